@@ -1,0 +1,1 @@
+"""Swardbook: a practice book for turf, generated from structured data."""
