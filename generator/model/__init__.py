@@ -1,0 +1,26 @@
+"""The records of a book, one class per kind of file."""
+
+from generator.model.calculator import Calculator
+from generator.model.grass import Grass
+from generator.model.place import Place
+from generator.model.practice import Practice, SeasonGroups
+from generator.model.renovation import Aftercare, Renovation
+from generator.model.source import Source
+from generator.model.task import Caution, Task
+
+# Folder of data/ (plural) -> record. The file's name is the id.
+KINDS = {
+    "grasses": Grass,
+    "tasks": Task,
+    "cautions": Caution,
+    "places": Place,
+    "calculators": Calculator,
+    "renovations": Renovation,
+    "aftercare": Aftercare,
+}
+SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups}
+
+__all__ = [
+    "KINDS", "SINGLE_FILES", "Aftercare", "Calculator", "Caution", "Grass", "Place", "Practice",
+    "Renovation", "SeasonGroups", "Source", "Task",
+]

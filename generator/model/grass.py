@@ -1,0 +1,95 @@
+"""A grass: one file in data/grasses."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from generator.model.record import (
+    Country, Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements,
+)
+
+SeasonGroup = Literal["warm", "cool"]
+Habit = Literal["above ground", "above and below ground", "below ground", "bunch"]
+Level = Literal["none", "light", "moderate", "hard"]
+Degree = Literal["low", "medium", "high"]
+
+
+class Tolerance(Sourced):
+    level: Degree
+    others: tuple["Tolerance", ...] = Field(default=(), description="What other sources say, where they disagree.")
+
+
+class Tolerances(Record):
+    frost: Tolerance
+    shade: Tolerance
+    drought: Tolerance
+    salt: Tolerance
+    wear: Tolerance
+    heat: Tolerance | None = None
+
+
+class Operation(Sourced):
+    """How hard this grass takes one task, and how it is done on this grass."""
+
+    level: Level = Field(description="none, light, moderate or hard.")
+    how: Sentence = Field(description="What that means on this grass: depth, directions, what not to do.")
+    others: tuple[Statement, ...] = Field(default=(), description="What other sources say, where they disagree.")
+
+
+class WeedStatus(Statement):
+    country: Country
+    ask: Sentence = Field(description="The authority to ask before planting or carting it.")
+
+
+class Season(Record):
+    """Temperatures of this grass where they differ from its season group."""
+
+    optimum: Figure | None = Field(default=None, description="Mean air temperature of strongest growth, °C.")
+    base: Figure | None = Field(default=None, description="Temperature below which growth stops, °C.")
+
+
+class Establishment(Record):
+    from_seed: Statement | None = None
+    from_runners: Statement | None = Field(default=None, description="Runners, sprigs or plugs.")
+    from_rolls: Statement | None = None
+
+
+class Grass(Record):
+    name: Word = Field(description="The name this book uses in headings.")
+    botanical_name: Word = Field(description="Current accepted name, with author if known.")
+    botanical_synonyms: tuple[Word, ...] = Field(default=(), description="Older names still met in the trade.")
+    names: dict[Country, tuple[Word, ...]] = Field(
+        description="Common names by country, usual one first. Search finds every one of them."
+    )
+    misspellings: tuple[Word, ...] = Field(default=(), description="Spellings people type; used by search only.")
+    season_group: SeasonGroup = Field(description="warm or cool.")
+    habit: Habit = Field(description="Where it runs: this decides how hard it may be renovated.")
+    summary: Sentence = Field(description="Two or three sentences that open its page: the answer first.")
+    recognise: tuple[Statement, ...] = statements("How to tell it from others.")
+    mowing_height: Figure = Field(description="Home-lawn height, mm.")
+    renovation_height: Figure | None = Field(
+        default=None, description="Height it may be cut down to at renovation, mm. Leave out when it must not be."
+    )
+    nitrogen_per_year: Figure = Field(description="Nitrogen a year for a home lawn, g/m2.")
+    nitrogen_per_feed: Figure | None = Field(
+        default=None, description="Nitrogen at one feed, g/m2, where this grass differs from the usual."
+    )
+    seed_rate: Figure | None = Field(default=None, description="Seed for a new lawn, g/m2. Leave out if not sown.")
+    overseed_rate: Figure | None = Field(default=None, description="Seed over a living lawn, g/m2.")
+    topdressing_depth: Figure | None = Field(default=None, description="Sand in one dressing, mm.")
+    thatch: Statement
+    thatch_limit: Figure | None = Field(default=None, description="Thatch depth above which to act, mm.")
+    recovery: Figure = Field(description="Weeks of growing weather to full cover after its usual renovation.")
+    season: Season = Season()
+    tolerance: Tolerances
+    operations: dict[Identifier, Operation] = Field(
+        description="Level by task id, for every operation a renovation may use."
+    )
+    renovation: Identifier = Field(description="The renovation plan this grass follows.")
+    renovation_why: tuple[Statement, ...] = statements("Why and when this grass is renovated.")
+    wait_for: tuple[Statement, ...] = statements("What to wait for before starting.")
+    never: tuple[Statement, ...] = Field(min_length=1, description="What must never be done to it, each with its reason.")
+    establishment: Establishment = Establishment()
+    problems: tuple[Statement, ...] = statements("Troubles it is known for.")
+    weed_status: tuple[WeedStatus, ...] = Field(default=(), description="Where it is a declared or listed weed.")
+    cautions: tuple[Identifier, ...] = Field(default=(), description="Caution ids that always go with this grass.")

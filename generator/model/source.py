@@ -1,0 +1,19 @@
+"""Where figures come from: one entry in sources.yml each."""
+
+from pydantic import Field
+
+from generator.model.record import Record, Sentence, Word
+
+
+class Source(Record):
+    title: Sentence = Field(description="Title of the publication.")
+    organisation: Word = Field(description="Who published it.")
+    year: int | None = Field(default=None, ge=1900, le=2100, description="Year of publication, if shown.")
+    where: Sentence | None = Field(default=None, description="Chapter, table, page or equation.")
+    address: str | None = Field(default=None, pattern=r"^https?://\S+$", description="Public address, if it has one.")
+    read: bool = Field(description="True when the source itself (or a copy of it) was read for this book.")
+    note: Sentence | None = Field(default=None, description="What to know before relying on it.")
+    attribution: Sentence | None = Field(
+        default=None, description="The wording its owner asks for; shown on every page that uses the data."
+    )
+    licence: Sentence | None = Field(default=None, description="Terms of use, in the owner's words.")

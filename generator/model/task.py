@@ -1,0 +1,58 @@
+"""A task: one file in data/tasks."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from generator.model.grass import SeasonGroup
+from generator.model.record import Country, Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements
+
+
+class Due(Sourced):
+    """When a calendar lists this task: a condition over the season's quantities, never a month."""
+
+    do_when: str = Field(description="Formula: true in a week when the task falls due.")
+    season_group: SeasonGroup | None = Field(default=None, description="Only for this group; both when left out.")
+    every_weeks: int = Field(default=1, ge=1, le=52, description="At most once in so many weeks.")
+    say: Sentence = Field(description="What the calendar says, short enough for a printed month.")
+    because: Sentence = Field(description="The reason shown beside it.")
+
+
+class Task(Record):
+    name: Word = Field(description="A verb or the trade's word: Scarify.")
+    names: dict[Country, tuple[Word, ...]] = Field(default={}, description="What it is called by country.")
+    misspellings: tuple[Word, ...] = Field(default=(), description="Spellings people type; used by search only.")
+    summary: Sentence = Field(description="What it is and when, in two sentences: the answer first.")
+    purpose: tuple[Statement, ...] = statements("What it is for.")
+    timing: tuple[Statement, ...] = statements("When, in terms of growth, soil and weather; no month names.")
+    steps: tuple[Statement, ...] = Field(min_length=1, description="How it is done, in order.")
+    figures: dict[Identifier, Figure] = Field(default={}, description="Rates, depths and limits, by a short name.")
+    machine: tuple[Statement, ...] = statements("What with, and how to set it.")
+    check: tuple[Statement, ...] = statements("How to see that it was done right.")
+    mistakes: tuple[Statement, ...] = statements("What usually goes wrong.")
+    recovery: tuple[Statement, ...] = statements("How long until it looks right again.")
+    weather: tuple[Statement, ...] = statements("When to hold off.")
+    order: tuple[Statement, ...] = statements("What goes before and after.")
+    gear: tuple[Word, ...] = Field(default=(), description="Machines and tools, plain names.")
+    calculators: tuple[Identifier, ...] = Field(default=(), description="Calculators that belong to it.")
+    cautions: tuple[Identifier, ...] = Field(default=(), description="Cautions that bite during it.")
+    due: tuple[Due, ...] = Field(default=(), description="When calendars list it.")
+    operation: bool = Field(
+        default=False, description="True when each grass carries a level (none to hard) for it."
+    )
+
+
+Weight = Literal["note", "care", "danger"]
+
+
+class Caution(Record):
+    """A caution: one file in data/cautions. It says the usual and defers to those who decide."""
+
+    name: Word = Field(description="Short and plain: Buried pipes and cables.")
+    weight: Weight = Field(description="note, care or danger: danger is for what can kill or maim.")
+    summary: Sentence = Field(description="One sentence to show at the step where it bites.")
+    hazard: tuple[Statement, ...] = Field(min_length=1, description="What can happen.")
+    at_risk: tuple[Statement, ...] = statements("Who can be hurt.")
+    what_to_do: tuple[Statement, ...] = Field(min_length=1, description="The usual precautions.")
+    defer_to: dict[Country, Sentence] = Field(default={}, description="Whom to ask, by country.")
+    defer_to_all: Sentence = Field(description="Whom to defer to anywhere: label, manual, code, licensed person.")
