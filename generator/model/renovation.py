@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from generator.model.grass import Habit, Level, SeasonGroup
-from generator.model.record import Identifier, Record, Sentence, Sourced, Statement, Word, statements
+from generator.model.record import Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements
 
 Stage = Literal["before", "day", "after"]
 
@@ -15,7 +15,9 @@ class Quantity(Record):
 
     calculator: Identifier
     fill: dict[str, str] = Field(
-        default={}, description="Input name to a value with its unit ('5 mm'), or to kind.field ('grass.seed_rate')."
+        default={},
+        description="Input name to a value with its unit ('5 mm'), or to kind.field: 'grass.seed_rate', "
+        "'practice.feed.nitrogen_percent', 'renovation.feed-on-the-day'. 'a or b' takes the first that this grass has.",
     )
 
 
@@ -51,6 +53,9 @@ class Renovation(Record):
     summary: Sentence
     window: Literal["renovation", "overseeding"] = Field(description="Which computed window it belongs in.")
     why: tuple[Statement, ...] = statements("Why it is done.")
+    figures: dict[Identifier, Figure] = Field(
+        default={}, description="Amounts of this plan, by a short name; a step fills them in as renovation.<name>."
+    )
     steps: tuple[Step, ...] = Field(min_length=1)
     aftercare: Identifier | None = Field(default=None, description="The client's sheet that follows it.")
 
