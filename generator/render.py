@@ -1,0 +1,114 @@
+"""The one Jinja environment: a template and its context become text.
+
+Autoescape is on, so nothing an author typed becomes markup, and `StrictUndefined` makes a misspelt
+field fail the build at its line in the template. Templates find pages' own files in `templates/` and the
+macros of the components as `<name>/<name>.html.j2`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+GENERATOR = Path(__file__).parent
+ASSETS = GENERATOR / "assets"
+COMPONENTS = GENERATOR / "components"
+
+# What the components share comes first, in this order: they lean on it.
+SHARED_STYLES = ("tokens.css", "base.css")
+SHARED_SCRIPTS = ("start.js", "preferences.js")
+
+
+@lru_cache(maxsize=1)
+def environment() -> Environment:
+    """The environment every page and component is rendered in; made once a process."""
+    made = Environment(
+        loader=FileSystemLoader([GENERATOR / "templates", COMPONENTS]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.filters["share"] = share
+    made.filters["runs"] = runs
+    made.filters["spells"] = spells
+    return made
+
+
+def render(template: str, context: Mapping[str, Any]) -> str:
+    """The text of `template` (a path below `templates/` or `components/`) filled from `context`.
+
+    Raises jinja2.UndefinedError when the template asks for a field the context has not.
+    """
+    return environment().get_template(template).render(context)
+
+
+def render_component(name: str, view: Mapping[str, Any]) -> str:
+    """The markup of one component for the dict its view prepared."""
+    module = environment().get_template(f"{name}/{name}.html.j2").module
+    return str(getattr(module, name.replace("-", "_"))(view))
+
+
+def component_names() -> list[str]:
+    """Folder names in `components/`, sorted."""
+    return sorted(folder.name for folder in COMPONENTS.iterdir() if (folder / f"{folder.name}.html.j2").exists())
+
+
+def component_assets() -> tuple[list[str], list[tuple[str, str]]]:
+    """What pages need beside their HTML: stylesheets and scripts, in the order they must load.
+
+    Returns (css texts, scripts as (file name, text)): shared ones first, then the other files of
+    `assets/`, then the components by name.
+    """
+    styles = [ASSETS / name for name in SHARED_STYLES]
+    scripts = [ASSETS / name for name in SHARED_SCRIPTS]
+    styles += [path for path in sorted(ASSETS.glob("*.css")) if path not in styles]
+    scripts += [path for path in sorted(ASSETS.glob("*.js")) if path not in scripts]
+    for name in component_names():
+        styles.append(COMPONENTS / name / f"{name}.css")
+        scripts += sorted((COMPONENTS / name).glob("*.js"))
+    return (
+        [path.read_text(encoding="utf-8") for path in styles if path.exists()],
+        [(path.name, path.read_text(encoding="utf-8")) for path in scripts if path.exists()],
+    )
+
+
+def share(part: float, whole: float = 1) -> str:
+    """`part` of `whole` as an SVG or CSS length: share(13, 52) is '25%'."""
+    return f"{100 * part / whole:.3f}".rstrip("0").rstrip(".") + "%"
+
+
+def runs(weeks: Sequence[Mapping[str, Any]], key: str) -> list[dict[str, Any]]:
+    """Neighbouring weeks with the same `key`, as one piece each, so that a year is a few shapes and not 52.
+
+    weeks: the weeks of a season strip in order. Returns pieces with `value`, `x` and `width` (lengths).
+    """
+    pieces: list[dict[str, Any]] = []
+    for index, week in enumerate(weeks):
+        if pieces and pieces[-1]["value"] == week[key]:
+            pieces[-1]["count"] += 1
+        else:
+            pieces.append({"value": week[key], "first": index, "count": 1})
+    for piece in pieces:
+        piece["x"] = share(piece["first"], len(weeks))
+        piece["width"] = share(piece["count"], len(weeks))
+    return pieces
+
+
+def spells(weeks: Sequence[Mapping[str, Any]]) -> list[dict[str, Any]]:
+    """Neighbouring weeks that are alike in everything, for the year in words.
+
+    Returns the first week of each spell with `until`, the `from` of its last week, and `count` of weeks.
+    """
+    alike: list[dict[str, Any]] = []
+    for week in weeks:
+        if alike and all(alike[-1][key] == value for key, value in week.items() if key not in ("number", "from")):
+            alike[-1]["until"] = week["from"]
+            alike[-1]["count"] += 1
+        else:
+            alike.append({**week, "until": week["from"], "count": 1})
+    return alike
