@@ -1,0 +1,27 @@
+"""The formula language: arithmetic with units, checked, evaluated, compiled and printed."""
+
+from generator.formula.dimensions import ListOf, check, result_dimension
+from generator.formula.javascript import to_javascript
+from generator.formula.mathml import to_mathml
+from generator.formula.parse import Formula, check_names, parse
+from generator.formula.tree import FormulaError, FormulaProblem, text_of
+
+
+def to_text(formula: Formula) -> str:
+    """The formula in plain notation; parses back to the same tree."""
+    return text_of(formula.root)
+
+
+__all__ = [
+    "Formula",
+    "FormulaError",
+    "FormulaProblem",
+    "ListOf",
+    "check",
+    "check_names",
+    "parse",
+    "result_dimension",
+    "to_javascript",
+    "to_mathml",
+    "to_text",
+]

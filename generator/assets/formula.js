@@ -1,0 +1,171 @@
+// What a formula may call in the browser. The twin of generator/formula/evaluate.py: the same
+// problems under the same codes, the same rounding, the same order of sums.
+(function () {
+  "use strict";
+  var Swardbook = (window.Swardbook = window.Swardbook || {});
+
+  var SENTENCES = {
+    "division-by-zero": "These values would divide by zero",
+    "negative-root": "These values would take the square root of a negative number",
+    "log-of-zero-or-less": "These values would take the logarithm of zero or less",
+    "power-of-negative": "These values would raise a negative number to a fractional power",
+    "angle-outside": "These values ask for an angle whose cosine is beyond 1",
+    "empty-list": "At least one reading is needed",
+    "too-large": "These values give a number too large to work with",
+    "not-a-number": "One of the values is not a number",
+    "missing-value": "One of the values is missing",
+    "wrong-kind": "A list stands where one value belongs, or one value where a list belongs"
+  };
+  var SNAP = 1e-9;
+  var WIDEST_SNAP = 1e-3;
+
+  function Problem(code, detail) {
+    this.name = "Problem";
+    this.code = code;
+    this.sentence = SENTENCES[code] + (detail ? " (" + detail + ")" : "") + ".";
+    this.message = this.sentence;
+  }
+  Problem.prototype = Object.create(Error.prototype);
+  Problem.prototype.constructor = Problem;
+
+  function sure(result) {
+    if (Number.isFinite(result)) { return result; }
+    throw new Problem("too-large");
+  }
+
+  function given(values, name) {
+    if (Object.prototype.hasOwnProperty.call(values, name)) { return values[name]; }
+    throw new Problem("missing-value", name);
+  }
+
+  function number(value, name) {
+    if (typeof value !== "number") { throw new Problem("wrong-kind"); }
+    if (!Number.isFinite(value)) { throw new Problem("not-a-number", name); }
+    return value;
+  }
+
+  function value(values, name) {
+    return number(given(values, name), name);
+  }
+
+  function list(values, name) {
+    var readings = given(values, name);
+    if (!Array.isArray(readings)) { throw new Problem("wrong-kind"); }
+    if (readings.length === 0) { throw new Problem("empty-list", name); }
+    readings.forEach(function (reading) { number(reading, name); });
+    return readings;
+  }
+
+  function divide(top, bottom) {
+    if (bottom === 0) { throw new Problem("division-by-zero"); }
+    return sure(top / bottom);
+  }
+
+  function power(base, exponent) {
+    if (base === 0 && exponent < 0) { throw new Problem("division-by-zero"); }
+    if (base < 0 && exponent !== Math.floor(exponent)) { throw new Problem("power-of-negative"); }
+    return sure(Math.pow(base, exponent));
+  }
+
+  // Whole constant powers are multiplied out, so that both sides agree to the bit.
+  function whole(base, exponent) {
+    var product = 1;
+    for (var i = 0; i < Math.abs(exponent); i += 1) { product *= base; }
+    sure(product);
+    return exponent < 0 ? divide(1, product) : product;
+  }
+
+  function nearest(x) {
+    var below = Math.floor(Math.abs(x));
+    var rounded = Math.abs(x) - below >= 0.5 ? below + 1 : below;
+    return x < 0 ? -rounded : rounded;
+  }
+
+  function snapped(x) {
+    var slack = Math.min(SNAP * Math.max(1, Math.abs(x)), WIDEST_SNAP);
+    return Math.abs(x - nearest(x)) <= slack ? nearest(x) : x;
+  }
+
+  function total(readings) {
+    return readings.reduce(function (sum, reading) { return sum + reading; }, 0);
+  }
+
+  function sum(readings) { return sure(total(readings)); }
+  function mean(readings) { return sure(total(readings) / readings.length); }
+
+  function least(readings) {
+    return readings.reduce(function (a, b) { return b < a ? b : a; });
+  }
+
+  function greatest(readings) {
+    return readings.reduce(function (a, b) { return b > a ? b : a; });
+  }
+
+  function lowestQuarterMean(readings) {
+    var sorted = readings.slice().sort(function (a, b) { return a < b ? -1 : a > b ? 1 : 0; });
+    return mean(sorted.slice(0, Math.max(1, Math.floor((readings.length + 2) / 4))));
+  }
+
+  function meanDeviation(readings) {
+    var middle = mean(readings);
+    return mean(readings.map(function (reading) { return Math.abs(reading - middle); }));
+  }
+
+  function root(x) {
+    if (x < 0) { throw new Problem("negative-root"); }
+    return Math.sqrt(x);
+  }
+
+  function logarithm(x) {
+    if (x <= 0) { throw new Problem("log-of-zero-or-less"); }
+    return Math.log(x);
+  }
+
+  function arcCosine(x) {
+    if (x < -1 || x > 1) { throw new Problem("angle-outside"); }
+    return Math.acos(x);
+  }
+
+  var COMPARE = {
+    "<": function (a, b) { return a < b; },
+    "<=": function (a, b) { return a <= b; },
+    ">": function (a, b) { return a > b; },
+    ">=": function (a, b) { return a >= b; },
+    "===": function (a, b) { return a === b; },
+    "!==": function (a, b) { return a !== b; }
+  };
+
+  function ordered(signs, parts) {
+    return signs.every(function (sign, i) { return COMPARE[sign](parts[i], parts[i + 1]); });
+  }
+
+  Swardbook.formula = {
+    Problem: Problem,
+    SENTENCES: SENTENCES,
+    value: value,
+    list: list,
+    sure: sure,
+    divide: divide,
+    power: power,
+    whole: whole,
+    ordered: ordered,
+    min: least,
+    max: greatest,
+    sum: sum,
+    mean: mean,
+    count: function (readings) { return readings.length; },
+    lowestQuarterMean: lowestQuarterMean,
+    meanDeviation: meanDeviation,
+    ceil: function (x) { return Math.ceil(snapped(x)); },
+    floor: function (x) { return Math.floor(snapped(x)); },
+    round: nearest,
+    sqrt: root,
+    exp: function (x) { return sure(Math.exp(x)); },
+    log: logarithm,
+    abs: Math.abs,
+    sin: Math.sin,
+    cos: Math.cos,
+    tan: Math.tan,
+    acos: arcCosine
+  };
+})();

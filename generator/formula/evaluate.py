@@ -1,0 +1,323 @@
+"""A tree to a fast function of its inputs, in plain double precision.
+
+`assets/formula.js` is the browser's twin: every rule here (what is a problem, how ties
+and near-whole numbers round, the order of sums) stands there too, and a property test
+holds them together.
+"""
+
+import math
+from collections.abc import Callable, Mapping, Sequence
+
+from generator.formula.tree import (
+    Arithmetic,
+    Both,
+    Call,
+    Choice,
+    Comparison,
+    FormulaProblem,
+    Name,
+    Negative,
+    Node,
+    Not,
+    Number,
+    children,
+    takes_list,
+)
+
+Values = Mapping[str, float | Sequence[float]]
+_Function = Callable[[Values], float]
+
+LARGEST = 1.7976931348623157e308
+# ceil and floor take a number this near a whole one for that whole number: 4.000000000001
+# packs are four. The slack grows with the number, as its rounding error does, to a limit.
+SNAP = 1e-9
+WIDEST_SNAP = 1e-3
+# Whole constant powers up to this are multiplied out, so that both sides agree to the bit.
+MULTIPLIED_OUT = 8
+
+
+def compiled(root: Node) -> Callable[[Values], float]:
+    """The function that evaluates `root`; it raises FormulaProblem and nothing else."""
+    inner = _function(root)
+
+    def evaluate(values: Values) -> float:
+        try:
+            return inner(values)
+        except KeyError as error:
+            raise FormulaProblem("missing-value", root.offset, str(error.args[0])) from error
+        except TypeError as error:
+            raise FormulaProblem("wrong-kind", root.offset) from error
+        except OverflowError as error:
+            raise FormulaProblem("too-large", root.offset) from error
+
+    return evaluate
+
+
+def _function(node: Node) -> _Function:
+    match node:
+        case Number(value):
+            return lambda values: value
+        case Name("pi"):
+            return lambda values: math.pi
+        case Name(name, offset):
+            return _name(name, offset)
+        case Negative(operand):
+            inner = _function(operand)
+            return lambda values: -inner(values)
+        case Arithmetic():
+            return _arithmetic(node)
+        case Call():
+            return _list_call(node) if takes_list(node) else _call(node)
+        case Choice(condition, then, otherwise):
+            test, yes, no = _function(condition), _function(then), _function(otherwise)
+            return lambda values: yes(values) if test(values) else no(values)
+        case Comparison():
+            return _comparison(node)
+        case Both(operator, conditions):
+            tests = [_function(condition) for condition in conditions]
+            joined = all if operator == "and" else any
+            return lambda values: joined(test(values) for test in tests)
+        case Not(condition):
+            refused = _function(condition)
+            return lambda values: not refused(values)
+    raise AssertionError(f"no such part of a formula: {node!r}")
+
+
+def _name(name: str, offset: int) -> _Function:
+    def read(values: Values) -> float:
+        value = values[name]
+        # A chained comparison is the cheapest test for NaN and infinity together.
+        if -LARGEST <= value <= LARGEST:
+            return value
+        raise FormulaProblem("not-a-number", offset, name)
+
+    return read
+
+
+def _arithmetic(node: Arithmetic) -> _Function:
+    left, right, offset = _function(node.left), _function(node.right), node.offset
+    if node.operator == "**":
+        return _power(node, left, right)
+
+    def add(values: Values) -> float:
+        result = left(values) + right(values)
+        if -LARGEST <= result <= LARGEST:
+            return result
+        raise FormulaProblem("too-large", offset)
+
+    def subtract(values: Values) -> float:
+        result = left(values) - right(values)
+        if -LARGEST <= result <= LARGEST:
+            return result
+        raise FormulaProblem("too-large", offset)
+
+    def multiply(values: Values) -> float:
+        result = left(values) * right(values)
+        if -LARGEST <= result <= LARGEST:
+            return result
+        raise FormulaProblem("too-large", offset)
+
+    def divide(values: Values) -> float:
+        top, bottom = left(values), right(values)
+        if bottom == 0:
+            raise FormulaProblem("division-by-zero", offset)
+        result = top / bottom
+        if -LARGEST <= result <= LARGEST:
+            return result
+        raise FormulaProblem("too-large", offset)
+
+    return {"+": add, "-": subtract, "*": multiply, "/": divide}[node.operator]
+
+
+def whole_power(exponent: Node) -> int | None:
+    """The exponent when it is a constant whole number small enough to multiply out."""
+    negative = isinstance(exponent, Negative)
+    inner = exponent.operand if negative else exponent
+    if isinstance(inner, Number) and inner.value.is_integer() and inner.value <= MULTIPLIED_OUT:
+        return -int(inner.value) if negative else int(inner.value)
+    return None
+
+
+def _power(node: Arithmetic, base: _Function, exponent: _Function) -> _Function:
+    offset, whole = node.offset, whole_power(node.right)
+
+    def multiplied_out(values: Values) -> float:
+        factor, product = base(values), 1.0
+        for _ in range(abs(whole)):
+            product *= factor
+        if not -LARGEST <= product <= LARGEST:
+            raise FormulaProblem("too-large", offset)
+        if whole >= 0:
+            return product
+        if product == 0:
+            raise FormulaProblem("division-by-zero", offset)
+        product = 1.0 / product
+        if -LARGEST <= product <= LARGEST:
+            return product
+        raise FormulaProblem("too-large", offset)
+
+    def raised(values: Values) -> float:
+        return power(base(values), exponent(values), offset)
+
+    return raised if whole is None else multiplied_out
+
+
+def power(base: float, exponent: float, offset: int) -> float:
+    """base ** exponent, or the problem that keeps it from being a number."""
+    if base == 0 and exponent < 0:
+        raise FormulaProblem("division-by-zero", offset)
+    if base < 0 and exponent != math.floor(exponent):
+        raise FormulaProblem("power-of-negative", offset)
+    try:
+        return math.pow(base, exponent)
+    except OverflowError as error:
+        raise FormulaProblem("too-large", offset) from error
+
+
+_COMPARE: dict[str, Callable[[float, float], bool]] = {
+    "<": lambda a, b: a < b,
+    "<=": lambda a, b: a <= b,
+    ">": lambda a, b: a > b,
+    ">=": lambda a, b: a >= b,
+    "==": lambda a, b: a == b,
+    "!=": lambda a, b: a != b,
+}
+
+
+def _comparison(node: Comparison) -> _Function:
+    parts = [_function(operand) for operand in node.operands]
+    tests = [_COMPARE[operator] for operator in node.operators]
+    if len(tests) == 1:
+        (left, right), test = parts, tests[0]
+        return lambda values: test(left(values), right(values))
+
+    def compare(values: Values) -> bool:
+        # Every operand is evaluated, so that a problem shows whatever the others say.
+        found = [part(values) for part in parts]
+        return all(test(*pair) for test, *pair in zip(tests, found, found[1:], strict=False))
+
+    return compare
+
+
+def _nearest(value: float) -> float:
+    """The nearest whole number, halves away from zero."""
+    below = math.floor(abs(value))
+    whole = below + 1 if abs(value) - below >= 0.5 else below
+    return float(-whole if value < 0 else whole)
+
+
+def _snapped(value: float) -> float:
+    """A whole number for a value within rounding error of one, else the value."""
+    whole = _nearest(value)
+    slack = min(SNAP * max(1.0, abs(value)), WIDEST_SNAP)
+    return whole if abs(value - whole) <= slack else value
+
+
+def _root(value: float) -> float:
+    if value < 0:
+        raise _Refused("negative-root")
+    return math.sqrt(value)
+
+
+def _logarithm(value: float) -> float:
+    if value <= 0:
+        raise _Refused("log-of-zero-or-less")
+    return math.log(value)
+
+
+def _arc_cosine(value: float) -> float:
+    if not -1 <= value <= 1:
+        raise _Refused("angle-outside")
+    return math.acos(value)
+
+
+class _Refused(Exception):
+    """A function's own problem, before its place in the formula is known."""
+
+
+ONE_NUMBER: dict[str, Callable[[float], float]] = {
+    "ceil": lambda value: float(math.ceil(_snapped(value))),
+    "floor": lambda value: float(math.floor(_snapped(value))),
+    "round": _nearest,
+    "sqrt": _root,
+    "exp": math.exp,
+    "log": _logarithm,
+    "abs": abs,
+    "sin": math.sin,
+    "cos": math.cos,
+    "tan": math.tan,
+    "acos": _arc_cosine,
+}
+
+
+def _total(readings: Sequence[float]) -> float:
+    # Not the built-in sum, which compensates for rounding in newer Pythons and no browser does.
+    total = 0.0
+    for reading in readings:
+        total += reading
+    return total
+
+
+def _mean(readings: Sequence[float]) -> float:
+    return _total(readings) / len(readings)
+
+
+def _lowest_quarter_mean(readings: Sequence[float]) -> float:
+    """Mean of the lowest quarter; the count n/4 rounds half up (15 -> 4, 46 -> 12), at least 1."""
+    lowest = max(1, (len(readings) + 2) // 4)
+    return _mean(sorted(readings)[:lowest])
+
+
+def _mean_deviation(readings: Sequence[float]) -> float:
+    middle = _mean(readings)
+    return _mean([abs(reading - middle) for reading in readings])
+
+
+MANY_NUMBERS: dict[str, Callable[[Sequence[float]], float]] = {
+    "min": min,
+    "max": max,
+    "sum": _total,
+    "mean": _mean,
+    "count": lambda readings: float(len(readings)),
+    "lowest_quarter_mean": _lowest_quarter_mean,
+    "mean_deviation": _mean_deviation,
+}
+
+
+def _call(node: Call) -> _Function:
+    parts, offset = [_function(argument) for argument in node.arguments], node.offset
+    if len(parts) > 1:
+        several = MANY_NUMBERS[node.function]
+        return lambda values: _sure(several([part(values) for part in parts]), offset)
+    inner, one = parts[0], ONE_NUMBER[node.function]
+
+    def apply(values: Values) -> float:
+        try:
+            return one(inner(values))
+        except _Refused as refused:
+            raise FormulaProblem(str(refused), offset) from refused
+        except OverflowError as error:
+            raise FormulaProblem("too-large", offset) from error
+
+    return apply
+
+
+def _list_call(node: Call) -> _Function:
+    name, offset, many = children(node)[0].name, node.offset, MANY_NUMBERS[node.function]
+
+    def reduce(values: Values) -> float:
+        readings = values[name]
+        if len(readings) == 0:
+            raise FormulaProblem("empty-list", offset, name)
+        for reading in readings:
+            if not -LARGEST <= reading <= LARGEST:
+                raise FormulaProblem("not-a-number", offset, name)
+        return _sure(many(readings), offset)
+
+    return reduce
+
+
+def _sure(result: float, offset: int) -> float:
+    if -LARGEST <= result <= LARGEST:
+        return result
+    raise FormulaProblem("too-large", offset)

@@ -1,0 +1,257 @@
+"""A quantity as a person types it, read to SI; and an SI value printed back.
+
+`assets/quantity.js` is the browser's twin of this file. Both are held to
+`tests/formula/vectors/quantities.yml`; change them together.
+"""
+
+import json
+import math
+import re
+from decimal import ROUND_HALF_UP, Decimal
+
+from generator.units.registry import (
+    Unit,
+    UnitError,
+    from_si,
+    kind_of,
+    like,
+    to_si,
+    unit,
+    unit_table,
+)
+
+LONGEST_QUANTITY = 80
+LONGEST_LIST = 4000
+
+_FRACTIONS = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅓": " 1/3", "⅔": " 2/3", "⅛": " 1/8",
+              "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}  # fmt: skip
+_QUANTITY = re.compile(
+    r"(?P<sign>[+-]?) *(?:"
+    r"(?:(?P<whole>[0-9]+)(?: |-))?(?P<top>[0-9]+)/(?P<bottom>[0-9]+)"
+    r"|(?P<spaced>[0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?)(?![0-9.,])"
+    r"|(?P<plain>[0-9.,]*[0-9][0-9.,]*)(?P<exponent>[eE][+-]?[0-9]+(?![0-9A-Za-z]))?"
+    r") *(?P<unit>.*)"
+)
+_ONE_POINT = re.compile(r"[0-9]+\.?[0-9]*|\.[0-9]+")
+_THOUSANDS_OR_DECIMALS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
+_COMMA_GROUPS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*")
+_POINT_GROUPS = re.compile(r"[0-9]{1,3}(?:\.[0-9]{3}){2,}|[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]*")
+
+
+class QuantityError(ValueError):
+    """What somebody typed is no such quantity: a code for programs, a sentence for people."""
+
+    def __init__(self, code: str, sentence: str) -> None:
+        super().__init__(sentence)
+        self.code = code
+        self.sentence = sentence
+
+
+def _tidy(text: str) -> str:
+    for character, spelt in _FRACTIONS.items():
+        text = text.replace(character, spelt)
+    return re.sub(r"[\s\u00a0\u2007\u202f]+", " ", re.sub("[−–]", "-", text)).strip()
+
+
+def _decimal(digits: str) -> float:
+    """'2,5' -> 2.5, '1,200.5' -> 1200.5; QuantityError for what can be read twice or not at all."""
+    if _ONE_POINT.fullmatch(digits):
+        return float(digits)
+    if _THOUSANDS_OR_DECIMALS.fullmatch(digits):
+        joined, pointed = digits.replace(",", ""), digits.replace(",", ".")
+        sentence = f"'{digits}' could mean {joined} or {pointed}; write it without the comma."
+        raise QuantityError("ambiguous-number", sentence)
+    if _COMMA_GROUPS.fullmatch(digits):
+        return float(digits.replace(",", ""))
+    if _POINT_GROUPS.fullmatch(digits):
+        return float(digits.replace(".", "").replace(",", "."))
+    if digits.count(",") == 1 and _ONE_POINT.fullmatch(digits.replace(",", ".")):
+        return float(digits.replace(",", "."))
+    raise QuantityError("not-a-number", f"'{digits}' is not a number; write one such as 2.5.")
+
+
+def _number(found: re.Match, text: str) -> float:
+    if found["bottom"]:
+        if int(found["bottom"]) == 0:
+            raise QuantityError("division-by-zero", f"'{text}' divides by zero.")
+        number = float(found["whole"] or 0) + float(found["top"]) / float(found["bottom"])
+    elif found["spaced"]:
+        number = float(found["spaced"].replace(" ", "").replace(",", "."))
+    else:
+        number = _decimal(found["plain"])
+        if found["exponent"]:
+            number = float(repr(number) + found["exponent"]) if number < 1e16 else math.inf
+    if not math.isfinite(number):
+        raise QuantityError("too-large", f"'{text}' is too large a number.")
+    return -number if found["sign"] == "-" else number
+
+
+def _split(text: str) -> tuple[float, str]:
+    """'3 kg/100 m2' -> (3.0, 'kg/100 m2')."""
+    if not text:
+        raise QuantityError("empty", "Nothing is typed here; give a number, with its unit.")
+    if len(text) > LONGEST_QUANTITY:
+        raise QuantityError("too-long", "That is too long for one quantity.")
+    found = _QUANTITY.fullmatch(text)
+    if not found:
+        raise QuantityError("not-a-number", f"'{text}' is not a quantity; write one such as 2.5.")
+    return _number(found, text), _unit_text(found, text)
+
+
+def _unit_text(found: re.Match, text: str) -> str:
+    """The unit as typed; '5 100 m2' is refused, being 5100 m2 or five times 100 m2."""
+    spelling = found["unit"].strip()
+    if (found["spaced"] or "").endswith(" 100") and _is_unit("100 " + spelling):
+        sentence = f"'{text}' can be read two ways; write the number without spaces."
+        raise QuantityError("ambiguous-number", sentence)
+    return spelling
+
+
+def _is_unit(spelling: str) -> bool:
+    try:
+        unit(spelling)
+    except UnitError:
+        return False
+    return True
+
+
+def _known_unit(spelling: str) -> Unit:
+    try:
+        return unit(spelling)
+    except UnitError as error:
+        code = "ambiguous-unit" if "two things" in error.what else "unknown-unit"
+        raise QuantityError(code, f"{error.what[:1].upper()}{error.what[1:]}; {error.instead}.") from error
+
+
+def _fits(found: Unit, wanted: Unit) -> bool:
+    """Whether a value in `found` units can stand for one in `wanted`.
+
+    Shares, angles and counts are all plain numbers inside, so their kind decides.
+    """
+    if found.dimension != wanted.dimension:
+        return False
+    if not found.dimension.is_number or found.spelling == wanted.spelling:
+        return True
+    if wanted.kind == "a plain number":
+        return found.kind != "an angle"
+    return found.kind == wanted.kind and found.kind != "a count"
+
+
+def _in_si(number: float, found: Unit, wanted: Unit, text: str) -> float:
+    if not _fits(found, wanted):
+        usual = [known.spelling for known in like(wanted.dimension) if _fits(known, wanted)][:3]
+        examples = ", ".join(dict.fromkeys([wanted.spelling, *usual]))
+        sentence = f"'{text}' is {found.kind}, but {wanted.kind} is wanted; use {examples}."
+        raise QuantityError("wrong-dimension", sentence)
+    value = to_si(number, found)
+    if not math.isfinite(value):
+        raise QuantityError("too-large", f"'{text}' is too large a number.")
+    return value
+
+
+def _rectangle(text: str, wanted: Unit) -> float | None:
+    """'30 ft x 12 ft' where an area is wanted -> m2; None when it is not written so."""
+    sides = re.split(r" *[xX×*] *", text)
+    if wanted.dimension != unit("m2").dimension or len(sides) != 2:
+        return None
+    side_unit = unit("ft" if wanted.system == "us" else "m")
+    width, width_unit = _split(sides[1])
+    width_unit = _known_unit(width_unit) if width_unit else side_unit
+    width_m = _in_si(width, width_unit, side_unit, sides[1])
+    return read_quantity(sides[0], width_unit) * width_m
+
+
+def read_quantity(text: str, default_unit: Unit) -> float:
+    """The SI value of what was typed: '240 m2', '240', '1 1/2 in', '2,5 kg', '30 ft x 12 ft'.
+
+    default_unit: the unit of a bare number; what was typed must be of its dimension.
+    Raises QuantityError, whose code is one of: empty, too-long, not-a-number,
+    ambiguous-number, division-by-zero, too-large, unknown-unit, ambiguous-unit,
+    wrong-dimension.
+    """
+    text = _tidy(text)
+    area = _rectangle(text, default_unit)
+    if area is not None:
+        return area
+    number, spelling = _split(text)
+    found = _known_unit(spelling) if spelling else default_unit
+    return _in_si(number, found, default_unit, text)
+
+
+def read_list(text: str, default_unit: Unit) -> list[float]:
+    """SI values of several readings: '12, 14; 15 13', '12 14 15 mL', '12 mL, 14 mL'.
+
+    Blanks, semicolons, line ends and commas separate. A comma inside digits is a
+    decimal comma when the readings are separated by semicolons, a separator when nothing
+    else separates, and refused otherwise. Raises QuantityError as read_quantity does.
+    """
+    if len(text) > LONGEST_LIST:
+        raise QuantityError("too-long", "That is too long a list of readings.")
+    text = re.sub("[−–]", "-", text).strip()
+    if not text:
+        raise QuantityError("empty", "Nothing is typed here; give readings such as 12, 14, 15.")
+    head, tail = re.fullmatch(r"([-+0-9.,;/\s]*)(.*)", text, re.DOTALL).groups()
+    if tail and not re.search(r"[,;\n]", tail):
+        trailing = tail
+        body = head
+    else:
+        trailing, body = "", text
+    readings = _separated(body, spaces_separate=body == head)
+    unit_of_all = _known_unit(_tidy(trailing)) if trailing else default_unit
+    _in_si(0.0, unit_of_all, default_unit, text[:LONGEST_QUANTITY])
+    if trailing:
+        return [to_si(_split(reading)[0], unit_of_all) for reading in readings]
+    return [read_quantity(reading, default_unit) for reading in readings]
+
+
+def _separated(text: str, spaces_separate: bool) -> list[str]:
+    tight = re.search(r"[0-9],[0-9]", text)
+    loose = re.search(r"[0-9]\s+[-+.0-9]|,\s|\s,", text)
+    if ";" in text:
+        between = r"[;\n]|,\s|\s,"
+    elif tight and loose:
+        sentence = "A comma here could part two readings or be a decimal; part readings with ';'."
+        raise QuantityError("ambiguous-number", sentence)
+    else:
+        between = r"[,\n]"
+    if spaces_separate:
+        between += r"|\s"
+    readings = [piece.strip() for piece in re.split(between, text) if piece.strip()]
+    if not readings:
+        raise QuantityError("empty", "Nothing is typed here; give readings such as 12, 14, 15.")
+    return readings
+
+
+def show(si: float, wanted: Unit, significant_figures: int = 3, with_unit: bool = True) -> str:
+    """An SI value printed in a unit: show(0.0125, unit('mm')) -> '12.5 mm'.
+
+    Rounds half away from zero; trailing zeros after the point are left out. `read_quantity`
+    reads the text back. Raises QuantityError for a value that is not finite.
+    """
+    value = from_si(si, wanted)
+    if not math.isfinite(value):
+        raise QuantityError("too-large", "There is no number to show.")
+    figures = _figures(value, significant_figures)
+    if not with_unit or wanted.spelling == "1":
+        return figures
+    return f"{figures} {wanted.spelling}"
+
+
+def _figures(value: float, significant_figures: int) -> str:
+    exact = abs(Decimal(value))
+    if not exact:
+        return "0"
+    step = Decimal(1).scaleb(exact.adjusted() - significant_figures + 1)
+    text = f"{(exact / step).quantize(Decimal(1), ROUND_HALF_UP) * step:f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return f"-{text}" if value < 0 else text
+
+
+def units_script() -> str:
+    """The script that hands the allow-list to the browser: `Swardbook.units = {...};`."""
+    table = json.dumps(unit_table(), ensure_ascii=True, separators=(",", ":"))
+    return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.units = {table};\n"
+
+
+__all__ = ["QuantityError", "kind_of", "read_list", "read_quantity", "show", "units_script"]

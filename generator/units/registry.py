@@ -1,0 +1,202 @@
+"""The one pint registry, and what it knows of each unit on the allow-list."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+
+import pint
+
+from generator.findings import suggestion
+from generator.units.dimension import Dimension
+from generator.units.table import AMBIGUOUS, ATOMS, COUNTS, KINDS
+
+_CHARACTERS = str.maketrans({
+    "²": "2", "³": "3", "^": None, "·": None, "º": "°", "℃": "°C", "℉": "°F",
+    "’": "'", "′": "'", "”": '"', "″": '"', "“": '"', "⁄": "/", "∕": "/",
+})  # fmt: skip
+
+
+class UnitError(ValueError):
+    """A unit that is not on the allow-list: what is wrong, and what would be right."""
+
+    def __init__(self, what: str, instead: str) -> None:
+        super().__init__(f"{what}; {instead}")
+        self.what = what
+        self.instead = instead
+
+
+@dataclass(frozen=True)
+class Unit:
+    """One unit of the trade.
+
+    spelling: as the book prints it, 'kg/100 m2'.
+    pint_expression: ours, never typed by anybody.
+    kind: the trade's name for such a quantity, 'a mass per area'.
+    system: 'metric', 'us' or 'both'.
+    SI value = value * factor + offset; the offset [K] is zero but for temperatures.
+    """
+
+    spelling: str
+    pint_expression: str
+    kind: str
+    system: str
+    dimension: Dimension
+    factor: float
+    offset: float = 0.0
+
+    def __str__(self) -> str:
+        return self.spelling
+
+
+@cache
+def _registry() -> pint.UnitRegistry:
+    # Fractions keep factors exact until the last step: 1 L is 0.001 m3, not 0.0010000000000000002.
+    return pint.UnitRegistry(non_int_type=Fraction)
+
+
+def _squeezed(spelling: str) -> str:
+    """The spelling without what does not matter: spaces, superscripts, 'per', '1,000'."""
+    text = re.sub(r"(?i)(?<![a-z])per(?![a-z])", "/", spelling.translate(_CHARACTERS))
+    return re.sub(r"[\s\u200b]+|(?<=\d),(?=\d{3})", "", text).rstrip(".")
+
+
+def _aliases() -> dict[str, str]:
+    """Squeezed ways to type one atom -> its spelling."""
+    known: dict[str, str] = {}
+    for spelling, record in (ATOMS | COUNTS).items():
+        for way in (spelling, *record.aliases):
+            known[_squeezed(way)] = spelling
+    return known
+
+
+def _kinds() -> dict[str, tuple[str, str]]:
+    """Every spelling on the allow-list -> its kind and system."""
+    listed = {
+        spelling: (kind, system)
+        for kind, columns in KINDS.items()
+        for system, column in zip(("metric", "us", "both"), columns, strict=True)
+        for spelling in column.split(", ")
+        if spelling
+    }
+    return listed | {spelling: ("a count", "both") for spelling in COUNTS}
+
+
+def _parts(spelling: str) -> list[tuple[int, str]]:
+    """'kg/100 m2' -> [(1, 'kg'), (100, 'm2')]; '/m2' -> [(1, '1'), (1, 'm2')]."""
+    found = []
+    for part in [spelling] if spelling in ATOMS else (spelling or "1").split("/"):
+        count, atom = re.fullmatch(r"(?:(\d+) )?(.*)", part).groups()
+        found.append((int(count or 1), atom or "1"))
+    return found
+
+
+def _pint_expression(spelling: str) -> str:
+    (count, atom), *below = _parts(spelling)
+    top = f"{count} * ({ATOMS[atom].pint})" if count > 1 else ATOMS[atom].pint
+    return "".join([top, *(f" / ({n} * {ATOMS[atom].pint})" for n, atom in below)])
+
+
+def _dimension(powers: dict[str, Fraction]) -> Dimension:
+    return Dimension(**{base.strip("[]"): Fraction(power) for base, power in powers.items()})
+
+
+def _made(spelling: str, kind: str, system: str) -> Unit:
+    if spelling in COUNTS:
+        return Unit(spelling, "1", kind, system, Dimension(), 1.0)
+    registry = _registry()
+    expression = _pint_expression(spelling)
+    if expression in ("degC", "degF"):
+        zero, one = (
+            registry.Quantity(Fraction(n), expression).to_base_units().magnitude for n in (0, 1)
+        )
+        kelvin = Dimension(temperature=Fraction(1), absolute=True)
+        return Unit(spelling, expression, kind, system, kelvin, float(one - zero), float(zero))
+    base = registry.Quantity(1, registry.parse_expression(expression)).to_base_units()
+    dimension = _dimension(base.dimensionality)
+    return Unit(spelling, expression, kind, system, dimension, float(base.magnitude))
+
+
+@cache
+def units() -> dict[str, Unit]:
+    """Every unit of the allow-list by its spelling."""
+    return {spelling: _made(spelling, *kind) for spelling, kind in _kinds().items()}
+
+
+@cache
+def _lookup() -> tuple[dict[str, str], dict[str, str], dict[str, Unit]]:
+    """Atom aliases as typed, the same in lower case, and units by their squeezed spelling."""
+    exact = _aliases()
+    relaxed = {way.lower(): spelling for way, spelling in exact.items()}
+    whole = {_squeezed(spelling): known for spelling, known in units().items()}
+    return exact, relaxed, whole
+
+
+@cache
+def unit(spelling: str) -> Unit:
+    """The unit an author or reader means by `spelling` ('kg/100m²', 'lbs per 1000 sq ft').
+
+    Raises UnitError for a unit that is not on the allow-list or means two things.
+    """
+    exact, relaxed, whole = _lookup()
+    text = _squeezed(spelling)
+    if text in whole:
+        return whole[text]
+    if text.lower() in relaxed:
+        text = exact.get(text) or relaxed[text.lower()]
+        if _squeezed(text) in whole:
+            return whole[_squeezed(text)]
+    parts = []
+    for part in text.split("/"):
+        count, atom = re.fullmatch(r"(\d*)(.*)", part, re.DOTALL).groups()
+        if atom.lower() in AMBIGUOUS:
+            raise UnitError(f"'{spelling}' can mean two things", AMBIGUOUS[atom.lower()])
+        known = exact.get(atom) or relaxed.get(atom.lower(), atom)
+        parts.append(count + _squeezed(known))
+    joined = "/".join(parts)
+    if joined in whole:
+        return whole[joined]
+    otherwise = "use one such as kg/100 m2, L/ha, mm or m2"
+    raise UnitError(f"unknown unit '{spelling}'", suggestion(spelling, units(), otherwise))
+
+
+def like(wanted: Dimension) -> list[Unit]:
+    """The units of the allow-list that measure such a quantity, the usual ones first."""
+    return [known for known in units().values() if known.dimension == wanted]
+
+
+def kind_of(wanted: Dimension) -> str:
+    """The trade's name for a dimension: 'a volume', or its base units when it has none."""
+    if wanted.is_number:
+        return "a plain number"
+    found = dict.fromkeys(known.kind for known in like(wanted))
+    return " or ".join(found) or f"a quantity in {wanted.key}"
+
+
+def to_si(value: float, given: Unit) -> float:
+    """The SI value of `value` in `given` units."""
+    return value * given.factor + given.offset
+
+
+def from_si(value: float, wanted: Unit) -> float:
+    """The value in `wanted` units of an SI value."""
+    return (value - wanted.offset) / wanted.factor
+
+
+def unit_table() -> dict:
+    """The allow-list for the browser, JSON-able.
+
+    {"units": {spelling: [squeezed, factor, offset, dimension key, kind, system]},
+     "atoms": {typed: squeezed spelling}, "ambiguous": {typed: what to write}}
+    """
+    return {
+        "units": {
+            known.spelling: [
+                _squeezed(known.spelling), known.factor, known.offset,
+                known.dimension.key, known.kind, known.system,
+            ]
+            for known in units().values()
+        },
+        "atoms": {way: _squeezed(spelling) for way, spelling in _aliases().items()},
+        "ambiguous": AMBIGUOUS,
+    }  # fmt: skip

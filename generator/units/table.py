@@ -1,0 +1,157 @@
+"""The allow-list: every unit spelling an author or a reader may use.
+
+A spelling is an atom ('kg', 'US gal', '100 m2') or atoms joined by '/'. Only the
+pint expressions below ever reach pint, never what somebody typed: in pint `C` is
+coulomb, `m2` is unknown and `kg/100 m**2` means kilogram square metres.
+
+'K', '°C difference' and '°F difference' are temperature differences; '°C' and '°F'
+are readings of a thermometer. 'oz' is always mass and 'fl oz' always the US fluid
+ounce; 'pt' and 'qt' are US liquid measures. A depth of water in mm is the same thing
+as L/m2. '%' and 'ppm' are shares of one: 46 % is 0.46 inside a formula.
+"""
+
+from typing import NamedTuple
+
+
+class Atom(NamedTuple):
+    """One unit that stands by itself: our pint expression for it, and other ways to type it."""
+
+    pint: str
+    aliases: tuple[str, ...] = ()
+
+
+class Count(NamedTuple):
+    """A thing that is counted; a plain number inside."""
+
+    aliases: tuple[str, ...] = ()
+
+
+# The acre here is 4840 square yards of the international foot; pint's own acre is the
+# survey acre, four parts in a million larger.
+ATOMS: dict[str, Atom] = {
+    "mm": Atom("millimetre", ("millimetre", "millimetres", "millimeter", "millimeters")),
+    "cm": Atom("centimetre", ("centimetre", "centimetres", "centimeter", "centimeters")),
+    "m": Atom("metre", ("metre", "metres", "meter", "meters")),
+    "km": Atom("kilometre", ("kilometre", "kilometres", "kilometer", "kilometers")),
+    "in": Atom("inch", ("inch", "inches", '"', "''")),
+    "ft": Atom("foot", ("foot", "feet", "'")),
+    "yd": Atom("yard", ("yard", "yards", "yds")),
+    "mi": Atom("mile", ("mile", "miles")),
+    "mm2": Atom("millimetre**2", ("sqmm",)),
+    "cm2": Atom("centimetre**2", ("sqcm",)),
+    "m2": Atom("metre**2", ("sqm", "squaremetre", "squaremetres", "squaremeter", "squaremeters")),
+    "ha": Atom("hectare", ("hectare", "hectares")),
+    "in2": Atom("inch**2", ("sqin", "squareinch", "squareinches")),
+    "ft2": Atom("foot**2", ("sqft", "squarefoot", "squarefeet")),
+    "yd2": Atom("yard**2", ("sqyd", "squareyard", "squareyards")),
+    "acre": Atom("4840 * yard**2", ("acres", "ac")),
+    "mL": Atom("millilitre", ("millilitre", "millilitres", "milliliter", "milliliters")),
+    "L": Atom("litre", ("litre", "litres", "liter", "liters")),
+    "cm3": Atom("centimetre**3", ("cc",)),
+    "m3": Atom("metre**3", ("cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters")),
+    "in3": Atom("inch**3", ("cubicinch", "cubicinches")),
+    "ft3": Atom("foot**3", ("cuft", "cubicfoot", "cubicfeet")),
+    "yd3": Atom("yard**3", ("cuyd", "cubicyard", "cubicyards")),
+    "fl oz": Atom("US_fluid_ounce", ("USfloz", "fluidounce", "fluidounces")),
+    "pt": Atom("US_pint", ("USpt", "USpint", "USpints")),
+    "qt": Atom("US_liquid_quart", ("USqt", "USquart", "USquarts")),
+    "US gal": Atom("US_liquid_gallon", ("USgallon", "USgallons", "USgals")),
+    "imp gal": Atom("imperial_gallon", ("impgallon", "impgallons", "imperialgallon", "UKgal")),
+    "mg": Atom("milligram", ("milligram", "milligrams")),
+    "g": Atom("gram", ("gram", "grams", "gramme", "grammes")),
+    "kg": Atom("kilogram", ("kilogram", "kilograms", "kgs", "kilo", "kilos")),
+    "t": Atom("metric_ton", ("tonne", "tonnes")),
+    "oz": Atom("ounce", ("ounce", "ounces", "ozs")),
+    "lb": Atom("pound", ("lbs", "pound", "pounds")),
+    "short ton": Atom("short_ton", ("shorttons", "USton", "UStons")),
+    "s": Atom("second", ("sec", "secs", "second", "seconds")),
+    "min": Atom("minute", ("mins", "minute", "minutes")),
+    "h": Atom("hour", ("hr", "hrs", "hour", "hours")),
+    "day": Atom("day", ("days", "d")),
+    "week": Atom("week", ("weeks", "wk")),
+    "mph": Atom("mile/hour", ("mi/h",)),
+    "°C": Atom("degC", ("degC", "C", "degreesC", "degreeC", "celsius")),
+    "°F": Atom("degF", ("degF", "F", "degreesF", "degreeF", "fahrenheit")),
+    "K": Atom("kelvin", ("kelvin",)),
+    "°C difference": Atom("delta_degC", ("degCdifference", "Cdifference")),
+    "°F difference": Atom("delta_degF", ("degFdifference", "Fdifference")),
+    "°C day": Atom("delta_degC * day", ("°Cdays", "degCday", "degCdays", "Cday", "Cdays")),
+    "°F day": Atom("delta_degF * day", ("°Fdays", "degFday", "degFdays", "Fday", "Fdays")),
+    "kPa": Atom("kilopascal", ("kilopascal", "kilopascals")),
+    "MJ": Atom("megajoule"),
+    "deg": Atom("degree", ("°", "degree", "degrees")),
+    "rad": Atom("radian", ("radian", "radians")),
+    "1": Atom("1"),
+    "%": Atom("percent", ("percent", "pct")),
+    "ppm": Atom("ppm", ("mg/kg",)),
+}
+
+COUNTS: dict[str, Count] = {
+    "passes": Count(("pass",)),
+    "packs": Count(("pack", "bags", "bag")),
+    "loads": Count(("load", "tanks")),
+    "holes": Count(("hole",)),
+    "cuts": Count(("cut",)),
+    "readings": Count(("reading", "cans")),
+    "plants": Count(("plant", "sprigs", "plugs", "rolls")),
+}
+
+# Words that mean different amounts to different readers, and what to write instead.
+AMBIGUOUS = {
+    "gal": "write 'US gal' or 'imp gal'",
+    "gals": "write 'US gal' or 'imp gal'",
+    "gallon": "write 'US gal' or 'imp gal'",
+    "gallons": "write 'US gal' or 'imp gal'",
+    "ton": "write 't' for 1000 kg or 'short ton' for 2000 lb",
+    "tons": "write 't' for 1000 kg or 'short ton' for 2000 lb",
+    "pint": "write 'pt' for the US pint, or give it in mL",
+    "pints": "write 'pt' for the US pint, or give it in mL",
+    "quart": "write 'qt' for the US quart, or give it in L",
+    "quarts": "write 'qt' for the US quart, or give it in L",
+}
+
+# Kind -> (metric spellings, US spellings, spellings that both use). A kind is what the
+# trade calls the quantity; several kinds may share a dimension (a depth is a length).
+KINDS: dict[str, tuple[str, str, str]] = {
+    "a length": ("mm, cm, m, km", "in, ft, yd, mi", ""),
+    "an area": ("m2, ha, 100 m2, cm2, mm2", "ft2, 1000 ft2, yd2, acre, in2", ""),
+    "a volume": ("L, m3, mL, cm3, imp gal", "US gal, fl oz, pt, qt, ft3, yd3, in3", ""),
+    "a mass": ("kg, g, t, mg", "lb, oz, short ton", ""),
+    "a time": ("", "", "min, h, s, day, week"),
+    "a flow": ("L/min, L/s, L/h, mL/min, m3/h", "US gal/min, fl oz/min", ""),
+    "a rate of water": ("mm/h, mm/day, mm/week, cm/h", "in/h, in/day, in/week", ""),
+    "a speed": ("km/h, m/s", "mph, ft/s", ""),
+    "a work rate": ("m2/h, ha/h, m2/min", "ft2/h, acre/h, ft2/min", ""),
+    "a density": (
+        "kg/m3, t/m3, g/cm3, kg/L, g/L, g/100 L, kg/100 L",
+        "lb/ft3, lb/yd3, short ton/yd3, lb/US gal, oz/US gal, lb/100 US gal",
+        "",
+    ),
+    "a mass per area": (
+        "kg/100 m2, g/m2, kg/ha, kg/m2, t/ha",
+        "lb/1000 ft2, lb/acre, oz/1000 ft2, short ton/acre",
+        "",
+    ),
+    "a mass per area and time": ("g/m2/day, kg/ha/day, g/m2/week", "lb/1000 ft2/week", ""),
+    "a volume per area": (
+        "L/ha, mL/100 m2, L/100 m2, mL/m2, L/m2, mL/ha, m3/ha, m3/100 m2",
+        "US gal/acre, US gal/1000 ft2, fl oz/1000 ft2, fl oz/acre, pt/acre, qt/acre,"
+        " ft3/1000 ft2, yd3/1000 ft2",
+        "",
+    ),
+    "a share": ("mL/L, mL/100 L", "fl oz/US gal, fl oz/100 US gal", "%, ppm"),
+    "a number per area": ("/m2, /cm2", "/ft2, /in2", ""),
+    "a number per mass": ("/g, /kg", "/lb, /oz", ""),
+    "an area per mass": ("m2/kg", "ft2/lb", ""),
+    "an area per volume": ("m2/L", "ft2/US gal", ""),
+    "a length per time": ("mm/min", "in/min", ""),
+    "a temperature": ("°C", "°F", ""),
+    "a temperature difference": ("K, °C difference", "°F difference", ""),
+    "degree days": ("°C day", "°F day", ""),
+    "a pressure": ("kPa", "", ""),
+    "a pressure per degree": ("kPa/K", "", ""),
+    "an energy per area and time": ("MJ/m2/day, MJ/m2/min", "", ""),
+    "an energy per mass": ("MJ/kg", "", ""),
+    "an angle": ("", "", "deg, rad"),
+    "a plain number": ("", "", "1"),
+}
