@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from generator.model.record import Identifier, Record, Sentence, Sourced, Word
+from generator.model.record import CautionId, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word
 
 FormulaText = str
 
@@ -52,7 +52,7 @@ class Result(Record):
     @model_validator(mode="after")
     def _has_one_rule(self) -> "Result":
         if (self.formula is None) == (self.equation is None):
-            raise ValueError("a result needs either `formula` or `equation`")
+            raise RecordProblem("a result is worked out in one way", "give either 'formula' or 'equation'")
         return self
 
 
@@ -92,6 +92,6 @@ class Calculator(Record):
     results: dict[str, Result] = Field(min_length=1)
     warnings: tuple[Warning, ...] = ()
     method: Sentence = Field(description="How it is worked out, in plain words, with its limits.")
-    cautions: tuple[Identifier, ...] = ()
-    tasks: tuple[Identifier, ...] = Field(default=(), description="Tasks it belongs to.")
+    cautions: tuple[CautionId, ...] = ()
+    tasks: tuple[TaskId, ...] = Field(default=(), description="Tasks it belongs to.")
     examples: tuple[Example, ...] = Field(min_length=1)

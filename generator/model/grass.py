@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from generator.model.record import (
-    Country, Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements,
+    CautionId, Country, Figure, Record, RenovationId, Sentence, Sourced, Statement, TaskId, Word, statements,
 )
 
 SeasonGroup = Literal["warm", "cool"]
@@ -82,14 +82,14 @@ class Grass(Record):
     recovery: Figure = Field(description="Weeks of growing weather to full cover after its usual renovation.")
     season: Season = Season()
     tolerance: Tolerances
-    operations: dict[Identifier, Operation] = Field(
+    operations: dict[TaskId, Operation] = Field(
         description="Level by task id, for every operation a renovation may use."
     )
-    renovation: Identifier = Field(description="The renovation plan this grass follows.")
+    renovation: RenovationId = Field(description="The renovation plan this grass follows.")
     renovation_why: tuple[Statement, ...] = statements("Why and when this grass is renovated.")
     wait_for: tuple[Statement, ...] = statements("What to wait for before starting.")
     never: tuple[Statement, ...] = Field(min_length=1, description="What must never be done to it, each with its reason.")
     establishment: Establishment = Establishment()
     problems: tuple[Statement, ...] = statements("Troubles it is known for.")
     weed_status: tuple[WeedStatus, ...] = Field(default=(), description="Where it is a declared or listed weed.")
-    cautions: tuple[Identifier, ...] = Field(default=(), description="Caution ids that always go with this grass.")
+    cautions: tuple[CautionId, ...] = Field(default=(), description="Caution ids that always go with this grass.")

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from generator.model.record import Country, Record, Sentence, Word
+from generator.model.record import Country, PublishedId, Record, Sentence, Word
 
 Twelve = Annotated[tuple[float, ...], Field(min_length=12, max_length=12)]
 TwelveCounts = Annotated[tuple[Annotated[float, Field(ge=0, le=31)], ...], Field(min_length=12, max_length=12)]
@@ -18,11 +18,11 @@ class Normals(Record):
     first_year: int = Field(ge=1850, le=2100)
     last_year: int = Field(ge=1850, le=2100)
     temperature_step_c: float = Field(description="0.1, or 1 where the source gave whole degrees.")
-    source: str = Field(description="Source id of the temperatures.")
+    source: PublishedId = Field(description="Source id of the temperatures.")
     mean_maximum_c: Twelve = Field(description="Mean daily maximum, screen height, °C.")
     mean_minimum_c: Twelve = Field(description="Mean daily minimum, screen height, °C.")
     rain_mm: Twelve = Field(description="Mean monthly rain, mm.")
-    rain_source: str | None = Field(default=None, description="Source id of the rain, when it is another.")
+    rain_source: PublishedId | None = Field(default=None, description="Source id of the rain, when it is another.")
     frost_days: TwelveCounts | None = Field(default=None, description="Nights a month at or below 0 °C in the screen.")
     cold_days_at_or_below_2c: TwelveCounts | None = None
     minimum_standard_deviation_c: Twelve | None = Field(

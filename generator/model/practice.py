@@ -2,7 +2,9 @@
 
 from pydantic import Field
 
-from generator.model.record import Figure, Identifier, Record, Sentence, Word
+from generator.model.record import (
+    CURRENCY, WEB_FOLDER, Figure, GrassId, Identifier, PlaceId, ProductId, Record, Sentence, Word,
+)
 
 
 class Product(Record):
@@ -24,14 +26,14 @@ class Practice(Record):
     invented: bool = Field(description="True for a demonstration practice; every page footer says so.")
     about: Sentence
     public_address: str | None = Field(
-        default=None, pattern=r"^https?://\S+/$", description="Where the book is hosted; client links and QR codes are built on it."
+        default=None, pattern=WEB_FOLDER, description="Where the book is hosted; client links and QR codes are built on it."
     )
     telephone: str | None = Field(default=None, max_length=40)
     email: str | None = Field(default=None, max_length=80)
-    currency: str = Field(default="AUD", pattern=r"^[A-Z]{3}$")
-    home_place: Identifier = Field(description="The place the book opens with.")
-    home_grass: Identifier = Field(description="The grass the book opens with.")
-    feed: Identifier = Field(description="The product that calculators start with.")
+    currency: str = Field(default="AUD", pattern=CURRENCY)
+    home_place: PlaceId = Field(description="The place the book opens with.")
+    home_grass: GrassId = Field(description="The grass the book opens with.")
+    feed: ProductId = Field(description="The product that calculators start with.")
     products: dict[Identifier, Product]
 
 

@@ -1,16 +1,62 @@
 """What all records share: strict reading, sourced figures, sourced statements."""
 
+from dataclasses import dataclass
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_validator
 
-Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)]
+IDENTIFIER = r"^[a-z0-9]+(-[a-z0-9]+)*$"
+WEB_ADDRESS = r"^https?://\S+$"
+WEB_FOLDER = r"^https?://\S+/$"
+CURRENCY = r"^[A-Z]{3}$"
+# Pattern -> what to say of a text that does not fit it, and what would.
+PATTERNS = {
+    IDENTIFIER: ("is not an id", "use small letters, digits and single hyphens"),
+    WEB_ADDRESS: ("is not a web address", "write all of it, from https:// on, without spaces"),
+    WEB_FOLDER: ("is not the address of a folder on the web", "write all of it, from https:// to a closing /"),
+    CURRENCY: ("is not a currency", "write its three capital letters, such as AUD"),
+}
+
+Identifier = Annotated[str, StringConstraints(pattern=IDENTIFIER, max_length=60)]
 Sentence = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=1200)]
 Word = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=120)]
 Country = Literal["AU", "NZ", "ZA", "US", "GB"]
 
 COMMON_PRACTICE = "common practice"
 ASSUMPTION = "assumption"
+UNPUBLISHED = (COMMON_PRACTICE, ASSUMPTION)
+
+
+@dataclass(frozen=True)
+class Reference:
+    """Marks a text in a record as the id of something else; loading resolves it.
+
+    kind: a folder of data/, 'sources', or 'products' (of the practice).
+    also: words that may stand there instead of an id.
+    """
+
+    kind: str
+    also: tuple[str, ...] = ()
+
+
+GrassId = Annotated[Identifier, Reference("grasses")]
+TaskId = Annotated[Identifier, Reference("tasks")]
+CautionId = Annotated[Identifier, Reference("cautions")]
+PlaceId = Annotated[Identifier, Reference("places")]
+CalculatorId = Annotated[Identifier, Reference("calculators")]
+RenovationId = Annotated[Identifier, Reference("renovations")]
+AftercareId = Annotated[Identifier, Reference("aftercare")]
+ProductId = Annotated[Identifier, Reference("products")]
+PublishedId = Annotated[str, Reference("sources")]
+SourceId = Annotated[str, Reference("sources", also=UNPUBLISHED)]
+
+
+class RecordProblem(ValueError):
+    """A record whose values contradict each other: what is wrong, what would be right, and under which key."""
+
+    def __init__(self, what: str, instead: str, key: str | None = None) -> None:
+        super().__init__(f"{what}; {instead}")
+        self.what, self.instead, self.key = what, instead, key
 
 
 class Record(BaseModel):
@@ -22,7 +68,7 @@ class Record(BaseModel):
 class Sourced(Record):
     """Anything that must say where it comes from."""
 
-    source: str | tuple[str, ...] = Field(
+    source: SourceId | Annotated[tuple[SourceId, ...], Field(min_length=1)] = Field(
         description="A source id from sources.yml (or a list of them), 'common practice', or 'assumption'."
     )
     from_memory: bool = Field(
@@ -47,9 +93,14 @@ class Claim(Sourced):
     @model_validator(mode="after")
     def _has_a_number(self) -> "Claim":
         if self.low is None and self.high is None and self.use is None:
-            raise ValueError("a figure needs `use`, or `low` and `high`")
+            raise RecordProblem("this figure has no number", "give 'use', or 'low' and 'high', or all three")
         if self.low is not None and self.high is not None and self.low > self.high:
-            raise ValueError(f"low {self.low:g} is above high {self.high:g}; swap them")
+            raise RecordProblem(f"low {self.low:g} is above high {self.high:g}", "swap them", "low")
+        if self.use is not None and not self.lowest <= self.use <= self.highest:
+            raise RecordProblem(
+                f"use {self.use:g} is outside the range {self.lowest:g} to {self.highest:g}",
+                "use a number inside it, or give the other source's range under 'others'", "use",
+            )
         return self
 
     @property
@@ -77,7 +128,7 @@ class Figure(Claim):
     @model_validator(mode="after")
     def _explains_its_choice(self) -> "Figure":
         if self.others and not self.because:
-            raise ValueError("sources disagree here; say in `because` why this one is the default")
+            raise RecordProblem("sources disagree here", "say in 'because' why this one is the default")
         return self
 
 

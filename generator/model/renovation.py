@@ -5,7 +5,10 @@ from typing import Literal
 from pydantic import Field
 
 from generator.model.grass import Habit, Level, SeasonGroup
-from generator.model.record import Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements
+from generator.model.record import (
+    AftercareId, CalculatorId, CautionId, Figure, Identifier, Record, Sentence, Sourced, Statement, TaskId, Word,
+    statements,
+)
 
 Stage = Literal["before", "day", "after"]
 
@@ -13,7 +16,7 @@ Stage = Literal["before", "day", "after"]
 class Quantity(Record):
     """A calculator shown at a step, with inputs filled in from the grass or the practice."""
 
-    calculator: Identifier
+    calculator: CalculatorId
     fill: dict[str, str] = Field(
         default={},
         description="Input name to a value with its unit ('5 mm'), or to kind.field: 'grass.seed_rate', "
@@ -33,7 +36,7 @@ class Step(Sourced):
     day: int = Field(ge=-120, le=120, description="Days from renovation day; 0 is the day.")
     until_day: int | None = Field(default=None, le=180, description="Last day, for a step that runs on.")
     title: Sentence
-    task: Identifier | None = Field(default=None, description="The task it is; its page says how.")
+    task: TaskId | None = Field(default=None, description="The task it is; its page says how.")
     say: Sentence = Field(description="What to do, in one or two plain sentences.")
     why: Sentence | None = None
     after: tuple[Identifier, ...] = Field(default=(), description="Steps that must come first.")
@@ -44,7 +47,7 @@ class Step(Sourced):
     quantities: tuple[Quantity, ...] = ()
     gear: tuple[Gear, ...] = ()
     wait_for: Sentence | None = Field(default=None, description="What must be so before it starts.")
-    cautions: tuple[Identifier, ...] = Field(default=(), description="Shown here, where they bite.")
+    cautions: tuple[CautionId, ...] = Field(default=(), description="Shown here, where they bite.")
 
 
 class Renovation(Record):
@@ -57,7 +60,7 @@ class Renovation(Record):
         default={}, description="Amounts of this plan, by a short name; a step fills them in as renovation.<name>."
     )
     steps: tuple[Step, ...] = Field(min_length=1)
-    aftercare: Identifier | None = Field(default=None, description="The client's sheet that follows it.")
+    aftercare: AftercareId | None = Field(default=None, description="The client's sheet that follows it.")
 
 
 class AftercareDays(Sourced):
@@ -79,5 +82,5 @@ class Aftercare(Record):
     days: tuple[AftercareDays, ...] = Field(min_length=1)
     normal: tuple[Statement, ...] = statements("What looks alarming but is normal.")
     call: tuple[Statement, ...] = statements("When to call.")
-    cautions: tuple[Identifier, ...] = ()
-    tasks: tuple[Identifier, ...] = Field(default=(), description="Tasks it belongs to.")
+    cautions: tuple[CautionId, ...] = ()
+    tasks: tuple[TaskId, ...] = Field(default=(), description="Tasks it belongs to.")

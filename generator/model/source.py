@@ -2,7 +2,7 @@
 
 from pydantic import Field
 
-from generator.model.record import Record, Sentence, Word
+from generator.model.record import WEB_ADDRESS, Record, Sentence, Word
 
 
 class Source(Record):
@@ -11,7 +11,7 @@ class Source(Record):
     short: Word | None = Field(default=None, description="How the marks beside a figure name it: UF/IFAS, NC State.")
     year: int | None = Field(default=None, ge=1900, le=2100, description="Year of publication, if shown.")
     where: Sentence | None = Field(default=None, description="Chapter, table, page or equation.")
-    address: str | None = Field(default=None, pattern=r"^https?://\S+$", description="Public address, if it has one.")
+    address: str | None = Field(default=None, pattern=WEB_ADDRESS, description="Public address, if it has one.")
     read: bool = Field(description="True when the source itself (or a copy of it) was read for this book.")
     note: Sentence | None = Field(default=None, description="What to know before relying on it.")
     attribution: Sentence | None = Field(

@@ -5,7 +5,9 @@ from typing import Literal
 from pydantic import Field
 
 from generator.model.grass import SeasonGroup
-from generator.model.record import Country, Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements
+from generator.model.record import (
+    CalculatorId, CautionId, Country, Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements,
+)
 
 
 class Due(Sourced):
@@ -34,8 +36,8 @@ class Task(Record):
     weather: tuple[Statement, ...] = statements("When to hold off.")
     order: tuple[Statement, ...] = statements("What goes before and after.")
     gear: tuple[Word, ...] = Field(default=(), description="Machines and tools, plain names.")
-    calculators: tuple[Identifier, ...] = Field(default=(), description="Calculators that belong to it.")
-    cautions: tuple[Identifier, ...] = Field(default=(), description="Cautions that bite during it.")
+    calculators: tuple[CalculatorId, ...] = Field(default=(), description="Calculators that belong to it.")
+    cautions: tuple[CautionId, ...] = Field(default=(), description="Cautions that bite during it.")
     due: tuple[Due, ...] = Field(default=(), description="When calendars list it.")
     operation: bool = Field(
         default=False, description="True when each grass carries a level (none to hard) for it."

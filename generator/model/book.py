@@ -1,0 +1,176 @@
+"""The whole book: every record by its id, references resolved, and the place of every value in its file."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field, fields
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any, NamedTuple
+
+from generator.findings import Finding, Where, suggestion
+from generator.model import KINDS
+from generator.model.calculator import Calculator
+from generator.model.folders import record_files, single_files
+from generator.model.grass import Grass
+from generator.model.load import load_record
+from generator.model.place import Place
+from generator.model.practice import Practice, SeasonGroups
+from generator.model.references import KEY, Named, named_by
+from generator.model.renovation import Aftercare, Renovation
+from generator.model.source import Source
+from generator.model.syntax import shown
+from generator.model.task import Caution, Task
+from generator.model.tree import Node
+
+
+@dataclass(frozen=True)
+class Book:
+    """Everything in data/, each kind as a dict by id, in the order of file names.
+
+    root: the folder that holds mkdocs.yml, data/ and content/.
+    practice, season_groups: the single files; None only in a book that did not load whole.
+    """
+
+    root: Path
+    practice: Practice | None = None
+    season_groups: SeasonGroups | None = None
+    sources: dict[str, Source] = field(default_factory=dict)
+    grasses: dict[str, Grass] = field(default_factory=dict)
+    tasks: dict[str, Task] = field(default_factory=dict)
+    cautions: dict[str, Caution] = field(default_factory=dict)
+    places: dict[str, Place] = field(default_factory=dict)
+    calculators: dict[str, Calculator] = field(default_factory=dict)
+    renovations: dict[str, Renovation] = field(default_factory=dict)
+    aftercare: dict[str, Aftercare] = field(default_factory=dict)
+    trees: dict[tuple[str, str], Node] = field(default_factory=dict, repr=False)
+    broken: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
+
+    def where(self, kind: str, id: str, *path: str | int) -> Where:
+        """Where a value stands: where('calculators', 'coring', 'results', 'holes', 'formula').
+
+        For text in quotes it is the text's first character. A path that is not in the file (a default)
+        gives its nearest ancestor; a path ending in '[key]' gives the key itself.
+        For the single files: where('practice', 'practice', ...), where('season-groups', 'season-groups', ...).
+        """
+        node, place = self.trees[kind, id], None
+        for step in path:
+            if step == KEY:
+                return place or node.where
+            if step not in node.children:
+                return node.first
+            place = node.keys.get(step)
+            node = node.children[step]
+        return node.text or node.where
+
+    def character(self, offset: int, kind: str, id: str, *path: str | int) -> Where:
+        """Where the character at `offset` [characters from 0] of a one-line text stands.
+
+        For text over several lines, or with backslashes, it is the text's beginning.
+        """
+        node = self.trees[kind, id]
+        for step in path:
+            node = node.children[step]
+        return self.where(kind, id, *path).moved(offset if node.one_line else 0)
+
+    def knows(self, kind: str, id: str) -> bool:
+        """True for an id that is there, whole or broken: what refers to it may stay silent."""
+        return id in self.of(kind) or (kind, id) in self.broken or (kind, "*") in self.broken
+
+    def of(self, kind: str) -> dict[str, Any]:
+        """The records of one kind by id: of('grasses'); also 'sources' and 'products'."""
+        if kind == "products":
+            return self.practice.products if self.practice else {}
+        return getattr(self, kind)
+
+    def records(self) -> Iterator[tuple[str, str, Any]]:
+        """Every record as kind, id, record, the single files under their own names."""
+        for name, record in (("practice", self.practice), ("season-groups", self.season_groups)):
+            if record is not None:
+                yield name, name, record
+        for kind in KINDS:
+            for id, record in self.of(kind).items():
+                yield kind, id, record
+
+
+class Loaded(NamedTuple):
+    """book: the whole book, or None when anything in it is wrong. findings: sorted by file and line."""
+
+    book: Book | None
+    findings: list[Finding]
+
+
+def load_book(root: Path) -> Loaded:
+    """The book in a folder, or everything that is wrong with its files and references."""
+    book, findings = read_book(root)
+    return Loaded(None if findings else book, findings)
+
+
+def read_book(root: Path) -> tuple[Book, list[Finding]]:
+    """As much of a book as can be read, with everything that is wrong: what the checks go on from."""
+    root = Path(root)
+    parts: dict[str, Any] = {f.name: {} for f in fields(Book) if f.name in (*KINDS, "sources")}
+    trees: dict[tuple[str, str], Node] = {}
+    broken: set[tuple[str, str]] = set()
+    files, findings = record_files(root)
+    for kind, id, file, path in files:
+        record, tree, wrong = load_record(file, path, KINDS[kind])
+        findings.extend(wrong)
+        if record is None:
+            broken.add((kind, id))
+        else:
+            parts[kind][id] = record
+            trees[kind, id] = tree
+    singles, missing = single_files(root)
+    findings.extend(missing)
+    for name, file, path, hint in singles:
+        record, tree, wrong = load_record(file, path, hint)
+        findings.extend(wrong)
+        if name == "sources" and tree is not None:
+            parts["sources"] = record or {}
+            trees.update({("sources", id): node for id, node in tree.children.items()})
+            broken.update(("sources", id) for id in tree.children if record is None)
+        elif record is not None:
+            parts[name.replace("-", "_")] = record
+            trees[name, name] = tree
+    broken.update(_unknowable(parts, trees, findings))
+    frozen = {kind: MappingProxyType(part) if isinstance(part, dict) else part for kind, part in parts.items()}
+    book = Book(root, **frozen, trees=trees, broken=frozenset(broken))
+    findings.extend(_unresolved(book))
+    return book, sorted(findings)
+
+
+def _unknowable(parts: dict, trees: dict, findings: list[Finding]) -> Iterator[tuple[str, str]]:
+    """Kinds whose ids cannot be known, because the file that holds them is missing or not YAML."""
+    if not any(kind == "sources" for kind, _ in trees):
+        if any(finding.where.path == "data/sources.yml" for finding in findings):
+            yield "sources", "*"
+    if "practice" not in parts:
+        yield "products", "*"
+
+
+def _unresolved(book: Book) -> Iterator[Finding]:
+    for kind, id, record in book.records():
+        for named in named_by(record):
+            known = named.reference.kind
+            if named.id not in named.reference.also and not book.knows(known, named.id):
+                yield _finding(book, book.where(kind, id, *named.path), named)
+
+
+_SINGULAR = {
+    "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
+    "renovations": "renovation", "aftercare": "aftercare sheet", "sources": "source", "products": "product",
+}  # fmt: skip
+_HOMES = {"sources": "data/sources.yml", "products": "the products of data/practice.yml"}
+
+
+def _finding(book: Book, where: Where, named: Named) -> Finding:
+    kind, also = named.reference.kind, named.reference.also
+    home = _HOMES.get(kind, f"data/{kind}")
+    known = [*book.of(kind), *(id for of, id in book.broken if of == kind and id != "*")]
+    if also:
+        otherwise = f"add it to {home}, or write {' or '.join(repr(word) for word in also)}"
+    elif known and len(known) <= 12:
+        otherwise = f"the ones there are: {', '.join(known)}"
+    else:
+        otherwise = f"add it to {home}, or take it out"
+    what = f"{_SINGULAR[kind]} '{shown(named.id)}' is not in {home}"
+    return Finding(where, what, suggestion(named.id, [*known, *also], otherwise))

@@ -1,0 +1,94 @@
+"""Which files a book is made of, and what lies in data/ that should not."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from generator.findings import Finding, Where, suggestion
+from generator.model import KINDS, SINGLE_FILES
+from generator.model.record import IDENTIFIER, Identifier
+from generator.model.source import Source
+from generator.model.syntax import shown
+
+SCHEMA_FOLDER = "schema"
+SINGLES: dict[str, Any] = {**SINGLE_FILES, "sources.yml": dict[Identifier, Source]}
+
+# Windows keeps these for devices, whatever their ending: a book must be copied there too.
+_RESERVED = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")
+
+
+def record_files(root: Path) -> tuple[list[tuple[str, str, Path, str]], list[Finding]]:
+    """The files that hold one record each, as kind, id, file and path from the book, by file name."""
+    data = root / "data"
+    files: list[tuple[str, str, Path, str]] = []
+    findings: list[Finding] = []
+    if not data.is_dir():
+        return files, findings
+    for entry in _entries(data):
+        path = f"data/{shown(entry.name)}"
+        if entry.is_dir():
+            if entry.name in KINDS:
+                for file in _entries(entry):
+                    _sort_in(entry.name, file, f"{path}/{shown(file.name)}", files, findings)
+            elif entry.name != SCHEMA_FOLDER:
+                findings.append(Finding(Where(path), f"unknown folder '{shown(entry.name)}' in data/",
+                                        suggestion(entry.name, KINDS, f"the folders are: {', '.join(KINDS)}")))
+        elif entry.name not in SINGLES:
+            findings.append(Finding(Where(path), f"unknown file '{shown(entry.name)}' in data/", _right_name(entry)))
+    return files, findings
+
+
+def single_files(root: Path) -> tuple[list[tuple[str, Path, str, Any]], list[Finding]]:
+    """The files a book has once, as name, file, path and what stands in them; and which are missing."""
+    data = root / "data"
+    if not data.is_dir():
+        return [], [Finding(Where("data"), "the folder data/ is missing", "name the folder that holds it with --book")]
+    findings = []
+    if not (root / "mkdocs.yml").is_file():
+        findings.append(Finding(Where("mkdocs.yml"), "the file mkdocs.yml is missing",
+                                "copy one from another book; it names the site and its theme"))
+    files = []
+    for name, hint in SINGLES.items():
+        path = f"data/{name}"
+        if (data / name).is_file():
+            files.append((name.removesuffix(".yml"), data / name, path, hint))
+        else:
+            findings.append(Finding(Where(path), f"the file {path} is missing", "copy one from another book and change it"))
+    return files, findings
+
+
+def _entries(folder: Path) -> Iterator[Path]:
+    """What lies in a folder by name, without the hidden files that systems and editors leave."""
+    return (entry for entry in sorted(folder.iterdir()) if not entry.name.startswith("."))
+
+
+def _sort_in(kind: str, file: Path, path: str, files: list, findings: list[Finding]) -> None:
+    name = shown(file.name)
+    if file.is_dir():
+        findings.append(Finding(Where(path), f"a folder '{name}' lies in data/{kind}", f"move its files up into data/{kind}"))
+        return
+    if file.suffix != ".yml":
+        findings.append(Finding(Where(path), f"'{name}' is not a .yml file", _right_ending(file, kind)))
+        return
+    if not re.fullmatch(IDENTIFIER, file.stem) or len(file.stem) > 60:
+        word = re.sub(r"[^a-z0-9]+", "-", file.stem.lower()).strip("-")[:60].strip("-") or "a-name"
+        findings.append(Finding(Where(path), f"the file name '{name}' is not an id",
+                                f"use small letters, digits and single hyphens, such as '{word}.yml'"))
+        return
+    if _RESERVED.fullmatch(file.stem):
+        findings.append(Finding(Where(path), f"Windows keeps the name '{file.stem}' for itself", "choose another file name"))
+        return
+    files.append((kind, file.stem, file, path))
+
+
+def _right_ending(file: Path, kind: str) -> str:
+    if file.suffix.lower() in (".yaml", ".yml"):
+        return f"rename it to '{shown(file.stem)}.yml'"
+    return f"move it out of data/{kind}"
+
+
+def _right_name(entry: Path) -> str:
+    if entry.suffix.lower() in (".yaml", ".yml") and f"{entry.stem}.yml" in SINGLES:
+        return f"rename it to '{entry.stem}.yml'"
+    return suggestion(entry.name, SINGLES, f"the files are: {', '.join(SINGLES)}; a record goes into its kind's folder")
