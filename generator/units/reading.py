@@ -13,7 +13,6 @@ from generator.units.registry import (
     Unit,
     UnitError,
     from_si,
-    kind_of,
     like,
     to_si,
     unit,
@@ -25,12 +24,15 @@ LONGEST_LIST = 4000
 
 _FRACTIONS = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅓": " 1/3", "⅔": " 2/3", "⅛": " 1/8",
               "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}  # fmt: skip
+# Spelt out, because Python and browsers differ in what a regular expression calls a space.
+_BLANK = r" \t\r\f\v\u00a0\u2000-\u200b\u202f\u205f\u3000\ufeff"
 _QUANTITY = re.compile(
     r"(?P<sign>[+-]?) *(?:"
     r"(?:(?P<whole>[0-9]+)(?: |-))?(?P<top>[0-9]+)/(?P<bottom>[0-9]+)"
     r"|(?P<spaced>[0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?)(?![0-9.,])"
     r"|(?P<plain>[0-9.,]*[0-9][0-9.,]*)(?P<exponent>[eE][+-]?[0-9]+(?![0-9A-Za-z]))?"
-    r") *(?P<unit>.*)"
+    r") *(?P<unit>.*)",
+    re.DOTALL,
 )
 _ONE_POINT = re.compile(r"[0-9]+\.?[0-9]*|\.[0-9]+")
 _THOUSANDS_OR_DECIMALS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
@@ -50,23 +52,23 @@ class QuantityError(ValueError):
 def _tidy(text: str) -> str:
     for character, spelt in _FRACTIONS.items():
         text = text.replace(character, spelt)
-    return re.sub(r"[\s\u00a0\u2007\u202f]+", " ", re.sub("[−–]", "-", text)).strip()
+    return re.sub(f"[{_BLANK}\n]+", " ", re.sub("[−–]", "-", text)).strip(" ")
 
 
-def _decimal(digits: str) -> float:
-    """'2,5' -> 2.5, '1,200.5' -> 1200.5; QuantityError for what can be read twice or not at all."""
+def _decimal(digits: str) -> str:
+    """'2,5' -> '2.5', '1,200.5' -> '1200.5'; QuantityError where it can be read twice or not."""
     if _ONE_POINT.fullmatch(digits):
-        return float(digits)
+        return digits
     if _THOUSANDS_OR_DECIMALS.fullmatch(digits):
         joined, pointed = digits.replace(",", ""), digits.replace(",", ".")
         sentence = f"'{digits}' could mean {joined} or {pointed}; write it without the comma."
         raise QuantityError("ambiguous-number", sentence)
     if _COMMA_GROUPS.fullmatch(digits):
-        return float(digits.replace(",", ""))
+        return digits.replace(",", "")
     if _POINT_GROUPS.fullmatch(digits):
-        return float(digits.replace(".", "").replace(",", "."))
+        return digits.replace(".", "").replace(",", ".")
     if digits.count(",") == 1 and _ONE_POINT.fullmatch(digits.replace(",", ".")):
-        return float(digits.replace(",", "."))
+        return digits.replace(",", ".")
     raise QuantityError("not-a-number", f"'{digits}' is not a number; write one such as 2.5.")
 
 
@@ -78,9 +80,7 @@ def _number(found: re.Match, text: str) -> float:
     elif found["spaced"]:
         number = float(found["spaced"].replace(" ", "").replace(",", "."))
     else:
-        number = _decimal(found["plain"])
-        if found["exponent"]:
-            number = float(repr(number) + found["exponent"]) if number < 1e16 else math.inf
+        number = float(_decimal(found["plain"]) + (found["exponent"] or ""))
     if not math.isfinite(number):
         raise QuantityError("too-large", f"'{text}' is too large a number.")
     return -number if found["sign"] == "-" else number
@@ -100,7 +100,7 @@ def _split(text: str) -> tuple[float, str]:
 
 def _unit_text(found: re.Match, text: str) -> str:
     """The unit as typed; '5 100 m2' is refused, being 5100 m2 or five times 100 m2."""
-    spelling = found["unit"].strip()
+    spelling = found["unit"]
     if (found["spaced"] or "").endswith(" 100") and _is_unit("100 " + spelling):
         sentence = f"'{text}' can be read two ways; write the number without spaces."
         raise QuantityError("ambiguous-number", sentence)
@@ -119,8 +119,8 @@ def _known_unit(spelling: str) -> Unit:
     try:
         return unit(spelling)
     except UnitError as error:
-        code = "ambiguous-unit" if "two things" in error.what else "unknown-unit"
-        raise QuantityError(code, f"{error.what[:1].upper()}{error.what[1:]}; {error.instead}.") from error
+        sentence = f"{error.what[:1].upper()}{error.what[1:]}; {error.instead.rstrip('?')}."
+        raise QuantityError(error.code, sentence) from error
 
 
 def _fits(found: Unit, wanted: Unit) -> bool:
@@ -187,36 +187,41 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
     """
     if len(text) > LONGEST_LIST:
         raise QuantityError("too-long", "That is too long a list of readings.")
-    text = re.sub("[−–]", "-", text).strip()
+    text = re.sub(f"[{_BLANK}]+", " ", re.sub("[−–]", "-", text)).strip(" \n")
     if not text:
         raise QuantityError("empty", "Nothing is typed here; give readings such as 12, 14, 15.")
-    head, tail = re.fullmatch(r"([-+0-9.,;/\s]*)(.*)", text, re.DOTALL).groups()
-    if tail and not re.search(r"[,;\n]", tail):
-        trailing = tail
-        body = head
-    else:
-        trailing, body = "", text
+    head, tail = re.fullmatch(r"([-+0-9.,;/ \n]*)(.*)", text, re.DOTALL).groups()
+    one_unit = tail and not re.search(r"[,;\n]", tail)
+    trailing, body = (tail, head) if one_unit else ("", text)
     readings = _separated(body, spaces_separate=body == head)
     unit_of_all = _known_unit(_tidy(trailing)) if trailing else default_unit
     _in_si(0.0, unit_of_all, default_unit, text[:LONGEST_QUANTITY])
     if trailing:
-        return [to_si(_split(reading)[0], unit_of_all) for reading in readings]
+        return [_bare(reading, unit_of_all) for reading in readings]
     return [read_quantity(reading, default_unit) for reading in readings]
+
+
+def _bare(reading: str, unit_of_all: Unit) -> float:
+    """A reading that the unit at the end of the list belongs to."""
+    number, spelling = _split(reading)
+    if spelling:
+        raise QuantityError("not-a-number", f"'{reading}' is not a number; write one such as 2.5.")
+    return _in_si(number, unit_of_all, unit_of_all, reading)
 
 
 def _separated(text: str, spaces_separate: bool) -> list[str]:
     tight = re.search(r"[0-9],[0-9]", text)
-    loose = re.search(r"[0-9]\s+[-+.0-9]|,\s|\s,", text)
+    loose = re.search(r"[0-9][ \n]+[-+.0-9]|,[ \n]|[ \n],", text)
     if ";" in text:
-        between = r"[;\n]|,\s|\s,"
+        between = r"[;\n]|,[ \n]|[ \n],"
     elif tight and loose:
         sentence = "A comma here could part two readings or be a decimal; part readings with ';'."
         raise QuantityError("ambiguous-number", sentence)
     else:
         between = r"[,\n]"
     if spaces_separate:
-        between += r"|\s"
-    readings = [piece.strip() for piece in re.split(between, text) if piece.strip()]
+        between += "| "
+    readings = [piece.strip(" ") for piece in re.split(between, text) if piece.strip(" ,")]
     if not readings:
         raise QuantityError("empty", "Nothing is typed here; give readings such as 12, 14, 15.")
     return readings
@@ -242,7 +247,7 @@ def _figures(value: float, significant_figures: int) -> str:
     if not exact:
         return "0"
     step = Decimal(1).scaleb(exact.adjusted() - significant_figures + 1)
-    text = f"{(exact / step).quantize(Decimal(1), ROUND_HALF_UP) * step:f}"
+    text = f"{exact.quantize(step, ROUND_HALF_UP):f}"
     if "." in text:
         text = text.rstrip("0").rstrip(".")
     return f"-{text}" if value < 0 else text
@@ -254,4 +259,4 @@ def units_script() -> str:
     return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.units = {table};\n"
 
 
-__all__ = ["QuantityError", "kind_of", "read_list", "read_quantity", "show", "units_script"]
+__all__ = ["QuantityError", "read_list", "read_quantity", "show", "units_script"]

@@ -18,10 +18,14 @@ _CHARACTERS = str.maketrans({
 
 
 class UnitError(ValueError):
-    """A unit that is not on the allow-list: what is wrong, and what would be right."""
+    """A unit that is not on the allow-list: what is wrong, and what would be right.
 
-    def __init__(self, what: str, instead: str) -> None:
+    code: 'unknown-unit' or 'ambiguous-unit'.
+    """
+
+    def __init__(self, code: str, what: str, instead: str) -> None:
         super().__init__(f"{what}; {instead}")
+        self.code = code
         self.what = what
         self.instead = instead
 
@@ -57,8 +61,9 @@ def _registry() -> pint.UnitRegistry:
 
 def _squeezed(spelling: str) -> str:
     """The spelling without what does not matter: spaces, superscripts, 'per', '1,000'."""
-    text = re.sub(r"(?i)(?<![a-z])per(?![a-z])", "/", spelling.translate(_CHARACTERS))
-    return re.sub(r"[\s\u200b]+|(?<=\d),(?=\d{3})", "", text).rstrip(".")
+    text = spelling.translate(_CHARACTERS)
+    text = re.sub(r"(^|[^A-Za-z])[Pp][Ee][Rr](?![A-Za-z])", r"\1/", text)
+    return re.sub(r"([0-9]),(?=[0-9]{3})", r"\1", re.sub(r"\s+", "", text)).rstrip(".")
 
 
 def _aliases() -> dict[str, str]:
@@ -112,7 +117,7 @@ def _made(spelling: str, kind: str, system: str) -> Unit:
         )
         kelvin = Dimension(temperature=Fraction(1), absolute=True)
         return Unit(spelling, expression, kind, system, kelvin, float(one - zero), float(zero))
-    base = registry.Quantity(1, registry.parse_expression(expression)).to_base_units()
+    base = registry.Quantity(registry.parse_expression(expression)).to_base_units()
     dimension = _dimension(base.dimensionality)
     return Unit(spelling, expression, kind, system, dimension, float(base.magnitude))
 
@@ -148,16 +153,18 @@ def unit(spelling: str) -> Unit:
             return whole[_squeezed(text)]
     parts = []
     for part in text.split("/"):
-        count, atom = re.fullmatch(r"(\d*)(.*)", part, re.DOTALL).groups()
+        count, atom = re.fullmatch(r"([0-9]*)(.*)", part, re.DOTALL).groups()
         if atom.lower() in AMBIGUOUS:
-            raise UnitError(f"'{spelling}' can mean two things", AMBIGUOUS[atom.lower()])
+            what = f"'{spelling}' can mean two things"
+            raise UnitError("ambiguous-unit", what, AMBIGUOUS[atom.lower()])
         known = exact.get(atom) or relaxed.get(atom.lower(), atom)
         parts.append(count + _squeezed(known))
     joined = "/".join(parts)
     if joined in whole:
         return whole[joined]
     otherwise = "use one such as kg/100 m2, L/ha, mm or m2"
-    raise UnitError(f"unknown unit '{spelling}'", suggestion(spelling, units(), otherwise))
+    instead = suggestion(spelling, units(), otherwise)
+    raise UnitError("unknown-unit", f"unknown unit '{spelling}'", instead)
 
 
 def like(wanted: Dimension) -> list[Unit]:
