@@ -1,0 +1,74 @@
+"""What the window rules need to know: one dataclass for the rules of a season group, one for a grass.
+
+Every number lives in data/season-groups.yml with its source; `inputs.py` reads them from there.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+Group = Literal["warm", "cool"]
+
+
+@dataclass(frozen=True)
+class GrassSeason:
+    """What the engine knows of a grass.
+
+    optimum_c: mean air temperature of strongest growth [°C]; spread_k: how far growth reaches to either side [K].
+    full_growth_above_optimum: True where heat alone never slows it (the warm-season form of the model).
+    recovery_weeks: growing weather it needs to close over after renovation [weeks]; establishment_weeks: the same for
+    seed sown into it. surface_running: it has no stems below ground to come back from, so ground frost counts.
+    crop_coefficient: share of reference evapotranspiration it uses [1].
+    """
+
+    id: str
+    group: Group
+    optimum_c: float
+    spread_k: float
+    full_growth_above_optimum: bool
+    recovery_weeks: float
+    establishment_weeks: float
+    surface_running: bool
+    crop_coefficient: float
+
+    @property
+    def growth_key(self) -> tuple[float, float, bool]:
+        return self.optimum_c, self.spread_k, self.full_growth_above_optimum
+
+
+@dataclass(frozen=True)
+class WindowRules:
+    """Thresholds for one season group. Shares are of the growth the place itself reaches, 0 to 1.
+
+    start_share: how far growth must have come from its yearly low towards its yearly best before work starts.
+    best_share: the same for the best date of warm-season grass. near_best: share of the strongest recovery that the best date
+    of cool-season grass must still give. slow_share: below it, growth is slowing; recovery must be done by then.
+    peak_share: growth drawn as the peak on the season strip. no_slack_share: where growth never falls below this share of
+    its best, temperature closes no window. heat_limit_c: daily mean temperature above which turf is not opened up [°C].
+    turn_k: days within this of the year's highest (or lowest) mean count as high summer (or deep winter) [K].
+    frost_risk: largest chance of a frost night while the grass recovers; None where frost sets no limit.
+    wet_rain_mm_per_day and wet_ratio: a day belongs to the wet season when rain passes both [mm/day], [x evapotranspiration].
+    little_growth: best growth potential of the year below which the place is called cool for this grass;
+    little_growth_stretch: how much longer recovery then takes. least_growth: below this there is no window at all.
+    shortest_weeks: a window shorter than this is not offered [weeks].
+    dormant_soil_c: soil temperature at or below which the grass stands still [°C]. green_up_soil_c: at which it greens [°C].
+    """
+
+    group: Group
+    start_share: float
+    best_share: float
+    near_best: float
+    slow_share: float
+    peak_share: float
+    no_slack_share: float
+    heat_limit_c: float
+    turn_k: float
+    frost_risk: float | None
+    frost_risk_surface_running: float | None
+    wet_rain_mm_per_day: float
+    wet_ratio: float
+    little_growth: float
+    little_growth_stretch: float
+    least_growth: float
+    shortest_weeks: float
+    dormant_soil_c: float
+    green_up_soil_c: float | None

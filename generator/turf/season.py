@@ -1,0 +1,260 @@
+"""One grass at one place and site through a year: the engine's answer, by day and by week."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from typing import Literal
+
+from generator.turf.calendar_days import DAYS, WEEKS, month_and_day, week_days, weekly_means, weekly_sums
+from generator.turf.climate import Climate, Daily, DailyClimate, Site, daily_climate
+from generator.turf.frost import Frost, frost
+from generator.turf.growth import Growth, yearly_growth
+from generator.turf.inputs import EngineRules
+from generator.turf.limits import Year, slack_season, wet_season
+from generator.turf.rules import GrassSeason, WindowRules
+from generator.turf.water import effective_rain, reference_evapotranspiration, sun, water_need
+from generator.turf.windows import Windows, windows
+
+WeekClass = Literal["dormant", "slow", "growing", "peak"]
+WindowKind = Literal["renovation", "overseeding"]
+
+NO_SEED_INTO_WARM = (
+    "a warm-season lawn thickens by its own runners, not by seed over the top; sowing ryegrass into it for winter colour is another job"
+)
+
+
+@dataclass(frozen=True)
+class Week:
+    """One of 52 weeks, numbered from 1; week 1 begins on 1 January, the last has eight days.
+
+    Temperatures [°C] and shares (0 to 1) are means over the week; water is a sum [mm a week]. `frosty` marks a week in
+    which a frost night is likelier than not; `wet` one mostly in the wet season.
+    """
+
+    week: int
+    starts: str
+    mean_temperature_c: float
+    maximum_temperature_c: float
+    minimum_temperature_c: float
+    soil_temperature_c: float
+    growth_potential: float
+    growth_share: float
+    frost_probability: float
+    ground_frost_probability: float
+    daylight_h: float
+    rain_mm: float
+    reference_evapotranspiration_mm: float
+    water_need_mm: float
+    growth_class: WeekClass
+    frosty: bool
+    wet: bool
+    in_windows: tuple[WindowKind, ...]
+
+
+@dataclass(frozen=True)
+class SeasonYear:
+    """The computed year. Daily series are 365 values from 1 January; day numbers count from 0."""
+
+    grass: GrassSeason
+    site: Site
+    rules: WindowRules
+    climate: DailyClimate
+    growth: Growth
+    air_frost: Frost
+    ground_frost: Frost
+    daylight_h: Daily
+    extraterrestrial_radiation_mj: Daily
+    reference_evapotranspiration_mm: Daily
+    effective_rain_mm: Daily
+    water_need_mm: Daily
+    temperature_step_c: float
+    view: Year
+    renovation: Windows
+    overseeding: Windows
+
+    @property
+    def windows(self) -> dict[WindowKind, Windows]:
+        return {"renovation": self.renovation, "overseeding": self.overseeding}
+
+    @cached_property
+    def slack(self) -> tuple[bool, ...]:
+        """Days on which growth is too slow to close an opened surface."""
+        return slack_season(self.view, self.rules)
+
+    @cached_property
+    def wet(self) -> tuple[bool, ...]:
+        return wet_season(self.view, self.rules)
+
+    @cached_property
+    def classes(self) -> tuple[WeekClass, ...]:
+        """The growth class of each day, as the season strip draws it."""
+        return tuple(self._class(day) for day in range(DAYS))
+
+    def _class(self, day: int) -> WeekClass:
+        if self.climate.soil_c[day] <= self.rules.dormant_soil_c:
+            return "dormant"
+        share = self.growth.share[day]
+        if share >= self.rules.peak_share:
+            return "peak"
+        return "growing" if share >= self.rules.start_share else "slow"
+
+    @cached_property
+    def green_up_day(self) -> int | None:
+        """First day after the coldest on which the soil reaches the green-up temperature; None where it never is colder."""
+        mark = self.rules.green_up_soil_c
+        if mark is None or min(self.climate.soil_c) >= mark:
+            return None
+        return self._first_after(self.climate.coldest_day, lambda day: self.climate.soil_c[day] >= mark)
+
+    @cached_property
+    def slow_down_day(self) -> int | None:
+        """First day after the hottest on which growth no longer closes an opened surface; None where it always does."""
+        if not any(self.slack):
+            return None
+        return self._first_after(self.climate.hottest_day, lambda day: self.slack[day])
+
+    @cached_property
+    def dormancy(self) -> tuple[int, int] | None:
+        """First and last day of the longest dormant stretch, or None."""
+        flags = [name == "dormant" for name in self.classes]
+        if not any(flags) or all(flags):
+            return None if not any(flags) else (0, DAYS - 1)
+        starts = [day for day in range(DAYS) if flags[day] and not flags[day - 1]]
+        stretches = [
+            (start, next(ahead for ahead in range(DAYS) if not flags[(start + ahead) % DAYS])) for start in starts
+        ]
+        start, length = max(stretches, key=lambda stretch: stretch[1])
+        return start, (start + length - 1) % DAYS
+
+    def _first_after(self, day: int, holds: Callable[[int], bool]) -> int | None:
+        return next(((day + ahead) % DAYS for ahead in range(DAYS) if holds((day + ahead) % DAYS)), None)
+
+    def last_frost_day(self, risk: float, ground: bool = False) -> int | None:
+        """Last day that still carries more than `risk` of any frost before summer; None where it never does."""
+        return (self.ground_frost if ground else self.air_frost).last_day(risk, self.climate.hottest_day)
+
+    def first_frost_day(self, risk: float, ground: bool = False) -> int | None:
+        """Day by which, after summer, any frost has become likelier than `risk`; None where it never does."""
+        return (self.ground_frost if ground else self.air_frost).first_day(risk, self.climate.hottest_day)
+
+    @cached_property
+    def weeks(self) -> tuple[Week, ...]:
+        means = {
+            name: weekly_means(series)
+            for name, series in {
+                "mean": self.climate.mean_c, "maximum": self.climate.maximum_c, "minimum": self.climate.minimum_c,
+                "soil": self.climate.soil_c, "potential": self.growth.potential, "share": self.growth.share,
+                "air": self.air_frost.chance, "ground": self.ground_frost.chance, "daylight": self.daylight_h,
+            }.items()
+        }
+        sums = {
+            "rain": weekly_sums(self.climate.rain_mm),
+            "reference": weekly_sums(self.reference_evapotranspiration_mm),
+            "need": weekly_sums(self.water_need_mm),
+        }
+        return tuple(self._week(number, means, sums) for number in range(WEEKS))
+
+    def _week(self, number: int, means: dict[str, Daily], sums: dict[str, Daily]) -> Week:
+        days = week_days(number)
+        middle = days[len(days) // 2]
+        return Week(
+            week=number + 1,
+            starts=month_and_day(days[0]),
+            mean_temperature_c=means["mean"][number],
+            maximum_temperature_c=means["maximum"][number],
+            minimum_temperature_c=means["minimum"][number],
+            soil_temperature_c=means["soil"][number],
+            growth_potential=means["potential"][number],
+            growth_share=means["share"][number],
+            frost_probability=means["air"][number],
+            ground_frost_probability=means["ground"][number],
+            daylight_h=means["daylight"][number],
+            rain_mm=sums["rain"][number],
+            reference_evapotranspiration_mm=sums["reference"][number],
+            water_need_mm=sums["need"][number],
+            growth_class=self.classes[middle],
+            frosty=self.air_frost.chance_of_any(days[0], len(days)) > 0.5,
+            wet=self.wet[middle],
+            in_windows=tuple(
+                kind for kind, found in self.windows.items() if any(window.holds(middle) for window in found.windows)
+            ),
+        )
+
+
+@lru_cache(maxsize=4096)
+def _year(
+    climate: Climate, grass: GrassSeason, site: Site, rules: WindowRules, frost_rules: object, soil: object
+) -> SeasonYear:
+    days = daily_climate(climate, site, soil)
+    growth = yearly_growth(days.mean_c, grass)
+    air, ground = (frost(climate, site, soil, frost_rules, ground=flag) for flag in (False, True))
+    reference = reference_evapotranspiration(climate, site, soil)
+    rain = effective_rain(climate.rain_mm)
+    view = Year(
+        climate=days, growth=growth, frost=ground if grass.surface_running else air,
+        reference_evapotranspiration_mm=reference, temperature_step_c=climate.temperature_step_c,
+        surface_running=grass.surface_running, optimum_c=grass.optimum_c,
+    )
+    light = sun(climate.latitude_deg)
+    overseeding = (
+        windows(view, rules, grass.establishment_weeks) if grass.group == "cool" else Windows((), NO_SEED_INTO_WARM)
+    )
+    return SeasonYear(
+        grass=grass, site=site, rules=rules, climate=days, growth=growth, air_frost=air, ground_frost=ground,
+        daylight_h=light.daylight_h, extraterrestrial_radiation_mj=light.extraterrestrial_radiation_mj,
+        reference_evapotranspiration_mm=reference, effective_rain_mm=rain,
+        water_need_mm=water_need(reference, rain, grass.crop_coefficient),
+        temperature_step_c=climate.temperature_step_c, view=view,
+        renovation=windows(view, rules, grass.recovery_weeks), overseeding=overseeding,
+    )
+
+
+def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules) -> SeasonYear:
+    """The computed year of a grass at a site.
+
+    Source: each series says its own; nothing is added here. Cached: the same question twice costs nothing.
+    """
+    return _year(climate, grass, site, rules.windows[grass.group], rules.frost, rules.soil)
+
+
+def as_json(season: SeasonYear) -> dict:
+    """The year as the contract of `swardbook season --json` has it, with the figures rounded for reading.
+
+    weeks: 52 dicts. windows: per kind a list of {from, best, to (MM-DD), why, reasons, main}; `from` after `to` crosses New
+    Year. why_none: per kind without a window, the reason.
+    """
+    return {
+        "weeks": [
+            {
+                "week": week.week,
+                "from": week.starts,
+                "mean_temperature_c": round(week.mean_temperature_c, 1),
+                "growth_potential": round(week.growth_potential, 3),
+                "growth_share": round(week.growth_share, 3),
+                "growth": week.growth_class,
+                "frost_probability": round(week.frost_probability, 3),
+                "reference_evapotranspiration_mm": round(week.reference_evapotranspiration_mm, 1),
+                "rain_mm": round(week.rain_mm, 1),
+                "water_need_mm": round(week.water_need_mm, 1),
+            }
+            for week in season.weeks
+        ],
+        "windows": {
+            kind: [
+                {
+                    "from": month_and_day(window.first),
+                    "best": month_and_day(window.best),
+                    "to": month_and_day(window.last),
+                    "why": window.why,
+                    "reasons": {
+                        "from": list(window.why_first), "best": window.why_best, "to": list(window.why_last),
+                        "notes": list(window.notes),
+                    },
+                    "main": window.is_main,
+                }
+                for window in found.windows
+            ]
+            for kind, found in season.windows.items()
+        },
+        "why_none": {kind: found.why_none for kind, found in season.windows.items() if found.why_none},
+    }

@@ -1,0 +1,191 @@
+"""Windows for renovation and overseeding: from, best, to, each with its reason, or why there is none."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import accumulate
+
+from generator.turf.calendar_days import DAYS, month_and_day, week_number
+from generator.turf.limits import Limit, Year, limits
+from generator.turf.rules import WindowRules
+
+# A best date keeps this clear of the closing edge, so that a rained-off week does not close the window.
+MARGIN_DAYS = 7
+
+
+@dataclass(frozen=True)
+class Window:
+    """One stretch of the year, inclusive day numbers 0 to 364; `first` above `last` crosses New Year.
+
+    `limited_by` names the rules that set the first and the last day. `is_main` marks the better of two windows in a year.
+    """
+
+    first: int
+    best: int
+    last: int
+    why_first: tuple[str, ...]
+    why_best: str
+    why_last: tuple[str, ...]
+    limited_by: tuple[tuple[str, ...], tuple[str, ...]]
+    is_main: bool
+    notes: tuple[str, ...] = ()
+
+    @property
+    def days(self) -> int:
+        return (self.last - self.first) % DAYS + 1
+
+    def holds(self, day: int) -> bool:
+        return (day - self.first) % DAYS < self.days
+
+    @property
+    def why(self) -> str:
+        """The reasons of all three dates in one paragraph."""
+        parts = [
+            f"From {month_and_day(self.first)}: {' and '.join(self.why_first)}.",
+            f"Best about {month_and_day(self.best)}: {self.why_best}.",
+            f"Until {month_and_day(self.last)}: {' and '.join(self.why_last)}.",
+            *self.notes,
+        ]
+        return " ".join(parts)
+
+
+@dataclass(frozen=True)
+class Windows:
+    """The windows of one kind in a year, the main one first; `why_none` is the reason when there is none."""
+
+    windows: tuple[Window, ...]
+    why_none: str | None
+
+
+def recovery_days(recovery_weeks: float, year: Year, rules: WindowRules) -> int:
+    """Days the surface needs to close, longer where the place gives this grass little growth."""
+    stretch = rules.little_growth_stretch if year.growth.best < rules.little_growth else 1.0
+    return round(recovery_weeks * 7 * stretch)
+
+
+def windows(year: Year, rules: WindowRules, recovery_weeks: float) -> Windows:
+    """When turf may be opened up here so that it closes again.
+
+    recovery_weeks: growing weather needed to close over [weeks]. Every other number is in `rules`.
+    Returns the windows, main first, or the reason why there is none.
+    Source: rules and their sources in data/season-groups.yml; the growth rule follows the model's authors, who schedule
+    aggressive work while growth potential is above half and rising; here it is judged against what the place itself reaches.
+    """
+    if year.growth.best < rules.least_growth:
+        return Windows((), (
+            f"this place gives the grass no real growing season: its growth potential never passes {year.growth.best:.2f}"
+            f" (a window needs {rules.least_growth:g})"
+        ))
+    days = recovery_days(recovery_weeks, year, rules)
+    rule_list = limits(year, rules, days)
+    allowed = [all(limit.allowed[day] for limit in rule_list) for day in range(DAYS)]
+    runs = _runs(allowed)
+    found = [_window(year, rules, rule_list, first, last, days) for first, last in runs]
+    long_enough = [window for window in found if window.days >= rules.shortest_weeks * 7]
+    if not long_enough:
+        return Windows((), _why_none(rule_list, found, rules))
+    main = max(long_enough, key=lambda window: _merit(year, rules, window))
+    ordered = sorted(long_enough, key=lambda window: (window is not main, window.first))
+    return Windows(tuple(_marked(window, window is main, year, rules) for window in ordered), None)
+
+
+def _merit(year: Year, rules: WindowRules, window: Window) -> tuple[bool, int]:
+    """Warm-season work belongs to the warming half of the year, cool-season work to the cooling half; then the longer one."""
+    return year.is_warming(window.best) == (rules.group == "warm"), window.days
+
+
+def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules) -> Window:
+    notes = list(window.notes)
+    if not is_main and rules.group == "cool":
+        notes.append("Second best: what is sown now meets weeds and then summer.")
+    if year.growth.best < rules.little_growth:
+        notes.append(
+            f"Growth is little here: at its best {year.growth.best:.2f} of what the grass can do, so allow "
+            f"{rules.little_growth_stretch:g} times the usual recovery."
+        )
+    return Window(
+        window.first, window.best, window.last, window.why_first, window.why_best, window.why_last, window.limited_by,
+        is_main, tuple(notes),
+    )
+
+
+def _runs(allowed: Sequence[bool]) -> list[tuple[int, int]]:
+    """Stretches of allowed days as first and last day; a stretch over New Year is one stretch."""
+    if all(allowed):
+        return [(0, DAYS - 1)]
+    firsts = [day for day in range(DAYS) if allowed[day] and not allowed[day - 1]]
+    lasts = [day for day in range(DAYS) if allowed[day] and not allowed[(day + 1) % DAYS]]
+    if firsts and lasts and lasts[0] < firsts[0]:
+        lasts = lasts[1:] + lasts[:1]
+    return list(zip(firsts, lasts, strict=True))
+
+
+def _window(
+    year: Year, rules: WindowRules, rule_list: Sequence[Limit], first: int, last: int, days: int
+) -> Window:
+    opening = [limit for limit in rule_list if limit.opens and not limit.allowed[first - 1]]
+    closing = [limit for limit in rule_list if limit.closes and not limit.allowed[(last + 1) % DAYS]]
+    best, why_best = _best(year, rules, first, last, days)
+    always = ("no rule closes it at any time of the year",)
+    return Window(
+        first, best, last,
+        tuple(limit.opens(first) for limit in opening) or always,
+        why_best,
+        tuple(limit.closes(last) for limit in closing) or always,
+        (tuple(limit.name for limit in opening), tuple(limit.name for limit in closing)),
+        is_main=True,
+    )
+
+
+def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> tuple[int, str]:
+    """The best start.
+
+    Warm-season grass with a winter: the first day of strong and rising growth. Otherwise among the days whose recovery
+    is near the strongest, the last while the year cools (less heat, fewer weeds), the first while it warms, and the middle
+    one where the year makes no difference.
+    """
+    span = [(first + ahead) % DAYS for ahead in range((last - first) % DAYS + 1)]
+    safe = span[:-MARGIN_DAYS] or span
+    seasonal = year.growth.best and year.growth.least / year.growth.best < rules.no_slack_share
+    if rules.group == "warm" and seasonal:
+        for day in safe:
+            if year.growth.swing[day] >= rules.best_share and year.is_warming(day):
+                return day, (
+                    f"growth has come {year.growth.swing[day]:.0%} of the way to its yearly best and is rising, "
+                    f"in week {week_number(day)}, with the rest of the growing season ahead"
+                )
+    running = (0.0, *accumulate(year.growth.potential * 2))
+    ahead = [(running[day + days] - running[day]) / days for day in safe]
+    strongest = max(ahead)
+    good = [day for day, growth in zip(safe, ahead) if growth >= rules.near_best * strongest]
+    if not seasonal:
+        return good[len(good) // 2], (
+            "growth hardly changes through the window, so its middle is best, furthest from both edges"
+        )
+    warming = year.is_warming(safe[ahead.index(strongest)])
+    best = good[0] if warming else good[-1]
+    mean = ahead[safe.index(best)]
+    which = "early, with time in hand," if warming else "as cool as it can be had"
+    return best, (
+        f"{which} while the {days / 7:.0f} weeks of recovery still give {mean / strongest:.0%} of the strongest growth "
+        f"(a mean growth potential of {mean:.2f})"
+    )
+
+
+def _why_none(rule_list: Sequence[Limit], found: Sequence[Window], rules: WindowRules) -> str:
+    """Which rule forbids the whole year, or which rules leave nothing between them."""
+    never = [limit.never for limit in rule_list if not any(limit.allowed)]
+    if never:
+        return "; ".join(never)
+    if found:
+        longest = max(found, key=lambda window: window.days)
+        return (
+            f"the weather leaves only {longest.days} days, from {month_and_day(longest.first)} to {month_and_day(longest.last)}, "
+            f"and a window shorter than {rules.shortest_weeks:g} weeks is not worth planning on: "
+            f"{' and '.join(longest.why_first)}, but {' and '.join(longest.why_last)}"
+        )
+    parts = [f"{limit.name} allows {_week_ranges(limit.allowed)}" for limit in rule_list if not all(limit.allowed)]
+    return "the rules leave no common day: " + ", ".join(parts)
+
+
+def _week_ranges(allowed: Sequence[bool]) -> str:
+    return " and ".join(f"weeks {week_number(first)} to {week_number(last)}" for first, last in _runs(allowed))
