@@ -163,7 +163,7 @@ def unit(spelling: str) -> Unit:
     if joined in whole:
         return whole[joined]
     otherwise = "use one such as kg/100 m2, L/ha, mm or m2"
-    instead = suggestion(spelling, units(), otherwise)
+    instead = suggestion(spelling, [*units(), *exact], otherwise)
     raise UnitError("unknown-unit", f"unknown unit '{spelling}'", instead)
 
 

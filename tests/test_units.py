@@ -1,0 +1,162 @@
+"""The list of units: factors against published ones, spellings, and what is refused."""
+
+import json
+import re
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from generator import units as room
+from generator.units import Dimension, UnitError, from_si, kind_of, like, to_si, unit, unit_table, units
+from generator.units.table import ATOMS, COUNTS, KINDS
+
+# NIST Special Publication 811 (2008), appendix B. The figures are from memory of that
+# publication and are also plain arithmetic on its exact definitions (1 in = 2.54 cm,
+# 1 lb = 0.45359237 kg, 1 US gal = 231 in3, 1 imperial gal = 4.54609 L).
+NIST_SP_811 = [
+    ("in", 2.54e-2),
+    ("ft", 3.048e-1),
+    ("yd", 9.144e-1),
+    ("mi", 1.609344e3),
+    ("ft2", 9.290304e-2),
+    ("yd2", 8.3612736e-1),
+    ("ha", 1e4),
+    ("ft3", 2.8316846592e-2),
+    ("yd3", 7.64554857984e-1),
+    ("US gal", 3.785411784e-3),
+    ("imp gal", 4.54609e-3),
+    ("fl oz", 2.95735295625e-5),
+    ("pt", 4.73176473e-4),
+    ("qt", 9.46352946e-4),
+    ("lb", 4.5359237e-1),
+    ("oz", 2.8349523125e-2),
+    ("short ton", 9.0718474e2),
+    ("t", 1e3),
+    ("day", 8.64e4),
+    ("mph", 4.4704e-1),
+    ("km/h", 1 / 3.6),
+    ("US gal/min", 3.785411784e-3 / 60),
+    ("lb/ft3", 1.601846337396e1),
+    ("°F difference", 5 / 9),
+    ("deg", 1.745329251994e-2),
+]
+
+# Conversions printed elsewhere, to half their last digit.
+PRINTED = [
+    # Kansas State University, Soils laboratory manual, conversion factors (back matter).
+    (1, "US gal/acre", "L/ha", 9.354, 0.0006),
+    (1, "lb/acre", "kg/ha", 1.12, 0.005),
+    # Texas A&M, rancher's reference guide, common conversions.
+    (1, "ha", "acre", 2.471, 0.0005),
+    (1, "US gal", "fl oz", 128, 1e-9),
+    # NIST SP 811 appendix B, from memory: 1 acre of 43 560 ft2, 1 lb and 1 oz over 1000 ft2.
+    (1, "acre", "m2", 4046.856, 0.0005),
+    (1, "lb/1000 ft2", "g/m2", 4.88243, 0.000005),
+    (1, "oz/1000 ft2", "g/m2", 0.305152, 0.0000005),
+    (1, "in/h", "mm/h", 25.4, 1e-9),
+    (1, "mph", "km/h", 1.609344, 1e-9),
+    # Arithmetic: 1 mm of water on 1 m2 is 1 L; 1 kg/100 m2 is 100 kg/ha is 10 g/m2.
+    (1, "mm", "L/m2", 1, 1e-12),
+    (1, "kg/100 m2", "kg/ha", 100, 1e-9),
+    (1, "kg/100 m2", "g/m2", 10, 1e-9),
+    (1, "mL/100 m2", "L/ha", 0.1, 1e-12),
+    (1, "g/L", "kg/m3", 1, 1e-12),
+    (1, "mL/L", "%", 0.1, 1e-12),
+    (1, "kg/100 L", "g/100 L", 1000, 1e-9),
+    (20, "°C", "°F", 68, 1e-9),
+    (-40, "°F", "°C", -40, 1e-9),
+    (9, "°F difference", "°C difference", 5, 1e-12),
+    (25.4, "mm/week", "in/week", 1, 1e-12),
+]
+
+
+@pytest.mark.parametrize(("spelling", "factor"), NIST_SP_811)
+def test_factor_against_nist(spelling, factor):
+    assert unit(spelling).factor == pytest.approx(factor, rel=1e-12)
+
+
+@pytest.mark.parametrize(("value", "given", "wanted", "printed", "tolerance"), PRINTED)
+def test_conversion_against_print(value, given, wanted, printed, tolerance):
+    assert unit(given).dimension == unit(wanted).dimension
+    assert from_si(to_si(value, unit(given)), unit(wanted)) == pytest.approx(printed, abs=tolerance)
+
+
+def test_every_unit_comes_back_from_si():
+    for known in units().values():
+        assert from_si(to_si(12.5, known), known) == pytest.approx(12.5, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("typed", "spelling"),
+    [
+        ("m²", "m2"), ("sq m", "m2"), ("M2", "m2"), ("square metres", "m2"), ("ft^2", "ft2"),
+        ("lbs", "lb"), ("kg per 100 m²", "kg/100 m2"), ("kg/100m2", "kg/100 m2"),
+        ("lb / 1,000 sq ft", "lb/1000 ft2"), ("fluid ounces/1000 ft2", "fl oz/1000 ft2"),
+        ("litres/hectare", "L/ha"), ("ml/100 sqm", "mL/100 m2"), ("degC", "°C"), ("deg C", "°C"),
+        ("degF", "°F"), ("tonnes/m3", "t/m3"), ("in/hr", "in/h"), ("mi/h", "mph"), ("pass", "passes"),
+        ("per m2", "/m2"), ("degrees", "deg"), ("bags", "packs"), ("mg/kg", "ppm"), ("in.", "in"),
+    ],
+)  # fmt: skip
+def test_other_ways_to_type_a_unit(typed, spelling):
+    assert unit(typed).spelling == spelling
+
+
+@pytest.mark.parametrize(
+    ("typed", "message"),
+    [
+        ("hectre", "unknown unit 'hectre'; did you mean 'hectare'?"),
+        ("kg/100 m3", "unknown unit 'kg/100 m3'; did you mean 'kg/100 m2'?"),
+        ("gal", "'gal' can mean two things; write 'US gal' or 'imp gal'"),
+        ("gal/1000 ft2", "'gal/1000 ft2' can mean two things; write 'US gal' or 'imp gal'"),
+        ("tons", "'tons' can mean two things; write 't' for 1000 kg or 'short ton' for 2000 lb"),
+        ("", "unknown unit ''; use one such as kg/100 m2, L/ha, mm or m2"),
+        ("coulomb", "unknown unit 'coulomb'; use one such as kg/100 m2, L/ha, mm or m2"),
+    ],
+)
+def test_a_unit_off_the_list_is_refused_with_what_would_be_right(typed, message):
+    with pytest.raises(UnitError) as refusal:
+        unit(typed)
+    assert str(refusal.value) == message
+
+
+def test_a_reading_and_a_difference_of_temperature_are_different():
+    assert unit("°C").dimension != unit("K").dimension
+    assert unit("°C").dimension.difference() == unit("°F difference").dimension
+    assert (unit("°C").factor, unit("°C").offset) == (1.0, 273.15)
+
+
+def test_what_the_trade_calls_a_dimension():
+    assert kind_of(unit("m3").dimension) == "a volume"
+    assert kind_of(unit("kg/ha").dimension) == "a mass per area"
+    assert kind_of(Dimension()) == "a plain number"
+    assert kind_of(Dimension(mass=Fraction(2))) == "a quantity in kg2"
+
+
+def test_every_kind_has_one_dimension():
+    for kind, columns in KINDS.items():
+        spellings = [s for column in columns for s in column.split(", ") if s]
+        assert len({unit(spelling).dimension for spelling in spellings}) == 1, kind
+
+
+def test_units_that_measure_the_same_are_listed_together():
+    assert [known.spelling for known in like(unit("m3").dimension)][:2] == ["L", "m3"]
+
+
+def test_no_two_spellings_are_typed_alike():
+    typed = [way for record in (ATOMS | COUNTS).values() for way in record.aliases]
+    lowered = [way.lower() for way in (*typed, *ATOMS, *COUNTS)]
+    assert len(lowered) == len(set(lowered))
+
+
+def test_the_table_for_the_browser_is_plain_json():
+    table = json.loads(json.dumps(unit_table(), allow_nan=False))
+    assert table["units"]["kg/100 m2"] == ["kg/100m2", 0.01, 0.0, "kg m-2", "a mass per area", "metric"]
+    assert set(table["units"]) == set(units())
+
+
+def test_only_one_module_knows_pint():
+    imports = re.compile(r"^\s*(?:import|from) pint\b", re.MULTILINE)
+    generator = Path(room.__file__).parents[1]
+    found = [f for f in generator.rglob("*.py") if imports.search(f.read_text("utf-8"))]
+    assert [f.name for f in found] == ["registry.py"]
