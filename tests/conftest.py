@@ -1,34 +1,18 @@
 """What every test may ask for: a real Chromium, started once a run."""
 
-import os
-import shutil
 from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome")
-CHROMIUM_ARGUMENTS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--no-first-run",
-]
+from tests import chromium
 
 
 def chromium_path() -> str:
-    """The Chromium to test in: SWARDBOOK_CHROMIUM, else the first one on PATH."""
-    named = os.environ.get("SWARDBOOK_CHROMIUM")
-    found = [shutil.which(name) for name in ([named] if named else CHROMIUM_NAMES)]
-    path = next((path for path in found if path), None)
+    """The Chromium to test in; the run ends with one clear line when there is none."""
+    path = chromium.find()
     if path is None:
-        looked_for = f"SWARDBOOK_CHROMIUM={named}" if named else ", ".join(CHROMIUM_NAMES)
-        pytest.exit(
-            f"no Chromium found ({looked_for}); install chromium, or name one in SWARDBOOK_CHROMIUM",
-            returncode=1,
-        )
+        pytest.exit(chromium.missing(), returncode=1)
     return path
 
 
@@ -36,11 +20,9 @@ def chromium_path() -> str:
 def browser() -> Iterator[Browser]:
     """One Chromium for the whole run; ask it for a context of your own."""
     with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(
-            executable_path=chromium_path(), args=CHROMIUM_ARGUMENTS
-        )
-        yield chromium
-        chromium.close()
+        started = playwright.chromium.launch(executable_path=chromium_path(), args=chromium.ARGUMENTS)
+        yield started
+        started.close()
 
 
 @pytest.fixture

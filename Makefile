@@ -1,0 +1,37 @@
+# Everything from a fresh clone, with only Python 3.11+, git and make.
+PYTHON ?= python3
+BIN := .venv/bin
+STAMP := .venv/.made-from-lock
+
+.PHONY: site test serve check soak audit clean
+
+site: $(STAMP)
+	$(BIN)/swardbook build
+
+test: $(STAMP)
+	$(BIN)/python -m tests.chromium
+	$(BIN)/python -m pytest
+
+serve: $(STAMP)
+	$(BIN)/mkdocs serve --livereload
+
+check: $(STAMP)
+	$(BIN)/swardbook check
+
+soak: $(STAMP)
+	$(BIN)/python -m tests.chromium
+	$(BIN)/python -m pytest -m soak
+
+# Needs Java and Node, so it stands apart from `make test`.
+audit: site
+	tests/audit.sh
+
+clean:
+	rm -rf site .venv *.egg-info
+
+$(STAMP): requirements.lock pyproject.toml
+	$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Swardbook needs Python 3.11 or newer; this is " + sys.version.split()[0])'
+	$(PYTHON) -m venv .venv
+	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
+	$(BIN)/pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation -e .
+	touch $(STAMP)
