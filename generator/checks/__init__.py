@@ -1,0 +1,25 @@
+"""What must hold of a whole book: one rule a file, listed here by hand."""
+
+from pathlib import Path
+
+from generator.checks import (
+    aftercare, bindings, figures, formulas, label_only, operations, plans, season_rules, sources,
+)
+from generator.checks.check import Check
+from generator.model.book import Loaded, read_book
+
+CHECKS: tuple[Check, ...] = (
+    figures.CHECK, sources.CHECK, operations.CHECK, formulas.CHECK, label_only.CHECK,
+    plans.CHECK, bindings.CHECK, aftercare.CHECK, season_rules.CHECK,
+)  # fmt: skip
+
+
+def check_book(root: Path) -> Loaded:
+    """The book, when its files, its references and every check are in order; else all that is wrong."""
+    book, findings = read_book(root)
+    for check in CHECKS:
+        findings.extend(check.check(book))
+    return Loaded(None if findings else book, sorted(set(findings)))
+
+
+__all__ = ["CHECKS", "Check", "check_book"]

@@ -18,9 +18,14 @@ KINDS = {
     "renovations": Renovation,
     "aftercare": Aftercare,
 }
+# The singular, as schemas and messages name it.
+SINGULAR = {
+    "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
+    "renovations": "renovation", "aftercare": "aftercare",
+}  # fmt: skip
 SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups}
 
 __all__ = [
-    "KINDS", "SINGLE_FILES", "Aftercare", "Calculator", "Caution", "Grass", "Place", "Practice",
+    "KINDS", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Grass", "Place", "Practice",
     "Renovation", "SeasonGroups", "Source", "Task",
 ]

@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from generator.findings import Finding, Where, suggestion
-from generator.model import KINDS
+from generator.model import KINDS, SINGULAR
 from generator.model.calculator import Calculator
 from generator.model.folders import record_files, single_files
 from generator.model.grass import Grass
@@ -80,6 +80,10 @@ class Book:
         if kind == "products":
             return self.practice.products if self.practice else {}
         return getattr(self, kind)
+
+    def size(self) -> int:
+        """How many records the book holds, each source counted as one."""
+        return sum(1 for _ in self.records()) + len(self.sources)
 
     def records(self) -> Iterator[tuple[str, str, Any]]:
         """Every record as kind, id, record, the single files under their own names."""
@@ -155,10 +159,7 @@ def _unresolved(book: Book) -> Iterator[Finding]:
                 yield _finding(book, book.where(kind, id, *named.path), named)
 
 
-_SINGULAR = {
-    "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
-    "renovations": "renovation", "aftercare": "aftercare sheet", "sources": "source", "products": "product",
-}  # fmt: skip
+_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product"}
 _HOMES = {"sources": "data/sources.yml", "products": "the products of data/practice.yml"}
 
 
@@ -172,5 +173,5 @@ def _finding(book: Book, where: Where, named: Named) -> Finding:
         otherwise = f"the ones there are: {', '.join(known)}"
     else:
         otherwise = f"add it to {home}, or take it out"
-    what = f"{_SINGULAR[kind]} '{shown(named.id)}' is not in {home}"
+    what = f"{_NAMES[kind]} '{shown(named.id)}' is not in {home}"
     return Finding(where, what, suggestion(named.id, [*known, *also], otherwise))

@@ -5,7 +5,8 @@ from typing import Literal
 from pydantic import Field
 
 from generator.model.record import (
-    CautionId, Country, Figure, Record, RenovationId, Sentence, Sourced, Statement, TaskId, Word, statements,
+    CautionId, Country, Depth, Duration, MassPerArea, Record, RenovationId, Sentence, Sourced, Statement, TaskId,
+    Temperature, Word, statements,
 )
 
 SeasonGroup = Literal["warm", "cool"]
@@ -44,8 +45,8 @@ class WeedStatus(Statement):
 class Season(Record):
     """Temperatures of this grass where they differ from its season group."""
 
-    optimum: Figure | None = Field(default=None, description="Mean air temperature of strongest growth, °C.")
-    base: Figure | None = Field(default=None, description="Temperature below which growth stops, °C.")
+    optimum: Temperature | None = Field(default=None, description="Mean air temperature of strongest growth, °C.")
+    base: Temperature | None = Field(default=None, description="Temperature below which growth stops, °C.")
 
 
 class Establishment(Record):
@@ -66,20 +67,20 @@ class Grass(Record):
     habit: Habit = Field(description="Where it runs: this decides how hard it may be renovated.")
     summary: Sentence = Field(description="Two or three sentences that open its page: the answer first.")
     recognise: tuple[Statement, ...] = statements("How to tell it from others.")
-    mowing_height: Figure = Field(description="Home-lawn height, mm.")
-    renovation_height: Figure | None = Field(
+    mowing_height: Depth = Field(description="Home-lawn height, mm.")
+    renovation_height: Depth | None = Field(
         default=None, description="Height it may be cut down to at renovation, mm. Leave out when it must not be."
     )
-    nitrogen_per_year: Figure = Field(description="Nitrogen a year for a home lawn, g/m2.")
-    nitrogen_per_feed: Figure | None = Field(
+    nitrogen_per_year: MassPerArea = Field(description="Nitrogen a year for a home lawn, g/m2.")
+    nitrogen_per_feed: MassPerArea | None = Field(
         default=None, description="Nitrogen at one feed, g/m2, where this grass differs from the usual."
     )
-    seed_rate: Figure | None = Field(default=None, description="Seed for a new lawn, g/m2. Leave out if not sown.")
-    overseed_rate: Figure | None = Field(default=None, description="Seed over a living lawn, g/m2.")
-    topdressing_depth: Figure | None = Field(default=None, description="Sand in one dressing, mm.")
+    seed_rate: MassPerArea | None = Field(default=None, description="Seed for a new lawn, g/m2. Leave out if not sown.")
+    overseed_rate: MassPerArea | None = Field(default=None, description="Seed over a living lawn, g/m2.")
+    topdressing_depth: Depth | None = Field(default=None, description="Sand in one dressing, mm.")
     thatch: Statement
-    thatch_limit: Figure | None = Field(default=None, description="Thatch depth above which to act, mm.")
-    recovery: Figure = Field(description="Weeks of growing weather to full cover after its usual renovation.")
+    thatch_limit: Depth | None = Field(default=None, description="Thatch depth above which to act, mm.")
+    recovery: Duration = Field(description="Weeks of growing weather to full cover after its usual renovation.")
     season: Season = Season()
     tolerance: Tolerances
     operations: dict[TaskId, Operation] = Field(

@@ -3,7 +3,8 @@
 from pydantic import Field
 
 from generator.model.record import (
-    CURRENCY, WEB_FOLDER, Figure, GrassId, Identifier, PlaceId, ProductId, Record, Sentence, Word,
+    CURRENCY, WEB_FOLDER, Figure, GrassId, Identifier, PlaceId, ProductId, Record, Sentence, Share, Temperature,
+    TemperatureDifference, Word,
 )
 
 
@@ -40,10 +41,10 @@ class Practice(Record):
 class SeasonGroupFigures(Record):
     """Temperatures and needs of a season group; a grass may override some."""
 
-    growth_optimum: Figure = Field(description="Optimum of the growth-potential model, °C.")
-    growth_spread: Figure = Field(description="Spread of the growth-potential model, °C difference.")
+    growth_optimum: Temperature = Field(description="Optimum of the growth-potential model, °C.")
+    growth_spread: TemperatureDifference = Field(description="Spread of the growth-potential model, °C difference.")
     full_growth_above_optimum: bool = Field(description="True where growth stays full above the optimum.")
-    crop_coefficient: Figure = Field(description="Share of reference evapotranspiration used, 1.")
+    crop_coefficient: Share = Field(description="Share of reference evapotranspiration used, 1.")
 
 
 class SeasonGroups(Record):

@@ -39,6 +39,13 @@ class Reference:
     also: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True)
+class Measured:
+    """Marks a figure's field with a unit whose kind of quantity it must hold: 'mm' asks for any length."""
+
+    unit: str
+
+
 GrassId = Annotated[Identifier, Reference("grasses")]
 TaskId = Annotated[Identifier, Reference("tasks")]
 CautionId = Annotated[Identifier, Reference("cautions")]
@@ -130,6 +137,14 @@ class Figure(Claim):
         if self.others and not self.because:
             raise RecordProblem("sources disagree here", "say in 'because' why this one is the default")
         return self
+
+
+Depth = Annotated[Figure, Measured("mm")]
+MassPerArea = Annotated[Figure, Measured("g/m2")]
+Duration = Annotated[Figure, Measured("week")]
+Temperature = Annotated[Figure, Measured("°C")]
+TemperatureDifference = Annotated[Figure, Measured("K")]
+Share = Annotated[Figure, Measured("1")]
 
 
 class Statement(Sourced):
