@@ -1,0 +1,52 @@
+"""Aftercare sheets: what a client does, day by day, after a job."""
+
+from typing import Any
+
+from generator.model.book import Book
+from generator.model.renovation import AftercareDays
+from generator.pages.desk import Desk
+from generator.pages.page import Page, Section
+
+SECTIONS = (
+    Section("days", "Day by day"), Section("normal", "What is normal"), Section("call", "When to call"),
+    Section("link", "A link for a client"),
+)
+
+
+def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
+    sheet, sourcing, practice = book.aftercare[id], desk.sourcing, book.practice
+    path = f"aftercare/{id}"
+    address = f"{practice.public_address}{path}.html" if practice.public_address else None
+    context = {
+        "title": sheet.name, "summary": sheet.summary,
+        "sheet": {
+            "id": id, "job": sheet.job, "days": [_days(each, desk) for each in sheet.days], "address": address,
+            "grasses": [{"id": grass_id, "name": grass.name} for grass_id, grass in book.grasses.items()],
+        },
+        "normal": sourcing.statements(sheet.normal), "call": sourcing.statements(sheet.call),
+        "cautions": desk.cautions(sheet.cautions), "tasks": [desk.task_link(each) for each in sheet.tasks],
+        "telephone": practice.telephone, "email": practice.email, "practice": practice.name,
+        "qr": desk.links.file(f"assets/qr/{id}.svg") if address else None,
+        "address": address,
+    }
+    return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, boost=2, sections=SECTIONS)
+
+
+def _days(days: AftercareDays, desk: Desk) -> dict[str, Any]:
+    return {
+        "from_day": days.from_day, "to_day": days.to_day, "title": days.title, "when": day_words(days.from_day, days.to_day),
+        "do": list(days.do), "leave": list(days.leave), "why": days.why, "marks": desk.sourcing.marks(days),
+    }
+
+
+def day_words(first: int, last: int) -> str:
+    """'The day itself', 'Day 3', 'Days 1 to 14'."""
+    if first == last:
+        return "The day itself" if first == 0 else f"Day {first}"
+    return f"Days {first} to {last}"
+
+
+def aftercare_index(book: Book, desk: Desk) -> Page:
+    lead = "What a client does after the job, day by day, in plain words. Each sheet has an address of its own to send on."
+    cards = [{"title": sheet.name, "url": desk.links.aftercare(id), "text": sheet.summary} for id, sheet in book.aftercare.items()]
+    return Page("aftercare/index", "Aftercare", "index", {"title": "Aftercare", "lead": lead, "groups": [{"title": None, "cards": cards}]}, lead)

@@ -1,0 +1,32 @@
+"""The computed years of a book: every grass at every place, asked once."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from generator.model.book import Book
+from generator.turf.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
+from generator.turf.season import SeasonYear, year
+
+OPEN_SITE = "open"
+
+
+@dataclass(frozen=True)
+class Almanac:
+    book: Book
+
+    @cached_property
+    def rules(self) -> EngineRules:
+        return engine_rules_of(self.book.season_groups)
+
+    @cached_property
+    def sites(self) -> tuple[str, ...]:
+        """Names of the microclimates, the open station first."""
+        return tuple(sorted(self.rules.sites, key=lambda name: (name != OPEN_SITE, list(self.rules.sites).index(name))))
+
+    def season(self, grass: str, place: str, site: str = OPEN_SITE) -> SeasonYear:
+        """The computed year. Raises KeyError for an unknown grass, place or site."""
+        record = self.book.grasses[grass]
+        return year(
+            climate_of(self.book.places[place]), grass_season_of(grass, record, self.book.season_groups),
+            self.rules.sites[site], self.rules,
+        )

@@ -1,0 +1,126 @@
+"""One page per grass and place: the year as a strip, its windows, and twelve sheets to print."""
+
+from typing import Any
+
+from generator.model.attribution import place_attribution
+from generator.pages.almanac import Almanac
+from generator.pages.desk import Desk
+from generator.pages.due import DueTask, due_by_month
+from generator.pages.page import Page, Section
+from generator.pages.quantity import converted, range_words, value_words
+from generator.pages.strips import BAND_LABELS, short_day, strip_view, when_row, window_dates
+from generator.turf.calendar_days import MONTH_LENGTHS, month_days
+from generator.turf.climate import MONTHS
+from generator.turf.season import SeasonYear
+
+SITE_WORDS = {
+    "open": "Open ground", "wall": "Beside paving or a sun-facing wall", "hollow": "Low hollow", "shade": "Shade", "exposed": "Exposed",
+}
+GROWTH_WORDS = {"dormant": "dormant", "slow": "slow", "growing": "growing", "peak": "at its best"}
+
+
+def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) -> Page:
+    book = almanac.book
+    grass, place = book.grasses[grass_id], book.places[place_id]
+    season = almanac.season(grass_id, place_id)
+    months = due_by_month(book, grass, season)
+    title = f"{grass.name} at {place.name}"
+    context = {
+        "title": title, "grass": grass.name, "grass_url": desk.links.grass(grass_id), "guide_url": desk.links.guide(grass_id),
+        "place": place.name, "place_url": desk.links.place(place_id), "summary": summary(season),
+        "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
+        "windows": [
+            {"label": label, "kind": kind, **when_row(season, kind, place_id, place.name, "")} for kind, label in BAND_LABELS.items()
+        ],
+        "sites": _sites(almanac, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,
+        "notes": list(place.notes), "year": desk.today.year,
+        "months": [
+            month_view(season, month, months[month], grass.name, place.name, desk) for month in range(12)
+        ],
+        "files": {"json": desk.links.file(f"book/seasons/{place_id}/{grass_id}.json")},
+    }
+    sections = (Section("year-strip", "The year"), Section("windows", "Windows"), Section("sites", "Where the lawn lies"))
+    sections += tuple(Section(name.lower(), name) for name in MONTHS)
+    words = tuple(f"{name} {place.name}" for names in grass.names.values() for name in names[:1])
+    return Page(
+        f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, context["summary"],
+        tuple(dict.fromkeys(words)), boost=0.6, sections=sections, attribution=tuple(place_attribution(book, place_id)),
+    )
+
+
+def summary(season: SeasonYear) -> str:
+    """The calendar's answer in one or two sentences."""
+    parts = []
+    for kind, label in BAND_LABELS.items():
+        found = season.windows[kind]
+        if found.windows:
+            dates = " and ".join(window_dates(window) for window in found.windows)
+            parts.append(f"{label} {dates}, best from about {short_day(found.windows[0].best)}.")
+        elif kind == "renovation":
+            parts.append(f"No renovation window here: {found.why_none}.")
+    return " ".join(parts)
+
+
+def month_view(season: SeasonYear, month: int, due: list[DueTask], grass: str, place: str, desk: Desk) -> dict[str, Any]:
+    name = MONTHS[month]
+    return {
+        "id": name.lower(), "month_number": month + 1, "month_name": name, "grass": grass, "place": place, "year": desk.today.year,
+        "facts": month_facts(season, month),
+        "tasks": [
+            {"name": each.name, "url": desk.links.task(each.task_id), "say": each.due.say, "because": each.due.because,
+             "when": each.when, "marks": desk.sourcing.marks(each.due)}
+            for each in due
+        ],
+        "strip": strip_view(season, f"strip-{name.lower()}", "print", ""),
+    }
+
+
+def month_facts(season: SeasonYear, month: int) -> list[dict[str, Any]]:
+    days = month_days(month)
+
+    def mean(series: tuple[float, ...]) -> float:
+        return sum(series[day] for day in days) / MONTH_LENGTHS[month]
+
+    low, high = mean(season.climate.minimum_c), mean(season.climate.maximum_c)
+    if season.temperature_step_c >= 1:
+        low, high = round(low), round(high)
+    middle = days[MONTH_LENGTHS[month] // 2]
+    frost = season.air_frost.nights_per_month()[month]
+    week = 7 * mean(season.water_need_mm)
+    return [
+        _fact("Nights and days", _pair(low, high)),
+        {"label": "Growth", "text": f"{GROWTH_WORDS[season.classes[middle]]} ({mean(season.growth.potential):.2f} of what it can do)", "us": None},
+        {"label": "Frost nights", "text": frost_words(frost), "us": None},
+        _fact("Rain", value_words(round(sum(season.climate.rain_mm[day] for day in days)), "mm")),
+        _fact("Water to add", value_words(round(week), "mm"), " a week") if week >= 1 else {"label": "Water to add", "text": "none in a usual year", "us": None},
+    ]
+
+
+def _pair(low_c: float, high_c: float) -> dict[str, str | None]:
+    us = [round(converted(value, "°C", "°F")) for value in (low_c, high_c)]
+    return {"metric": range_words(round(low_c), round(high_c), "°C"), "us": range_words(*us, "°F")}
+
+
+def _fact(label: str, words: dict[str, str | None], after: str = "") -> dict[str, Any]:
+    return {"label": label, "text": f"{words['metric']}{after}", "us": f"{words['us']}{after}" if words["us"] else None}
+
+
+def frost_words(nights: float) -> str:
+    if nights < 0.05:
+        return "none expected"
+    return "fewer than one" if nights < 0.95 else f"about {round(nights)}"
+
+
+def _sites(almanac: Almanac, grass_id: str, place_id: str) -> list[dict[str, Any]]:
+    """The windows again for a lawn that does not lie in the open."""
+    rows = []
+    for site in almanac.sites:
+        season = almanac.season(grass_id, place_id, site)
+        rows.append({
+            "name": SITE_WORDS.get(site, site.capitalize()),
+            "windows": [
+                {"label": label, "dates": " and ".join(window_dates(window) for window in season.windows[kind].windows) or "none"}
+                for kind, label in BAND_LABELS.items() if season.windows[kind].windows or kind == "renovation"
+            ],
+        })
+    return rows

@@ -1,0 +1,140 @@
+"""The renovation guide of a grass: why, when here, the weeks before, the day in order, the weeks after."""
+
+from typing import Any
+
+from generator.model.book import Book
+from generator.model.grass import Grass
+from generator.model.renovation import Quantity, Renovation
+from generator.pages.calculator import calculator_view
+from generator.pages.desk import Desk, all_names
+from generator.pages.grass import GROUP_WORDS, HABIT_WORDS
+from generator.pages.page import Page, Section
+from generator.turf.plan import Missing, StepFor, bound_value, steps_for
+
+STAGES = (("before", "The weeks before"), ("day", "The day, in order"), ("after", "The weeks after"))
+LEVEL_WORDS = {
+    "none": "not on this grass", "light": "light on this grass", "moderate": "moderate on this grass", "hard": "hard on this grass",
+}
+SECTIONS = (
+    Section("never", "Never"), Section("why", "Why"), Section("when", "When, here"), Section("before", "The weeks before"),
+    Section("day", "The day, in order"), Section("after", "The weeks after"), Section("left-out", "Left out, and why"),
+    Section("gear", "Gear"),
+)
+
+
+def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
+    """when: strip of the home place, and a row per place, from the calendar view."""
+    grass, sourcing = book.grasses[id], desk.sourcing
+    renovation = book.renovations[grass.renovation]
+    plan = steps_for(renovation, grass)
+    stages = [
+        {"id": stage, "title": title, "steps": [_step(book, grass, renovation, kept, desk) for kept in plan.stage(stage)]}
+        for stage, title in STAGES
+    ]
+    number = 0
+    for stage in stages:
+        for step in stage["steps"]:
+            number += 1
+            step["number"] = number
+    context = {
+        "title": f"{grass.name}: renovation guide", "grass": grass.name, "grass_url": desk.links.grass(id),
+        "kind": f"{GROUP_WORDS[grass.season_group]}. {HABIT_WORDS[grass.habit]}", "summary": renovation.summary,
+        "plan_name": renovation.name, "why": sourcing.statements((*grass.renovation_why, *renovation.why)),
+        "wait_for": sourcing.statements(grass.wait_for), "never": sourcing.statements(grass.never), "when": when,
+        "stages": stages, "gear": _gear(stages),
+        "left_out": [
+            {
+                "title": left.step.title, "reason": left.reason,
+                "marks": sourcing.marks(left.operation) if left.operation else {"marks": []},
+                "others": sourcing.statements(left.operation.others) if left.operation else [],
+            }
+            for left in plan.left_out
+        ],
+        "cautions": desk.cautions(grass.cautions),
+        "recovery": sourcing.figure("Growing weather to full cover", grass.recovery),
+        "aftercare": _aftercare(book, renovation, desk),
+        "scripts": sorted({each["script"] for stage in stages for step in stage["steps"] for each in step["calculators"]}),
+    }
+    words = tuple(f"renovate {name}" for name in all_names(grass.names))
+    description = f"{grass.name}: when to renovate it, how hard, in which order, with the quantities worked out."
+    return Page(f"renovate/{id}", context["title"], "guide", context, description, words, boost=1.5, sections=SECTIONS)
+
+
+def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk: Desk) -> dict[str, Any]:
+    step, operation, sourcing = kept.step, kept.operation, desk.sourcing
+    return {
+        "id": f"step-{step.id}", "number": 0, "day_label": day_label(step.day, step.until_day), "title": step.title,
+        "level": operation.level if operation else None,
+        "level_words": LEVEL_WORDS[operation.level] if operation else None,
+        "say": step.say, "how": operation.how if operation else None, "why": step.why, "wait_for": step.wait_for,
+        "marks": sourcing.marks(step), "how_marks": sourcing.marks(operation) if operation else None,
+        "cautions": desk.cautions(step.cautions),
+        "calculators": [_calculator(book, grass, renovation, quantity, desk, f"{step.id}-{index}") for index, quantity in enumerate(step.quantities)],
+        "gear": [{"name": gear.name, "check": gear.check, "book": booking_words(gear)} for gear in step.gear],
+        "task_url": desk.links.task(step.task) if step.task else None,
+        "task_name": book.tasks[step.task].name if step.task else None,
+    }
+
+
+def _calculator(book: Book, grass: Grass, renovation: Renovation, quantity: Quantity, desk: Desk, place: str) -> dict[str, Any]:
+    """A calculator with this grass's figures filled in; what the grass does not give stays at the usual start."""
+    filled = {}
+    for name, expression in quantity.fill.items():
+        try:
+            bound = bound_value(expression, grass, book.practice, renovation)
+        except Missing:
+            continue
+        filled[name] = (bound.value, bound.unit, bound.where_from)
+    return calculator_view(book, quantity.calculator, desk, filled=filled, place=place)
+
+
+def day_label(day: int, until: int | None = None) -> str:
+    """'14 days before', 'The day', 'Day 7', 'Days 7 to 28'."""
+    if until is not None and until != day:
+        if day < 0 <= until:
+            return f"{-day} days before to day {until}"
+        return f"{-day} to {-until} days before" if until < 0 else f"Days {day} to {until}"
+    if day < 0:
+        return "The day before" if day == -1 else f"{-day} days before"
+    return "The day" if day == 0 else f"Day {day}"
+
+
+def booking_words(gear: Any) -> str | None:
+    ways = {"own": None, "hire": "hire", "borrow": "borrow", "buy": "buy"}
+    way = ways[gear.from_where]
+    if way is None:
+        return None
+    return f"{way}; arrange {gear.book_days_ahead} days ahead" if gear.book_days_ahead else way
+
+
+def _gear(stages: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Each thing once, with the first check that is given for it."""
+    things: dict[str, dict[str, Any]] = {}
+    for stage in stages:
+        for step in stage["steps"]:
+            for gear in step["gear"]:
+                known = things.setdefault(gear["name"], dict(gear))
+                known["check"] = known["check"] or gear["check"]
+                known["book"] = known["book"] or gear["book"]
+    return list(things.values())
+
+
+def _aftercare(book: Book, renovation: Renovation, desk: Desk) -> dict[str, str] | None:
+    if renovation.aftercare is None:
+        return None
+    sheet = book.aftercare[renovation.aftercare]
+    return {"title": sheet.name, "url": desk.links.aftercare(renovation.aftercare), "text": sheet.summary}
+
+
+def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Page:
+    """One guide per grass, in the order of the plans they follow."""
+    groups = [
+        {"title": renovation.name, "cards": [
+            {"title": grass.name, "url": desk.links.guide(id), "text": None, "strip": strips[id]}
+            for id, grass in book.grasses.items() if grass.renovation == plan_id
+        ]}
+        for plan_id, renovation in book.renovations.items()
+    ]
+    lead = "How hard, when and in which order, for each grass. Grass that runs above ground only is never cut to the soil."
+    context = {"title": "Renovation guides", "lead": lead, "groups": [group for group in groups if group["cards"]]}
+    return Page("renovate/index", "Renovation guides", "index", context, lead, ("renovate", "renovation", "reno"))

@@ -1,0 +1,74 @@
+"""What a view returns: one page of the book as plain values."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+
+@dataclass(frozen=True)
+class Section:
+    """A heading that the table of contents may list."""
+
+    id: str
+    title: str
+
+
+@dataclass(frozen=True)
+class Page:
+    """One page: where it stands, what it is called, and the values its template lays out.
+
+    path: without ending, from the root of the site: 'grasses/kikuyu'.
+    words: other names that search must find; shown with the hit.
+    attribution: wording that owners of the data on this page ask for; stands in its footer.
+    boost: above 1 puts it before pages that only mention the words.
+    """
+
+    path: str
+    title: str
+    template: str
+    context: Mapping[str, Any]
+    description: str
+    words: tuple[str, ...] = ()
+    boost: float = 1.0
+    sections: tuple[Section, ...] = field(default=())
+    attribution: tuple[str, ...] = ()
+
+
+class Links:
+    """Addresses of pages, relative to the page that shows them, so that the book works from any folder."""
+
+    def __init__(self, here: str):
+        self._up = "../" * here.count("/")
+
+    def to(self, path: str, anchor: str = "") -> str:
+        return f"{self._up}{path}.html" + (f"#{anchor}" if anchor else "")
+
+    def file(self, path: str) -> str:
+        return self._up + path
+
+    def grass(self, id: str) -> str:
+        return self.to(f"grasses/{id}")
+
+    def guide(self, id: str) -> str:
+        return self.to(f"renovate/{id}")
+
+    def task(self, id: str) -> str:
+        return self.to(f"tasks/{id}")
+
+    def caution(self, id: str) -> str:
+        return self.to(f"cautions/{id}")
+
+    def place(self, id: str) -> str:
+        return self.to(f"places/{id}")
+
+    def calendar(self, grass: str, place: str, anchor: str = "") -> str:
+        return self.to(f"calendars/{place}/{grass}", anchor)
+
+    def calculator(self, id: str) -> str:
+        return self.to(f"calculators/{id}")
+
+    def aftercare(self, id: str) -> str:
+        return self.to(f"aftercare/{id}")
+
+    def source(self, id: str) -> str:
+        return self.to("sources", id)

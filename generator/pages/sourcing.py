@@ -1,0 +1,56 @@
+"""Every figure says where it comes from: marks, statements and figures as plain values for templates."""
+
+from collections.abc import Iterable
+from typing import Any
+
+from generator.model import Source
+from generator.model.record import ASSUMPTION, COMMON_PRACTICE, Claim, Figure, Sourced, Statement
+from generator.pages.page import Links
+from generator.pages.quantity import claim_words, default_words
+
+Marks = list[dict[str, Any]]
+
+
+class Sourcing:
+    """Turns sourced records into values that name their sources, for one page."""
+
+    def __init__(self, sources: dict[str, Source], links: Links):
+        self._sources = sources
+        self._links = links
+
+    def marks(self, sourced: Sourced) -> dict[str, Marks]:
+        return {"marks": [self._mark(id, sourced.from_memory) for id in sourced.sources]}
+
+    def _mark(self, id: str, from_memory: bool) -> dict[str, Any]:
+        if id == COMMON_PRACTICE:
+            return {"kind": "practice", "label": "common practice", "url": None, "from_memory": from_memory}
+        if id == ASSUMPTION:
+            return {"kind": "assumption", "label": "assumption", "url": None, "from_memory": from_memory}
+        return {
+            "kind": "published", "label": self._sources[id].label,
+            "url": self._links.source(id), "from_memory": from_memory,
+        }
+
+    def statement(self, statement: Statement) -> dict[str, Any]:
+        return {"text": statement.text, "note": statement.note, "marks": self.marks(statement)}
+
+    def statements(self, statements: Iterable[Statement]) -> list[dict[str, Any]]:
+        return [self.statement(each) for each in statements]
+
+    def claim(self, claim: Claim) -> dict[str, Any]:
+        return {"quantity": claim_words(claim), "text": None, "note": claim.note, "marks": self.marks(claim)}
+
+    def figure(self, label: str, figure: Figure) -> dict[str, Any]:
+        """A row of the facts component; `use` is named when it is not plain from the range."""
+        row = {"label": label, **self.claim(figure), "because": figure.because}
+        row["others"] = [self.claim(other) for other in figure.others]
+        if figure.use is not None and figure.lowest != figure.highest:
+            row["text"] = f"The book calculates with {default_words(figure)['metric']}."
+        return row
+
+    def fact(self, label: str, sourced: Sourced, text: str, others: Iterable[Statement] = ()) -> dict[str, Any]:
+        return {
+            "label": label, "quantity": None, "text": text, "note": sourced.note, "because": None,
+            "marks": self.marks(sourced),
+            "others": [{"quantity": None, **self.statement(other)} for other in others],
+        }

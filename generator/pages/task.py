@@ -1,0 +1,87 @@
+"""Task pages and caution pages."""
+
+from typing import Any
+
+from generator.model.book import Book
+from generator.pages.page import Page, Section
+from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
+
+TASK_PARTS = (
+    ("purpose", "What it is for"), ("timing", "When"), ("steps", "How it is done"), ("machine", "With what, and how to set it"),
+    ("check", "How to see it was done right"), ("mistakes", "What usually goes wrong"), ("order", "What goes before and after"),
+    ("weather", "When to hold off"), ("recovery", "How long it takes to look right"),
+)
+LEVEL_ORDER = {"hard": 0, "moderate": 1, "light": 2, "none": 3}
+
+
+def task_page(book: Book, id: str, desk: Desk) -> Page:
+    task, sourcing = book.tasks[id], desk.sourcing
+    parts = [
+        {"id": part, "title": title, "ordered": part == "steps", "statements": sourcing.statements(getattr(task, part))}
+        for part, title in TASK_PARTS if getattr(task, part)
+    ]
+    figures = [sourcing.figure(_words(name), figure) for name, figure in task.figures.items()]
+    context = {
+        "title": task.name, "summary": task.summary, "parts": parts, "figures": {"rows": figures},
+        "names": desk.names(task.names), "gear": list(task.gear), "cautions": desk.cautions(task.cautions),
+        "calculators": [
+            {"title": book.calculators[each].name, "url": desk.links.calculator(each), "text": book.calculators[each].summary}
+            for each in task.calculators
+        ],
+        "levels": _levels(book, id, desk),
+    }
+    sections = [Section(part["id"], part["title"]) for part in parts]
+    words = all_names(task.names) + task.misspellings
+    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, boost=2, sections=tuple(sections))
+
+
+def _levels(book: Book, task_id: str, desk: Desk) -> list[dict[str, Any]]:
+    """How hard each grass takes this task, hardest first."""
+    rows = [
+        {
+            "grass": grass.name, "url": desk.links.guide(id), "level": operation.level, "how": operation.how,
+            "marks": desk.sourcing.marks(operation),
+        }
+        for id, grass in book.grasses.items() if (operation := grass.operations.get(task_id))
+    ]
+    return sorted(rows, key=lambda row: (LEVEL_ORDER[row["level"]], row["grass"]))
+
+
+def task_index(book: Book, desk: Desk) -> Page:
+    cards = [{"title": task.name, "url": desk.links.task(id), "text": task.summary} for id, task in book.tasks.items()]
+    context = {
+        "title": "Tasks", "lead": "Each job on the lawn: what it is for, when, how, and how hard each grass takes it.",
+        "groups": [{"title": None, "cards": cards}],
+    }
+    return Page("tasks/index", "Tasks", "index", context, context["lead"])
+
+
+def caution_page(book: Book, id: str, desk: Desk) -> Page:
+    caution, sourcing = book.cautions[id], desk.sourcing
+    context = {
+        "title": caution.name, "caution": desk.caution(id),
+        "hazard": sourcing.statements(caution.hazard), "at_risk": sourcing.statements(caution.at_risk),
+        "what_to_do": sourcing.statements(caution.what_to_do), "defer_to_all": caution.defer_to_all,
+        "defer_to": [
+            {"country_name": COUNTRY_NAMES[code], "text": caution.defer_to[code]} for code in COUNTRY_NAMES if code in caution.defer_to
+        ],
+        "tasks": [desk.task_link(task_id) for task_id, task in book.tasks.items() if id in task.cautions],
+    }
+    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary)
+
+
+def caution_index(book: Book, desk: Desk) -> Page:
+    groups = [
+        {"title": title, "cards": [
+            {"title": caution.name, "url": desk.links.caution(id), "text": caution.summary}
+            for id, caution in book.cautions.items() if caution.weight == weight
+        ]}
+        for weight, title in (("danger", "Can kill or maim"), ("care", "Take care"), ("note", "Worth knowing"))
+    ]
+    lead = "The usual cautions, shown again at the step where they bite. The label, the machine's manual, local codes and licensed people decide."
+    context = {"title": "Cautions", "lead": lead, "groups": [group for group in groups if group["cards"]]}
+    return Page("cautions/index", "Cautions", "index", context, lead)
+
+
+def _words(identifier: str) -> str:
+    return identifier.replace("-", " ").capitalize()

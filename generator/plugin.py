@@ -1,0 +1,160 @@
+"""The only file that knows MkDocs: each hook is a few lines; the work is done in the rooms below."""
+
+import logging
+import os
+import shutil
+import tempfile
+from datetime import date
+from pathlib import Path
+
+from mkdocs.commands.build import build as mkdocs_build
+from mkdocs.config import load_config
+from mkdocs.config import config_options as option
+from mkdocs.config.base import Config
+from mkdocs.config.config_options import ExtraScriptValue
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import Abort, ConfigurationError, PluginError
+from mkdocs.plugins import BasePlugin, event_priority
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.pages import Page as MkDocsPage
+from mkdocs.structure.toc import AnchorLink, TableOfContents
+
+from generator.checks import check_book
+from generator.outputs.assets import STYLE, asset_files, shared_scripts
+from generator.outputs.json_book import MARKER, json_files
+from generator.pages import all_pages, navigation
+from generator.pages.page import Page
+from generator.render import GENERATOR, render
+
+log = logging.getLogger("mkdocs.plugins.swardbook")
+
+
+class SwardbookConfig(Config):
+    data_dir = option.Type(str, default="data")
+    today = option.Optional(option.Type(str))  # an ISO date, for builds that must come out the same on any day
+
+
+class SwardbookPlugin(BasePlugin[SwardbookConfig]):
+    def __init__(self) -> None:
+        self.pages: dict[str, Page] = {}
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        config.theme.dirs.insert(0, str(GENERATOR / "theme"))
+        config.extra_css.append(STYLE)
+        for path in shared_scripts():
+            script = ExtraScriptValue(path)
+            script.defer = True
+            config.extra_javascript.append(script)
+        config.extra.setdefault("polyfills", []).append("assets/vendor/iframe-worker.js")
+        config.extra["generator"] = False
+        return config
+
+    @event_priority(100)  # before search and tags look at the files
+    def on_files(self, files: Files, config: MkDocsConfig) -> Files:
+        root = Path(config.config_file_path).parent
+        loaded = check_book(root)
+        if loaded.book is None or loaded.findings:
+            raise PluginError("\n".join(str(finding) for finding in loaded.findings))
+        today = date.fromisoformat(self.config.today) if self.config.today else date.today()
+        self.pages = {f"{page.path}.md": page for page in all_pages(loaded.book, today)}
+        for path in self.pages:
+            files.append(File.generated(config, path, content=""))
+        for path, content in {**asset_files(loaded.book), **json_files(loaded.book)}.items():
+            files.append(File.generated(config, path, content=content))
+        if config.nav is None:
+            written = [(file.src_uri, None) for file in files.documentation_pages() if file.src_uri not in self.pages]
+            config.nav = navigation(loaded.book, [path for path, _ in written])
+        config.extra["swardbook"] = {"footer": footer_notes(loaded.book)}
+        return files
+
+    def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
+        ours = self.pages.get(page.file.src_uri)
+        if ours is None:
+            return markdown
+        page.meta.update(front_matter(ours))
+        return ""
+
+    def on_page_content(self, html: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
+        ours = self.pages.get(page.file.src_uri)
+        if ours is None:
+            return html
+        links = [AnchorLink(section.title, section.id, 2) for section in ours.sections]
+        page.toc = TableOfContents(links)
+        return render(f"{ours.template}.html.j2", ours.context)
+
+    def on_serve(self, server, config: MkDocsConfig, builder):
+        server.watch(str(Path(config.config_file_path).parent / self.config.data_dir))
+        return server
+
+
+def front_matter(page: Page) -> dict:
+    meta = {"title": page.title, "description": page.description, "search": {"boost": page.boost}}
+    if page.words:
+        meta["tags"] = list(page.words)
+    meta["hide"] = ["navigation", "toc"] if not page.sections else ["navigation"]
+    meta["attribution"] = list(page.attribution)
+    return meta
+
+
+def footer_notes(book) -> list[str]:
+    practice = book.practice
+    notes = [f"{practice.name}. {practice.about}"]
+    if practice.invented:
+        notes.append("This practice, its clients and its prices are invented for demonstration.")
+    return notes
+
+
+class BuildFailed(Exception):
+    """The site could not be built; the old one stands as it was."""
+
+
+def build_site(root: Path, to: Path | None = None) -> Path:
+    """Build the book in `root` aside, strictly, then swap it in. Returns the site's folder.
+
+    Raises BuildFailed with what to tell the author; whatever stood in the target stays byte for byte.
+    """
+    config_file = root / "mkdocs.yml"
+    if not config_file.is_file():
+        raise BuildFailed(f"{root}: no mkdocs.yml here; go to the folder of a book or name it with --book")
+    target = (to or root / "site").absolute()
+    if target.exists() and not is_replaceable(target):
+        raise BuildFailed(f"{target}: holds files that no build of a book made; name an empty folder or a new one")
+    target.parent.mkdir(parents=True, exist_ok=True)
+    aside = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
+    try:
+        _build_into(config_file, aside / "site")
+        _swap(aside / "site", target, aside / "old")
+    finally:
+        shutil.rmtree(aside, ignore_errors=True)
+    return target
+
+
+def is_replaceable(target: Path) -> bool:
+    """Only an empty folder or an earlier build is ever replaced."""
+    return target.is_dir() and (not any(target.iterdir()) or (target / MARKER).is_file())
+
+
+def _build_into(config_file: Path, site: Path) -> None:
+    os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # a notice of the theme's authors, not of this book
+    try:
+        config = load_config(str(config_file), site_dir=str(site), strict=True)
+        config.plugins.on_startup(command="build", dirty=False)
+        try:
+            mkdocs_build(config)
+        finally:
+            config.plugins.on_shutdown()
+    except (Abort, ConfigurationError, PluginError) as error:
+        raise BuildFailed(str(error)) from error
+
+
+def _swap(new: Path, target: Path, old: Path) -> None:
+    if target.exists():
+        target.rename(old)
+    try:
+        new.rename(target)
+    except OSError:
+        if old.exists():
+            old.rename(target)
+        raise
+
+
