@@ -56,6 +56,13 @@ class Result(Record):
         return self
 
 
+class Weighed(Record):
+    """The units of an input or result when the product is weighed instead of measured."""
+
+    unit: str = Field(description="Metric unit of mass, or of mass per area.")
+    us_unit: str | None = None
+
+
 class Warning(Sourced):
     """A sentence shown when a condition over inputs and results holds."""
 
@@ -90,6 +97,10 @@ class Calculator(Record):
     inputs: dict[str, Input] = Field(min_length=1)
     constants: dict[str, Constant] = {}
     results: dict[str, Result] = Field(min_length=1)
+    weighed: dict[str, Weighed] = Field(
+        default={},
+        description="By input or result name: the units in which the same formulas hold for a product that is weighed.",
+    )
     warnings: tuple[Warning, ...] = ()
     method: Sentence = Field(description="How it is worked out, in plain words, with its limits.")
     cautions: tuple[CautionId, ...] = ()
