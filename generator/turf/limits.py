@@ -145,7 +145,7 @@ def frost_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit | N
 
     def opens(day: int) -> str:
         return (
-            f"from here on a {kind} night in the {weeks} of recovery has a chance of {chances[day]:.0%}, "
+            f"from week {week_number(day)} the chance of a {kind} night in the {weeks} of recovery is {chances[day]:.0%}, "
             f"no longer above {risk:.0%}"
         )
 
