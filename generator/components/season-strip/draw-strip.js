@@ -1,0 +1,100 @@
+/* Draws a card strip for a year that arrives as data (the picker's). The same drawing as season-strip.html.j2.
+   year: weeks 52 letters d, s, g, p; frost, wet, renovation, overseeding 52 characters each, '.' for no; description. */
+Swardbook.drawStrip = (function () {
+  var heights = { d: 20, s: 42, g: 70, p: 98 };
+  var names = { d: 'dormant', s: 'slow', g: 'growing' };
+  var patterns = {
+    dormant: [6, 6, [['rect', 'straw', { width: 6, height: 6 }], ['circle', 'straw-ink', { cx: 1.5, cy: 1.5, r: 0.9 }], ['circle', 'straw-ink', { cx: 4.5, cy: 4.5, r: 0.9 }]]],
+    slow: [9, 9, [['rect', 'tint', { width: 9, height: 9 }], ['path', 'hatch', { d: 'M-1 1 1 -1M0 9 9 0M8 10 10 8', 'stroke-width': 1 }]]],
+    growing: [4.5, 4.5, [['rect', 'tint', { width: 4.5, height: 4.5 }], ['path', 'hatch', { d: 'M-1 1 1 -1M0 4.5 4.5 0M3.5 5.5 5.5 3.5', 'stroke-width': 1.5 }]]],
+    frost: [9, 10, [['path', 'crystal', { d: 'M4.5 1V9M1 3 8 7M8 3 1 7' }]]],
+    wet: [10, 6, [['path', 'wave', { d: 'M0 3.5Q2.5 0.5 5 3.5T10 3.5' }]]],
+    renovation: [5, 12, [['rect', 'ink', { width: 3.6, height: 12 }]]],
+    overseeding: [6, 6, [['ellipse', 'ink', { cx: 1.8, cy: 1.6, rx: 1.5, ry: 1 }], ['ellipse', 'ink', { cx: 4.6, cy: 4.4, rx: 1.5, ry: 1 }]]]
+  };
+
+  function svg(tag, className, attributes) {
+    var made = document.createElementNS('http://www.w3.org/2000/svg', tag);
+    if (className) made.setAttribute('class', 'sb-season-strip__' + className);
+    Object.keys(attributes || {}).forEach(function (name) { made.setAttribute(name, attributes[name]); });
+    return made;
+  }
+
+  function row(className) {
+    return svg('svg', className, { 'aria-hidden': 'true', focusable: 'false' });
+  }
+
+  function share(weeks) {
+    return (100 * weeks) / 52 + '%';
+  }
+
+  /* Neighbouring equal characters as {value, first, count}. */
+  function runs(text) {
+    var pieces = [];
+    for (var index = 0; index < text.length; index += 1) {
+      var last = pieces[pieces.length - 1];
+      if (last && last.value === text.charAt(index)) last.count += 1;
+      else pieces.push({ value: text.charAt(index), first: index, count: 1 });
+    }
+    return pieces;
+  }
+
+  function flags(id, name, text, className, height) {
+    var drawn = row(className);
+    runs(text).forEach(function (piece) {
+      if (piece.value === '.') return;
+      var bar = name === 'renovation' || name === 'overseeding' ? 'bar' : '';
+      drawn.appendChild(svg('rect', bar, { x: share(piece.first), y: 0, width: share(piece.count), height: height, fill: 'url(#' + id + '-' + name + ')' }));
+    });
+    return drawn;
+  }
+
+  function definitions(id) {
+    var all = svg('defs');
+    Object.keys(patterns).forEach(function (name) {
+      var pattern = all.appendChild(svg('pattern', '', { id: id + '-' + name, width: patterns[name][0], height: patterns[name][1], patternUnits: 'userSpaceOnUse' }));
+      patterns[name][2].forEach(function (part) { pattern.appendChild(svg(part[0], part[1], part[2])); });
+    });
+    return all;
+  }
+
+  function growth(id, text) {
+    var drawn = row('growth');
+    runs(text).forEach(function (piece) {
+      var height = heights[piece.value];
+      var place = { x: share(piece.first), y: 100 - height + '%', width: share(piece.count), height: height + '%' };
+      if (piece.value !== 'p') place.fill = 'url(#' + id + '-' + names[piece.value] + ')';
+      drawn.appendChild(svg('rect', piece.value === 'p' ? 'week sb-season-strip__week--peak' : 'week', place));
+    });
+    return drawn;
+  }
+
+  function months() {
+    var drawn = row('months');
+    for (var month = 0; month < 12; month += 1) {
+      var start = (Date.UTC(2025, month, 1) - Date.UTC(2025, 0, 1)) / 864e5 / 3.65;
+      var middle = (Date.UTC(2025, month, 15) - Date.UTC(2025, 0, 1)) / 864e5 / 3.65;
+      drawn.appendChild(svg('line', 'month-line', { x1: start + '%', x2: start + '%', y1: 0, y2: '100%' }));
+      drawn.appendChild(svg('text', 'letter', { x: middle + '%', y: '76%' })).textContent = 'JFMAMJJASOND'.charAt(month);
+    }
+    return drawn;
+  }
+
+  return function (id, year) {
+    var figure = Swardbook.element('figure', 'sb-season-strip sb-season-strip--card');
+    var band = figure.appendChild(Swardbook.element('div', 'sb-season-strip__year'));
+    figure.setAttribute('data-first', '1 Jan');
+    band.setAttribute('role', 'img');
+    band.setAttribute('aria-label', year.description);
+    var frost = band.appendChild(flags(id, 'frost', year.frost, 'frost', 10));
+    frost.insertBefore(definitions(id), frost.firstChild);
+    band.appendChild(growth(id, year.weeks));
+    band.appendChild(flags(id, 'wet', year.wet, 'wet', 6));
+    band.appendChild(months());
+    ['renovation', 'overseeding'].forEach(function (kind) {
+      if (/[^.]/.test(year[kind])) band.appendChild(flags(id, kind, year[kind], 'window sb-season-strip__window--' + kind, '85%'));
+    });
+    Swardbook.markToday(figure);
+    return figure;
+  };
+})();
