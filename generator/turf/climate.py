@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from math import isfinite
 
 from generator.turf.calendar_days import MONTH_LENGTHS
@@ -112,11 +112,11 @@ class DailyClimate:
     soil_c: Daily
     rain_mm: Daily
 
-    @property
+    @cached_property
     def hottest_day(self) -> int:
         return max(range(len(self.mean_c)), key=self.mean_c.__getitem__)
 
-    @property
+    @cached_property
     def coldest_day(self) -> int:
         return min(range(len(self.mean_c)), key=self.mean_c.__getitem__)
 

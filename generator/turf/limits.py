@@ -94,7 +94,8 @@ def slack_season(year: Year, rules: WindowRules) -> Flags:
     )
     if any(cold) or min(mean) >= year.optimum_c:
         return cold
-    return tuple(value <= min(mean) + rules.turn_k for value in mean)
+    coldest = min(mean)
+    return tuple(value <= coldest + rules.turn_k for value in mean)
 
 
 def growth_limits(year: Year, rules: WindowRules, recovery_days: int) -> list[Limit]:
