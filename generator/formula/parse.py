@@ -30,7 +30,7 @@ from generator.formula.tree import (
 
 LONGEST = 400
 DEEPEST = 60
-MOST_PARTS = 200
+MOST_PARTS = 150
 
 _DECIMAL = re.compile(r"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 _STRANGER = re.compile(r"[^A-Za-z0-9_+\-*/().,<>=! ]")
@@ -93,7 +93,7 @@ def parse(text: str) -> Formula:
 
     Raises FormulaError, with the character offset, for everything that is not plain
     arithmetic, and for text longer than 400 characters, deeper than 60 levels or of more
-    than 200 parts.
+    than 150 parts.
     """
     _screen(text)
     indent = len(text) - len(text.lstrip())
