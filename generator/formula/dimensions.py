@@ -211,7 +211,7 @@ class _Checker:
         if number.value > HIGHEST_POWER:
             what = f"the exponent {_shown(node.right)} of {_described(base)} is beyond {HIGHEST_POWER}"
             raise FormulaError(node.right.offset, what, "divide by a constant of that unit first")
-        return base ** Fraction(f"{'-' if negative else ''}{number.text.rstrip('.')}")
+        return base ** Fraction(str(-number.value if negative else number.value))
 
     def same(self, parts: tuple[Node, ...], offset: int, failure: str) -> Dimension | None:
         """The one dimension of all parts, literal zeros aside."""

@@ -8,6 +8,7 @@ holds them together.
 import math
 from collections.abc import Callable, Mapping, Sequence
 
+from generator.formula.functions import LARGEST, MANY_NUMBERS, ONE_NUMBER, Refused, power
 from generator.formula.tree import (
     Arithmetic,
     Both,
@@ -27,11 +28,6 @@ from generator.formula.tree import (
 Values = Mapping[str, float | Sequence[float]]
 _Function = Callable[[Values], float]
 
-LARGEST = 1.7976931348623157e308
-# ceil and floor take a number this near a whole one for that whole number: 4.000000000001
-# packs are four. The slack grows with the number, as its rounding error does, to a limit.
-SNAP = 1e-9
-WIDEST_SNAP = 1e-3
 # Whole constant powers up to this are multiplied out, so that both sides agree to the bit.
 MULTIPLIED_OUT = 8
 
@@ -162,18 +158,6 @@ def _power(node: Arithmetic, base: _Function, exponent: _Function) -> _Function:
     return raised if whole is None else multiplied_out
 
 
-def power(base: float, exponent: float, offset: int) -> float:
-    """base ** exponent, or the problem that keeps it from being a number."""
-    if base == 0 and exponent < 0:
-        raise FormulaProblem("division-by-zero", offset)
-    if base < 0 and exponent != math.floor(exponent):
-        raise FormulaProblem("power-of-negative", offset)
-    try:
-        return math.pow(base, exponent)
-    except OverflowError as error:
-        raise FormulaProblem("too-large", offset) from error
-
-
 _COMPARE: dict[str, Callable[[float, float], bool]] = {
     "<": lambda a, b: a < b,
     "<=": lambda a, b: a <= b,
@@ -199,91 +183,6 @@ def _comparison(node: Comparison) -> _Function:
     return compare
 
 
-def _nearest(value: float) -> float:
-    """The nearest whole number, halves away from zero."""
-    below = math.floor(abs(value))
-    whole = below + 1 if abs(value) - below >= 0.5 else below
-    return float(-whole if value < 0 else whole)
-
-
-def _snapped(value: float) -> float:
-    """A whole number for a value within rounding error of one, else the value."""
-    whole = _nearest(value)
-    slack = min(SNAP * max(1.0, abs(value)), WIDEST_SNAP)
-    return whole if abs(value - whole) <= slack else value
-
-
-def _root(value: float) -> float:
-    if value < 0:
-        raise _Refused("negative-root")
-    return math.sqrt(value)
-
-
-def _logarithm(value: float) -> float:
-    if value <= 0:
-        raise _Refused("log-of-zero-or-less")
-    return math.log(value)
-
-
-def _arc_cosine(value: float) -> float:
-    if not -1 <= value <= 1:
-        raise _Refused("angle-outside")
-    return math.acos(value)
-
-
-class _Refused(Exception):
-    """A function's own problem, before its place in the formula is known."""
-
-
-ONE_NUMBER: dict[str, Callable[[float], float]] = {
-    "ceil": lambda value: float(math.ceil(_snapped(value))),
-    "floor": lambda value: float(math.floor(_snapped(value))),
-    "round": _nearest,
-    "sqrt": _root,
-    "exp": math.exp,
-    "log": _logarithm,
-    "abs": abs,
-    "sin": math.sin,
-    "cos": math.cos,
-    "tan": math.tan,
-    "acos": _arc_cosine,
-}
-
-
-def _total(readings: Sequence[float]) -> float:
-    # Not the built-in sum, which compensates for rounding in newer Pythons and no browser does.
-    total = 0.0
-    for reading in readings:
-        total += reading
-    return total
-
-
-def _mean(readings: Sequence[float]) -> float:
-    return _total(readings) / len(readings)
-
-
-def _lowest_quarter_mean(readings: Sequence[float]) -> float:
-    """Mean of the lowest quarter; the count n/4 rounds half up (15 -> 4, 46 -> 12), at least 1."""
-    lowest = max(1, (len(readings) + 2) // 4)
-    return _mean(sorted(readings)[:lowest])
-
-
-def _mean_deviation(readings: Sequence[float]) -> float:
-    middle = _mean(readings)
-    return _mean([abs(reading - middle) for reading in readings])
-
-
-MANY_NUMBERS: dict[str, Callable[[Sequence[float]], float]] = {
-    "min": min,
-    "max": max,
-    "sum": _total,
-    "mean": _mean,
-    "count": lambda readings: float(len(readings)),
-    "lowest_quarter_mean": _lowest_quarter_mean,
-    "mean_deviation": _mean_deviation,
-}
-
-
 def _call(node: Call) -> _Function:
     parts, offset = [_function(argument) for argument in node.arguments], node.offset
     if len(parts) > 1:
@@ -294,7 +193,7 @@ def _call(node: Call) -> _Function:
     def apply(values: Values) -> float:
         try:
             return one(inner(values))
-        except _Refused as refused:
+        except Refused as refused:
             raise FormulaProblem(str(refused), offset) from refused
         except OverflowError as error:
             raise FormulaProblem("too-large", offset) from error

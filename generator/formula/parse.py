@@ -14,6 +14,7 @@ from functools import cached_property
 from generator.findings import suggestion
 from generator.formula import tree
 from generator.formula.evaluate import Values, compiled
+from generator.formula.screen import ALLOWED, DEEPEST, screen, unreadable
 from generator.formula.tree import (
     Arithmetic,
     Both,
@@ -28,35 +29,13 @@ from generator.formula.tree import (
     Number,
 )
 
-LONGEST = 400
-DEEPEST = 60
 MOST_PARTS = 150
 
 _DECIMAL = re.compile(r"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
-_STRANGER = re.compile(r"[^A-Za-z0-9_+\-*/().,<>=! ]")
-_INSTEAD_OF = {
-    "×": "write '*'",
-    "·": "write '*'",
-    "÷": "write '/'",
-    "−": "write a plain '-'",
-    "–": "write a plain '-'",
-    "^": "write '**' for a power",
-    "²": "write '**2'",
-    "³": "write '**3'",
-    "≤": "write '<='",
-    "≥": "write '>='",
-    "≠": "write '!='",
-    "%": "give the value a unit of % instead: 46 % is 0.46 in a formula",
-    "\n": "write the formula on one line",
-    "\r": "write the formula on one line",
-    "&": "write 'and'",
-    "|": "write 'or'",
-}
 _ARITHMETIC = {ast.Add: "+", ast.Sub: "-", ast.Mult: "*", ast.Div: "/", ast.Pow: "**"}
 _COMPARED = {
     ast.Lt: "<", ast.LtE: "<=", ast.Gt: ">", ast.GtE: ">=", ast.Eq: "==", ast.NotEq: "!=",
 }  # fmt: skip
-_ALLOWED = "use numbers, names, + - * / **, comparisons, and/or/not, 'a if c else b' and functions"
 
 
 @dataclass(frozen=True)
@@ -74,7 +53,7 @@ class Formula:
 
     @cached_property
     def names(self) -> tuple[str, ...]:
-        """Every input the formula reads, in order of first use."""
+        """Every input the formula reads, in the order of evaluation."""
         named = (part.name for part in tree.walk(self.root) if isinstance(part, Name))
         return tuple(dict.fromkeys(name for name in named if name not in tree.CONSTANTS))
 
@@ -95,7 +74,7 @@ def parse(text: str) -> Formula:
     arithmetic, and for text longer than 400 characters, deeper than 60 levels or of more
     than 150 parts.
     """
-    _screen(text)
+    screen(text)
     indent = len(text) - len(text.lstrip())
     try:
         with warnings.catch_warnings():
@@ -104,7 +83,7 @@ def parse(text: str) -> Formula:
     except SyntaxError as error:
         # Python gives offset 0 when the text ends too early.
         offset = indent + error.offset - 1 if error.offset else len(text)
-        raise _unreadable(text, offset) from error
+        raise unreadable(text, offset) from error
     except (RecursionError, MemoryError, ValueError) as error:
         raise FormulaError(0, "the formula is nested too deeply", "split it in two") from error
     reader = _Reader(text, indent)
@@ -119,52 +98,6 @@ def check_names(formula: Formula, known: Mapping[str, object]) -> None:
             otherwise = f"it knows {listed}"
             instead = suggestion(part.name, [*known, *tree.CONSTANTS], otherwise)
             raise FormulaError(part.offset, f"unknown name '{part.name}'", instead)
-
-
-def _screen(text: str) -> None:
-    if not text.strip():
-        raise FormulaError(0, "the formula is empty", "write an expression such as area * rate")
-    if len(text) > LONGEST:
-        what = f"the formula has {len(text)} characters"
-        raise FormulaError(LONGEST, what, f"keep it under {LONGEST}, naming a step on the way")
-    stranger = _STRANGER.search(text)
-    if stranger:
-        character = stranger.group()
-        instead = _INSTEAD_OF.get(character, _ALLOWED)
-        shown = character if character.isprintable() else f"U+{ord(character):04X}"
-        raise FormulaError(stranger.start(), f"'{shown}' has no place in a formula", instead)
-    single = re.search(r"(?<![<>=!])=(?!=)", text)
-    if single:
-        what = "'=' does not compare"
-        raise FormulaError(single.start(), what, "write '==' to compare, or leave the name out")
-    _screen_brackets(text)
-    if "//" in text:
-        raise FormulaError(text.index("//"), "'//' is not a division here", "use floor(a / b)")
-
-
-def _screen_brackets(text: str) -> None:
-    opened: list[int] = []
-    for offset, character in enumerate(text):
-        if character == "(":
-            opened.append(offset)
-        elif character == ")" and not opened:
-            raise FormulaError(offset, "')' closes nothing", "take it out, or open it before")
-        elif character == ")":
-            opened.pop()
-        if len(opened) > DEEPEST:
-            what = f"brackets are nested more than {DEEPEST} deep"
-            raise FormulaError(offset, what, "split the formula in two")
-    if opened:
-        raise FormulaError(opened[-1], "'(' is never closed", "close it with ')'")
-
-
-def _unreadable(text: str, offset: int) -> FormulaError:
-    offset = min(offset, len(text))
-    rest = text[offset:].strip()
-    if not rest:
-        return FormulaError(offset, "the formula breaks off", "finish it, or close its brackets")
-    what = f"the formula cannot be read at '{rest[:20]}'"
-    return FormulaError(offset, what, "look for a missing sign, name or bracket")
 
 
 class _Reader:
@@ -186,7 +119,7 @@ class _Reader:
             raise FormulaError(self.start(node), what, "split it in two")
         reading = getattr(self, f"_{type(node).__name__.lower()}", None)
         if reading is None:
-            raise FormulaError(self.start(node), f"{self.shown(node)} is not arithmetic", _ALLOWED)
+            raise FormulaError(self.start(node), f"{self.shown(node)} is not arithmetic", ALLOWED)
         return reading(node, depth + 1)
 
     def number(self, node: ast.AST, depth: int) -> Node:
@@ -219,7 +152,7 @@ class _Reader:
     def _constant(self, node: ast.Constant, depth: int) -> Node:
         written = self.text[self.start(node) : self.indent + node.end_col_offset]
         if not _DECIMAL.fullmatch(written):
-            raise FormulaError(self.start(node), f"{self.shown(node)} is not a plain number", _ALLOWED)
+            raise FormulaError(self.start(node), f"{self.shown(node)} is not a plain number", ALLOWED)
         value = float(written)
         if not math.isfinite(value):
             raise FormulaError(self.start(node), f"{self.shown(node)} is too large", "use a unit")
@@ -230,7 +163,7 @@ class _Reader:
             what = f"{node.id} is a function"
             raise FormulaError(self.start(node), what, f"give it values: {node.id}(...)")
         if node.id.startswith("__"):
-            raise FormulaError(self.start(node), f"{self.shown(node)} is not a name", _ALLOWED)
+            raise FormulaError(self.start(node), f"{self.shown(node)} is not a name", ALLOWED)
         return Name(node.id, self.start(node))
 
     def _unaryop(self, node: ast.UnaryOp, depth: int) -> Node:
@@ -244,7 +177,7 @@ class _Reader:
         left, right = self.number(node.left, depth), self.number(node.right, depth)
         sign = _ARITHMETIC.get(type(node.op))
         if sign is None:
-            raise FormulaError(self.start(node), f"{self.shown(node)} is not arithmetic", _ALLOWED)
+            raise FormulaError(self.start(node), f"{self.shown(node)} is not arithmetic", ALLOWED)
         return Arithmetic(sign, left, right, self.sign(node.left, sign, node.right))
 
     def _compare(self, node: ast.Compare, depth: int) -> Node:
@@ -274,7 +207,7 @@ class _Reader:
 
     def _call(self, node: ast.Call, depth: int) -> Node:
         if not isinstance(node.func, ast.Name):
-            raise FormulaError(self.start(node), f"{self.shown(node.func)} cannot be called", _ALLOWED)
+            raise FormulaError(self.start(node), f"{self.shown(node.func)} cannot be called", ALLOWED)
         function, begin = node.func.id, self.start(node)
         if function not in tree.FUNCTIONS:
             instead = suggestion(function, tree.FUNCTIONS, f"it knows {', '.join(tree.FUNCTIONS)}")

@@ -123,13 +123,13 @@ KINDS: dict[str, tuple[str, str, str]] = {
     "a speed": ("km/h, m/s", "mph, ft/s", ""),
     "a work rate": ("m2/h, ha/h, m2/min", "ft2/h, acre/h, ft2/min", ""),
     "a density": (
-        "kg/m3, t/m3, g/cm3, kg/L, g/L, g/100 L, kg/100 L",
+        "kg/m3, t/m3, g/cm3, kg/L, g/L, mg/L, g/100 L, kg/100 L",
         "lb/ft3, lb/yd3, short ton/yd3, lb/US gal, oz/US gal, lb/100 US gal",
         "",
     ),
     "a mass per area": (
-        "kg/100 m2, g/m2, kg/ha, kg/m2, t/ha",
-        "lb/1000 ft2, lb/acre, oz/1000 ft2, short ton/acre",
+        "kg/100 m2, g/m2, kg/ha, kg/m2, t/ha, g/ha, g/100 m2",
+        "lb/1000 ft2, lb/acre, oz/1000 ft2, lb/100 ft2, oz/acre, short ton/acre",
         "",
     ),
     "a mass per area and time": ("g/m2/day, kg/ha/day, g/m2/week", "lb/1000 ft2/week", ""),

@@ -1,0 +1,114 @@
+"""What the language's functions do: plain double precision, ties away from zero.
+
+`assets/formula.js` repeats every rule here; a property test holds the two together.
+"""
+
+import math
+from collections.abc import Callable, Sequence
+
+from generator.formula.tree import FormulaProblem
+
+LARGEST = 1.7976931348623157e308
+# ceil and floor take a number this near a whole one for that whole number: 4.000000000001
+# packs are four. The slack grows with the number, as its rounding error does, to a limit.
+SNAP = 1e-9
+WIDEST_SNAP = 1e-3
+
+
+class Refused(Exception):
+    """A function's own problem code, before its place in the formula is known."""
+
+
+def power(base: float, exponent: float, offset: int) -> float:
+    """base ** exponent, or the problem that keeps it from being a number."""
+    if base == 0 and exponent < 0:
+        raise FormulaProblem("division-by-zero", offset)
+    if base < 0 and exponent != math.floor(exponent):
+        raise FormulaProblem("power-of-negative", offset)
+    try:
+        return math.pow(base, exponent)
+    except OverflowError as error:
+        raise FormulaProblem("too-large", offset) from error
+
+
+def nearest(value: float) -> float:
+    """The nearest whole number, halves away from zero."""
+    below = math.floor(abs(value))
+    whole = below + 1 if abs(value) - below >= 0.5 else below
+    return float(-whole if value < 0 else whole)
+
+
+def _snapped(value: float) -> float:
+    """A whole number for a value within rounding error of one, else the value."""
+    whole = nearest(value)
+    slack = min(SNAP * max(1.0, abs(value)), WIDEST_SNAP)
+    return whole if abs(value - whole) <= slack else value
+
+
+def _root(value: float) -> float:
+    if value < 0:
+        raise Refused("negative-root")
+    return math.sqrt(value)
+
+
+def _logarithm(value: float) -> float:
+    if value <= 0:
+        raise Refused("log-of-zero-or-less")
+    return math.log(value)
+
+
+def _arc_cosine(value: float) -> float:
+    if not -1 <= value <= 1:
+        raise Refused("angle-outside")
+    return math.acos(value)
+
+
+ONE_NUMBER: dict[str, Callable[[float], float]] = {
+    "ceil": lambda value: float(math.ceil(_snapped(value))),
+    "floor": lambda value: float(math.floor(_snapped(value))),
+    "round": nearest,
+    "sqrt": _root,
+    "exp": math.exp,
+    "log": _logarithm,
+    "abs": abs,
+    "sin": math.sin,
+    "cos": math.cos,
+    "tan": math.tan,
+    "acos": _arc_cosine,
+}
+
+
+def _total(readings: Sequence[float]) -> float:
+    # Not the built-in sum, which compensates for rounding in newer Pythons and no browser does.
+    total = 0.0
+    for reading in readings:
+        total += reading
+    return total
+
+
+def _mean(readings: Sequence[float]) -> float:
+    return _total(readings) / len(readings)
+
+
+def _lowest_quarter_mean(readings: Sequence[float]) -> float:
+    """Mean of the lowest quarter; the count n/4 rounds half up (15 -> 4, 46 -> 12), at least 1."""
+    lowest = max(1, (len(readings) + 2) // 4)
+    return _mean(sorted(readings)[:lowest])
+
+
+def _mean_deviation(readings: Sequence[float]) -> float:
+    middle = _mean(readings)
+    return _mean([abs(reading - middle) for reading in readings])
+
+
+MANY_NUMBERS: dict[str, Callable[[Sequence[float]], float]] = {
+    "min": min,
+    "max": max,
+    "sum": _total,
+    "mean": _mean,
+    "count": lambda readings: float(len(readings)),
+    "lowest_quarter_mean": _lowest_quarter_mean,
+    "mean_deviation": _mean_deviation,
+}
+
+
