@@ -1,0 +1,206 @@
+"""A calculator on a page: its form with the usual start, the answers to that start, the working and the examples."""
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from markupsafe import Markup
+
+from generator.formula import to_mathml
+from generator.model.book import Book
+from generator.model.calculator import Calculator, Constant, Example, Input
+from generator.model.record import Sourced
+from generator.pages.calculator_script import calculator_script
+from generator.pages.desk import Desk
+from generator.pages.page import Page, Section
+from generator.turf.prepared import prepared
+from generator.turf.quantities import Amount, Calculation, Value, calculate, default_si, figures, unit_after
+from generator.units import Unit, from_si, to_si, unit, units
+
+__all__ = ["calculator_page", "calculator_script", "calculator_view"]
+
+# Kinds that are read one way in this trade; a list of their units would only be in the way.
+ONE_UNIT = ("a share", "an angle", "a plain number", "a count")
+BASIS = {
+    "printed": "The source prints this answer.",
+    "recomputed": "The source prints another answer; its own inputs give this one.",
+    "arithmetic": "Not published: arithmetic of ours, to check by hand.",
+}
+SECTIONS = (Section("check-it-yourself", "Check it yourself"), Section("method", "Method"), Section("figures", "Figures used"))
+
+Filled = Mapping[str, tuple[float, str, str]]
+
+
+def calculator_page(book: Book, id: str, desk: Desk) -> Page:
+    """The page of one calculator, started with the practice's own feed where it asks for one."""
+    calculator = book.calculators[id]
+    view = calculator_view(book, id, desk, filled=_practice_filled(book, calculator))
+    context = {
+        "title": calculator.name, "calculator": view, "summary": calculator.summary, "method": calculator.method,
+        "examples": [_example(example, calculator, desk) for example in calculator.examples],
+        "constants": [_constant(each, desk) for each in calculator.constants.values()],
+        "warnings": [
+            {"text": each.say, "note": each.note, "marks": desk.sourcing.marks(each)} for each in calculator.warnings
+        ],
+        "equations": _equations(calculator, desk),
+        "cautions": desk.cautions(calculator.cautions), "tasks": [desk.task_link(task) for task in calculator.tasks],
+        "scripts": [view["script"]],
+    }
+    return Page(
+        f"calculators/{id}", calculator.name, "calculator", context, calculator.summary,
+        words=calculator.misspellings, boost=1.4, sections=SECTIONS,
+    )
+
+
+def calculator_view(book: Book, id: str, desk: Desk, filled: Filled | None = None, place: str = "") -> dict[str, Any]:
+    """The calculator component's dict.
+
+    filled: input name to (value, unit, where it comes from in words), as a guide binds them; the rest starts as usual.
+    place: makes the ids unique where several stand on one page; a view with a place links to the calculator's own page.
+    """
+    calculator, key = book.calculators[id], f"calc-{id}{'-' + place if place else ''}"
+    starts = {name: _start(asked, (filled or {}).get(name)) for name, asked in calculator.inputs.items()}
+    run = calculate(calculator, {name: si for name, (si, _) in starts.items() if si is not None})
+    fields = [_field(name, calculator, key, *starts[name]) for name in calculator.inputs]
+    return {
+        "id": key, "calculator": id, "script": desk.links.file(f"assets/calculators/{id}.js"),
+        "title": calculator.name, "summary": calculator.summary, "url": desk.links.calculator(id) if place else None,
+        "fields": [field for field in fields if not field["optional"] or field["from_words"]],
+        "more": [field for field in fields if field["optional"] and not field["from_words"]],
+        "results": _results(calculator, run, key), "working": _working(calculator, run),
+        "said": [{"text": said.sentence, "weight": said.weight} for said in run.warnings if said.about is None],
+        "needs_label": any(asked.label_only for asked in calculator.inputs.values()),
+    }
+
+
+def _practice_filled(book: Book, calculator: Calculator) -> dict[str, tuple[float, str, str]]:
+    """The practice's own feed, where an input is bound to it; what it does not give stays at the usual start."""
+    filled = {}
+    if book.practice is None:
+        return filled
+    product = book.practice.products[book.practice.feed]
+    for name, asked in calculator.inputs.items():
+        if (asked.binds or "").startswith("practice.feed."):
+            value = getattr(product, asked.binds.removeprefix("practice.feed."), None)
+            # The full rate is asked for only where a feed is split, so it is not filled in unasked.
+            if value is not None and not asked.binds.endswith("full_rate_kg_per_100_m2"):
+                filled[name] = (value, asked.unit, f"from {product.name}")
+    return filled
+
+
+def _start(asked: Input, given: tuple[float, str, str] | None) -> tuple[Value | None, str | None]:
+    """What a field starts with [SI] and where that comes from; None for a figure only the label can give."""
+    if given is not None and unit(given[1]).dimension == unit(asked.unit).dimension:
+        return to_si(given[0], unit(given[1])), given[2]
+    return (None if asked.label_only else default_si(asked)), None
+
+
+def _field(name: str, calculator: Calculator, key: str, si: Value | None, from_words: str | None) -> dict[str, Any]:
+    asked = calculator.inputs[name]
+    metric, us = unit(asked.unit), unit(asked.us_unit or asked.unit)
+    us_text = _typed(si, us)
+    if from_words is None and asked.us_default is not None:
+        us_text = _listed(asked.us_default)
+    choices = _choices(metric) + (_choices(unit(calculator.weighed[name].unit)) if name in calculator.weighed else [])
+    return {
+        "id": f"{key}-{name}", "name": name, "question": asked.question, "help": asked.help, "many": asked.many,
+        "value": _typed(si, metric), "us_value": us_text, "unit": metric.spelling, "us_unit": us.spelling,
+        "unit_words": pretty(unit_after("2", metric)), "choices": choices, "from_words": from_words,
+        "optional": asked.optional, "label_only": asked.label_only,
+    }
+
+
+def _typed(si: Value | None, shown: Unit) -> str:
+    """A start as a person would type it into the field, in that unit."""
+    if si is None:
+        return ""
+    each = si if isinstance(si, tuple) else (si,)
+    return ", ".join(figures(float(f"{from_si(value, shown):.12g}"), 2) for value in each)
+
+
+def _listed(values: float | tuple[float, ...]) -> str:
+    return ", ".join(f"{value:g}" for value in (values if isinstance(values, tuple) else (values,)))
+
+
+def _choices(start: Unit) -> list[dict[str, str]]:
+    """The units a reader may switch a field to; fewer than two leave the unit as plain words."""
+    if start.kind in ONE_UNIT:
+        return []
+    kind = [each for each in units().values() if each.kind == start.kind and each.dimension == start.dimension]
+    return [{"unit": each.spelling, "words": pretty(each.spelling)} for each in kind]
+
+
+def pretty(spelling: str) -> str:
+    """'kg/100 m2' -> 'kg/100 m²'."""
+    return re.sub(r"(?<=[a-z])([23])\b", lambda found: "²³"[int(found[1]) - 2], spelling)
+
+
+def amount_words(amount: Amount, shown: Unit) -> str:
+    """'1.5 kg', to what can be measured out."""
+    number = figures(amount.value(shown), amount.decimals)
+    return f"{number} {pretty(unit_after(number, shown))}".strip()
+
+
+def _both(amount: Amount | None) -> dict[str, str]:
+    if amount is None:
+        return {"metric": "", "us": ""}
+    metric, us = amount_words(amount, amount.unit), amount_words(amount, amount.us_unit)
+    return {"metric": metric, "us": "" if us == metric else us}
+
+
+def _results(calculator: Calculator, run: Calculation, key: str) -> list[dict[str, Any]]:
+    return [
+        {"id": f"{key}-{name}-result", "name": name, "label": result.label, "main": result.main, "note": result.note,
+         **_both(run.results.get(name))}
+        for name, result in calculator.results.items() if not result.working
+    ]
+
+
+def _working(calculator: Calculator, run: Calculation) -> list[dict[str, Any]]:
+    ready = prepared(calculator)
+    labels = {name: each.question for name, each in calculator.inputs.items()}
+    labels |= {name: each.label for name, each in calculator.results.items()}
+    steps = []
+    for name, result in calculator.results.items():
+        amount = run.results.get(name)
+        exact = f"{amount.value()} {pretty(unit_after('2', amount.unit))}".strip() if amount else ""
+        steps.append({
+            "name": name, "label": result.label, "exact": exact,
+            "formula": Markup(to_mathml(ready.rules[name].formula, labels, result.label)),
+        })
+    return steps
+
+
+def _example(example: Example, calculator: Calculator, desk: Desk) -> dict[str, Any]:
+    run = calculate(calculator, dict(example.inputs))
+    results = []
+    for name, expected in example.results.items():
+        wanted = unit(expected.unit)
+        ours = figures(run.results[name].value(wanted), 4) if name in run.results else ""
+        results.append({
+            "label": calculator.results[name].label, "ours": f"{ours} {pretty(unit_after(ours, wanted))}".strip(),
+            "theirs": f"{expected.value:g} {pretty(unit_after(f'{expected.value:g}', wanted))}".strip(),
+        })
+    return {
+        "title": example.title, "where": example.where, "basis": BASIS[example.basis], "note": example.note,
+        "published": example.basis != "arithmetic", "marks": desk.sourcing.marks(example), "results": results,
+        "inputs": [{"label": calculator.inputs[name].question, "text": pretty(text)} for name, text in example.inputs.items()],
+    }
+
+
+def _constant(constant: Constant, desk: Desk) -> dict[str, Any]:
+    value = f"{constant.value:g} {pretty(unit_after('2', unit(constant.unit)))}".strip()
+    return {"value": value, "meaning": constant.meaning, "note": constant.note, "marks": desk.sourcing.marks(constant)}
+
+
+def _equations(calculator: Calculator, desk: Desk) -> list[dict[str, Any]]:
+    """The published equations behind the results, each with its constants, its source and its limits."""
+    rules = prepared(calculator).rules.values()
+    return [
+        {
+            "title": equation.title, "where": equation.where, "limits": equation.limits,
+            "constants": [f"{each.meaning}: {each.value:g} {pretty(each.unit)}" for each in equation.constants.values()],
+            "marks": desk.sourcing.marks(Sourced(source=equation.source, from_memory=equation.from_memory)),
+        }
+        for equation in (rule.equation for rule in rules) if equation is not None
+    ]
