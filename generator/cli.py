@@ -1,12 +1,22 @@
 """The `swardbook` command: one screen a command; the thinking lives in the rooms it calls."""
 
+import json
 import sys
+import zipfile
+from collections.abc import Iterable
 from pathlib import Path
 
 import click
 
 from generator.checks import check_book
+from generator.findings import suggestion
+from generator.model.book import Book
 from generator.model.schema import write_schemas
+from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
+from generator.outputs.season_text import season_text
+from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.turf.quantities import USAGE, calculate
+from generator.turf.season import as_json
 
 book_option = click.option(
     "--book", "root", default=".", type=click.Path(exists=True, file_okay=False, path_type=Path),
@@ -42,3 +52,117 @@ def schema(root: Path) -> None:
     """Write the JSON Schema of each kind of file into data/schema, for editors."""
     files = write_schemas(root / "data" / "schema")
     click.echo(f"Wrote {len(files)} schemas into {root / 'data' / 'schema'}.")
+
+
+@main.command()
+@book_option
+@click.option("--to", type=click.Path(file_okay=False, path_type=Path), help="Where the site goes; without it, site/ in the book.")
+def build(root: Path, to: Path | None) -> None:
+    """Build the site aside, then swap it in; a failed build leaves the old one as it was."""
+    from generator.plugin import BuildFailed, build_site  # MkDocs takes a second to load, and only this needs it
+
+    try:
+        site = build_site(root, to)
+    except BuildFailed as error:
+        click.echo(error)
+        click.echo("Nothing was built; an earlier site is still as it was.", err=True)
+        raise SystemExit(1) from None
+    click.echo(f"Built {site / 'index.html'}")
+
+
+@main.command()
+@book_option
+@click.argument("grass")
+@click.argument("place")
+@click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn lies: open, wall, hollow, shade or exposed.")
+@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None:
+    """The computed year of GRASS at PLACE: growth, frost, water and windows."""
+    book = whole_book(root)
+    almanac = Almanac(book)
+    known(grass, book.grasses, "grass")
+    known(place, book.places, "place")
+    known(site, almanac.sites, "site")
+    year = almanac.season(grass, place, site)
+    if as_data:
+        click.echo(json.dumps({"grass": grass, "place": place, "site": site, **as_json(year)}, ensure_ascii=False))
+    else:
+        click.echo(season_text(year, book.grasses[grass].name, book.places[place].name, site))
+
+
+@main.command()
+@book_option
+@click.argument("name", required=False)
+@click.argument("values", nargs=-1, metavar="[INPUT=VALUE ...]")
+@click.option("--list", "listed", is_flag=True, help="Every calculator, or NAME alone, with its inputs, results and units.")
+@click.option("--us", is_flag=True, help="Answers in US units.")
+@click.option("--json", "as_data", is_flag=True, help="As JSON, unrounded, for other programs.")
+def calc(root: Path, name: str | None, values: tuple[str, ...], listed: bool, us: bool, as_data: bool) -> None:
+    """Run the calculator NAME. Values take units: area='240 m2' depth='5 mm'."""
+    calculators = whole_book(root).calculators
+    if name is not None:
+        known(name, calculators, "calculator")
+    if listed:
+        chosen = calculators if name is None else {name: calculators[name]}
+        click.echo(json.dumps(listing_values(chosen), ensure_ascii=False) if as_data else listing_text(chosen))
+        return
+    if name is None:
+        raise click.UsageError("name a calculator; 'swardbook calc --list' shows them all")
+    run = calculate(calculators[name], typed_values(values))
+    for problem in run.problems:
+        click.echo(f"{problem.about}: {problem.sentence}", err=True)
+    if run.problems:
+        raise SystemExit(2 if any(problem.code in USAGE for problem in run.problems) else 1)
+    if as_data:
+        click.echo(json.dumps({"calculator": name, **calculation_values(run, us)}, ensure_ascii=False))
+    else:
+        click.echo(calculation_text(calculators[name], run, us))
+
+
+def typed_values(words: Iterable[str]) -> dict[str, str]:
+    """'area=240 m2' as {'area': '240 m2'}; anything else ends the command."""
+    typed: dict[str, str] = {}
+    for word in words:
+        name, sign, value = word.partition("=")
+        if not sign:
+            raise click.UsageError(f"'{word}' is not INPUT=VALUE; write it as area='240 m2'")
+        if name.strip() in typed:
+            raise click.UsageError(f"'{name.strip()}' is given twice; give it once")
+        typed[name.strip()] = value
+    return typed
+
+
+@main.command()
+@book_option
+@click.argument("file", type=click.Path(dir_okay=False, path_type=Path))
+def pack(root: Path, file: Path) -> None:
+    """Build the site and put it into FILE, one zip to hand over on a stick."""
+    from generator.plugin import BuildFailed, build_site
+
+    try:
+        site = build_site(root)
+    except BuildFailed as error:
+        click.echo(error)
+        raise SystemExit(1) from None
+    with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
+        for path in sorted(site.rglob("*")):
+            if path.is_file():
+                archive.write(path, Path(file.stem) / path.relative_to(site))
+    click.echo(f"Packed {file}: unpack it and open {file.stem}/index.html")
+
+
+def whole_book(root: Path) -> Book:
+    """The book when it is in order; otherwise its problems are told and the command ends."""
+    loaded = check_book(root)
+    if loaded.book is None:
+        for finding in loaded.findings:
+            click.echo(finding, err=True)
+        raise SystemExit(1)
+    return loaded.book
+
+
+def known(id: str, ids: Iterable[str], kind: str) -> None:
+    """Ends the command with the nearest name when there is no such record."""
+    ids = list(ids)
+    if id not in ids:
+        raise click.UsageError(f"no {kind} '{id}'; {suggestion(id, ids, 'there are ' + ', '.join(ids))}")

@@ -20,11 +20,16 @@ from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from generator.checks import check_book
-from generator.outputs.assets import STYLE, asset_files, shared_scripts
+from generator.model.practice import Practice
 from generator.outputs.json_book import MARKER, json_files
+from generator.outputs.qr import qr_files
 from generator.pages import all_pages, navigation
+from generator.pages.almanac import Almanac
+from generator.pages.calculator_script import calculator_script
 from generator.pages.page import Page
-from generator.render import GENERATOR, render
+from generator.pages.season_script import season_scripts
+from generator.render import GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
+from generator.turf.season import as_json
 
 log = logging.getLogger("mkdocs.plugins.swardbook")
 
@@ -41,10 +46,9 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.extra_css.append(STYLE)
-        for path in shared_scripts():
-            script = ExtraScriptValue(path)
-            script.defer = True
-            config.extra_javascript.append(script)
+        script = ExtraScriptValue(SCRIPT)
+        script.defer = True
+        config.extra_javascript.append(script)
         config.extra.setdefault("polyfills", []).append("assets/vendor/iframe-worker.js")
         config.extra["generator"] = False
         return config
@@ -55,16 +59,17 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         loaded = check_book(root)
         if loaded.book is None or loaded.findings:
             raise PluginError("\n".join(str(finding) for finding in loaded.findings))
+        book, almanac = loaded.book, Almanac(loaded.book)
         today = date.fromisoformat(self.config.today) if self.config.today else date.today()
-        self.pages = {f"{page.path}.md": page for page in all_pages(loaded.book, today)}
-        for path in self.pages:
-            files.append(File.generated(config, path, content=""))
-        for path, content in {**asset_files(loaded.book), **json_files(loaded.book)}.items():
-            files.append(File.generated(config, path, content=content))
+        self.pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples())}
+        written = sorted(file.src_uri for file in files.documentation_pages())
         if config.nav is None:
-            written = [(file.src_uri, None) for file in files.documentation_pages() if file.src_uri not in self.pages]
-            config.nav = navigation(loaded.book, [path for path, _ in written])
-        config.extra["swardbook"] = {"footer": footer_notes(loaded.book)}
+            config.nav = navigation([path for path in written if path not in self.pages])
+        config.extra["swardbook"] = {"footer": footer_notes(book.practice)}
+        made = {path: "" for path in self.pages} | site_files(almanac)
+        for path, content in made.items():
+            if path not in written:  # a page written by hand takes the place of ours
+                files.append(File.generated(config, path, content=content))
         return files
 
     def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
@@ -92,12 +97,19 @@ def front_matter(page: Page) -> dict:
     if page.words:
         meta["tags"] = list(page.words)
     meta["hide"] = ["navigation", "toc"] if not page.sections else ["navigation"]
-    meta["attribution"] = list(page.attribution)
+    meta["footer_notes"] = list(page.attribution)
     return meta
 
 
-def footer_notes(book) -> list[str]:
-    practice = book.practice
+def site_files(almanac: Almanac) -> dict[str, str | bytes]:
+    """Everything in the site that is not a page: path to content."""
+    book = almanac.book
+    years = {(grass, place): as_json(almanac.season(grass, place)) for grass in book.grasses for place in book.places}
+    scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in book.calculators.items()}
+    return {**asset_files(), **scripts, **season_scripts(almanac), **qr_files(book), **json_files(book, years)}
+
+
+def footer_notes(practice: Practice) -> list[str]:
     notes = [f"{practice.name}. {practice.about}"]
     if practice.invented:
         notes.append("This practice, its clients and its prices are invented for demonstration.")

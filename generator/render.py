@@ -12,7 +12,11 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+import yaml
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from generator.units import units_script
 
 GENERATOR = Path(__file__).parent
 ASSETS = GENERATOR / "assets"
@@ -112,3 +116,24 @@ def spells(weeks: Sequence[Mapping[str, Any]]) -> list[dict[str, Any]]:
         else:
             alike.append({**week, "until": week["from"], "count": 1})
     return alike
+
+
+STYLE = "assets/swardbook.css"
+SCRIPT = "assets/swardbook.js"
+
+
+def asset_files() -> dict[str, str]:
+    """The joined style and script of every page, and the vendored files: path in the site to text."""
+    styles, scripts = component_assets()
+    vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
+    return {STYLE: "\n".join(styles), SCRIPT: "\n".join([*(text for _, text in scripts), units_script()]), **vendored}
+
+
+def component_examples() -> list[dict[str, Any]]:
+    """Each component with its params and rendered examples, for the gallery."""
+    sets = []
+    for name in component_names():
+        described = yaml.safe_load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"))
+        examples = [{"name": each["name"], "html": Markup(render_component(name, each["view"]))} for each in described["examples"]]
+        sets.append({"name": name, "params": described["params"], "examples": examples})
+    return sets

@@ -1,0 +1,98 @@
+"""Every page of a book, one view per page kind."""
+
+from collections.abc import Callable, Iterator
+from datetime import date
+from typing import Any
+
+from generator.model.book import Book
+from generator.pages.aftercare import aftercare_index, aftercare_page
+from generator.pages.almanac import Almanac
+from generator.pages.calculator import calculator_page
+from generator.pages.calendar import calendar_page
+from generator.pages.desk import Desk
+from generator.pages.gallery import gallery_page
+from generator.pages.grass import grass_index, grass_page
+from generator.pages.guide import guide_index, guide_page
+from generator.pages.hubs import calculator_index, calendar_index, home_page
+from generator.pages.page import Page
+from generator.pages.place import place_page
+from generator.pages.reference import names_page, sources_page
+from generator.pages.strips import strip_view, when_row, window_dates
+from generator.pages.task import caution_index, caution_page, task_index, task_page
+
+
+def all_pages(almanac: Almanac, today: date, examples: list[dict[str, Any]]) -> list[Page]:
+    """Every generated page.
+
+    today: only where a printed calendar starts; nothing computed depends on it. examples: those of each component.
+    """
+    return [*_pages(almanac, lambda path: Desk(almanac.book, path, today)), gallery_page(examples)]
+
+
+def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
+    book = almanac.book
+    yield home_page(book, desk("index"))
+    strips = {id: _card_strip(almanac, id) for id in book.grasses}
+    yield grass_index(book, desk("grasses/index"), strips)
+    yield guide_index(book, desk("renovate/index"), strips)
+    for id in book.grasses:
+        here = desk(f"grasses/{id}")
+        yield grass_page(book, id, here, _page_strip(almanac, id), _calendars(almanac, id, here))
+        here = desk(f"renovate/{id}")
+        yield guide_page(book, id, here, _when(almanac, id, here))
+    yield task_index(book, desk("tasks/index"))
+    yield from (task_page(book, id, desk(f"tasks/{id}")) for id in book.tasks)
+    yield caution_index(book, desk("cautions/index"))
+    yield from (caution_page(book, id, desk(f"cautions/{id}")) for id in book.cautions)
+    yield calculator_index(book, desk("calculators/index"))
+    yield from (calculator_page(book, id, desk(f"calculators/{id}")) for id in book.calculators)
+    yield aftercare_index(book, desk("aftercare/index"))
+    yield from (aftercare_page(book, id, desk(f"aftercare/{id}")) for id in book.aftercare)
+    yield calendar_index(book, desk("calendars/index"))
+    for place in book.places:
+        yield place_page(almanac, place, desk(f"places/{place}"))
+        yield from (calendar_page(almanac, grass, place, desk(f"calendars/{place}/{grass}")) for grass in book.grasses)
+    yield names_page(book, desk("names"))
+    yield sources_page(book, desk("sources"))
+
+
+def navigation(written: list[str]) -> list[dict[str, Any]]:
+    """The tabs: front doors only. A full tree would stand in every page and grow with pages squared."""
+    doors = [
+        {"Home": "index.md"}, {"Grasses": "grasses/index.md"}, {"Renovate": "renovate/index.md"}, {"Calendars": "calendars/index.md"},
+        {"Calculators": "calculators/index.md"}, {"Aftercare": "aftercare/index.md"}, {"Tasks": "tasks/index.md"},
+        {"Cautions": "cautions/index.md"},
+    ]
+    about = [{"Names by country": "names.md"}, {"Sources": "sources.md"}, *written, {"Components": "components.md"}]
+    return [*doors, {"About": about}]
+
+
+def _card_strip(almanac: Almanac, grass: str) -> dict[str, Any]:
+    season = almanac.season(grass, almanac.book.practice.home_place)
+    return strip_view(season, f"strip-{grass}", "card", "")
+
+
+def _page_strip(almanac: Almanac, grass: str) -> dict[str, Any]:
+    home = almanac.book.practice.home_place
+    title = f"The year at {almanac.book.places[home].name}"
+    return strip_view(almanac.season(grass, home), "year", "page", title, legend=True, today=True)
+
+
+def _calendars(almanac: Almanac, grass: str, desk: Desk) -> list[dict[str, str]]:
+    rows = []
+    for place, record in almanac.book.places.items():
+        found = almanac.season(grass, place).renovation.windows
+        text = f"renovate {' and '.join(window_dates(window) for window in found)}" if found else "no renovation window"
+        rows.append({"name": record.name, "url": desk.links.calendar(grass, place), "text": text})
+    return rows
+
+
+def _when(almanac: Almanac, grass: str, desk: Desk) -> dict[str, Any]:
+    book = almanac.book
+    record = book.grasses[grass]
+    kind = book.renovations[record.renovation].window
+    rows = [
+        when_row(almanac.season(grass, place), kind, place, each.name, desk.links.calendar(grass, place))
+        for place, each in book.places.items()
+    ]
+    return {"strip": _page_strip(almanac, grass), "rows": rows, "label": f"When to renovate {record.name}, by place"}

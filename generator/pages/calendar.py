@@ -67,8 +67,10 @@ def month_view(season: SeasonYear, month: int, due: list[DueTask], grass: str, p
         "id": name.lower(), "month_number": month + 1, "month_name": name, "grass": grass, "place": place, "year": desk.today.year,
         "facts": month_facts(season, month),
         "tasks": [
-            {"name": each.name, "url": desk.links.task(each.task_id), "say": each.due.say, "because": each.due.because,
-             "when": each.when, "marks": desk.sourcing.marks(each.due)}
+            {
+                "name": each.name, "url": desk.links.task(each.task_id), "say": each.due.say, "because": each.due.because,
+                "when": each.when, "marks": desk.sourcing.marks(each.due),
+            }
             for each in due
         ],
         "strip": strip_view(season, f"strip-{name.lower()}", "print", ""),

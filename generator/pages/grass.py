@@ -15,7 +15,7 @@ HABIT_WORDS = {
 }
 GROUP_WORDS = {"warm": "Warm-season grass", "cool": "Cool-season grass"}
 FIGURES = (
-    ("mowing_height", "Mowing height"), ("renovation_height", "Height to cut down to at renovation"),
+    ("mowing_height", "Mowing height"), ("renovation_height", "Height to cut to at renovation"),
     ("nitrogen_per_year", "Nitrogen a year"), ("nitrogen_per_feed", "Nitrogen at one feed"),
     ("seed_rate", "Seed for a new lawn"), ("overseed_rate", "Seed over a living lawn"),
     ("topdressing_depth", "Sand in one dressing"), ("thatch_limit", "Thatch: act when deeper than"),

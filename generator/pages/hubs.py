@@ -1,4 +1,4 @@
-"""Front doors: home, the calculators, the calendars and places."""
+"""Front doors: home, the calculators and the calendars."""
 
 from typing import Any
 
@@ -17,8 +17,9 @@ def home_page(book: Book, desk: Desk) -> Page:
             "grasses": [{"id": id, "name": grass.name} for id, grass in book.grasses.items()],
             "places": [{"id": id, "name": place.name, "region": place.region} for id, place in book.places.items()],
             "targets": {
-                "seasons": desk.links.file("assets/seasons/"), "calendars": desk.links.file("calendars/"),
-                "guides": desk.links.file("renovate/"), "grasses": desk.links.file("grasses/"),
+                "seasons": desk.links.file("assets/seasons/"),
+                "calendars": desk.links.file("calendars/"), "guides": desk.links.file("renovate/"),
+                "grasses": desk.links.file("grasses/"),
             },
         },
         "doors": [
@@ -52,22 +53,3 @@ def calendar_index(book: Book, desk: Desk) -> Page:
     lead = "One year for each grass and place, computed from the climate there. Open one, then print any month on one sheet."
     context = {"title": "Calendars", "lead": lead, "rows": rows}
     return Page("calendars/index", "Calendars", "calendars", context, lead, ("calendar", "month", "year planner"))
-
-
-def place_page(book: Book, id: str, desk: Desk, years: list[dict[str, Any]], months: list[dict[str, Any]], attribution: tuple[str, ...]) -> Page:
-    """years: one row per grass with its card strip; months: twelve rows of climate."""
-    place = book.places[id]
-    normals = place.normals
-    sources = [book.sources[each] for each in dict.fromkeys(filter(None, (normals.source, normals.rain_source)))]
-    context = {
-        "title": place.name, "region": f"{place.region}, {COUNTRY_NAMES[place.country]}", "kind": place.climate_kind,
-        "summary": place.summary, "notes": list(place.notes), "years": years, "months": months,
-        "station": normals.station, "first_year": normals.first_year, "last_year": normals.last_year,
-        "elevation_m": place.elevation_m, "whole_degrees": normals.temperature_step_c >= 1,
-        "sources": [
-            {"label": source.label, "url": desk.links.source(each)}
-            for each, source in zip(dict.fromkeys(filter(None, (normals.source, normals.rain_source))), sources, strict=True)
-        ],
-    }
-    words = (place.region, f"climate {place.name}", f"calendar {place.name}")
-    return Page(f"places/{id}", place.name, "place", context, place.summary, words, attribution=attribution)

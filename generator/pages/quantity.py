@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from generator.model.record import Claim
-from generator.units import from_si, to_si
+from generator.units import from_si, to_si, unit
 
 # What a reader in the United States expects instead. A unit that is missing here reads the same everywhere.
 US_TWIN = {
@@ -28,11 +28,14 @@ EIGHTHS = {1: "⅛", 2: "¼", 3: "⅜", 4: "½", 5: "⅝", 6: "¾", 7: "⅞"}
 def claim_words(claim: Claim) -> dict[str, str | None]:
     """A claim as {'metric': '25 to 38 mm', 'us': '1 to 1½ in'}; us is None where both read alike."""
     low, high = claim.lowest, claim.highest
-    metric = range_words(low, high, claim.unit)
+    before = ""
+    if claim.use is None and low == high:
+        before = "up to " if claim.low is None else "from " if claim.high is None else ""
     twin = US_TWIN.get(claim.unit)
+    metric = before + range_words(low, high, claim.unit)
     if twin is None:
         return {"metric": metric, "us": None}
-    return {"metric": metric, "us": range_words(converted(low, claim.unit, twin), converted(high, claim.unit, twin), twin)}
+    return {"metric": metric, "us": before + range_words(converted(low, claim.unit, twin), converted(high, claim.unit, twin), twin)}
 
 
 def default_words(claim: Claim) -> dict[str, str | None]:
@@ -43,29 +46,29 @@ def default_words(claim: Claim) -> dict[str, str | None]:
     return {"metric": range_words(value, value, claim.unit), "us": us}
 
 
-def value_words(value: float, unit: str) -> dict[str, str | None]:
-    twin = US_TWIN.get(unit)
-    us = None if twin is None else range_words(*[converted(value, unit, twin)] * 2, twin)
-    return {"metric": range_words(value, value, unit), "us": us}
+def value_words(value: float, spelling: str) -> dict[str, str | None]:
+    twin = US_TWIN.get(spelling)
+    us = None if twin is None else range_words(*[converted(value, spelling, twin)] * 2, twin)
+    return {"metric": range_words(value, value, spelling), "us": us}
 
 
-def converted(value: float, unit: str, other: str) -> float:
-    return from_si(to_si(value, unit), other)
+def converted(value: float, from_unit: str, to_unit: str) -> float:
+    return from_si(to_si(value, unit(from_unit)), unit(to_unit))
 
 
-def range_words(low: float, high: float, unit: str) -> str:
+def range_words(low: float, high: float, spelling: str) -> str:
     """'25 to 38 mm', '4 weeks', '1¼ in': no more digits than a person can measure out."""
-    number = _inches if unit == "in" else _plain
+    number = _inches if spelling == "in" else _plain
     first, last = number(low), number(high)
     amount = first if first == last else f"{first} to {last}"
-    shown = unit_words(unit, plural=last != "1")
+    shown = unit_words(spelling, plural=last != "1")
     return f"{amount}{'' if shown == '%' else ' '}{shown}".strip()
 
 
-def unit_words(unit: str, plural: bool = True) -> str:
-    if unit in COUNTED:
-        return COUNTED[unit] if plural else unit
-    return SHOWN.get(unit, unit)
+def unit_words(spelling: str, plural: bool = True) -> str:
+    if spelling in COUNTED:
+        return COUNTED[spelling] if plural else spelling
+    return SHOWN.get(spelling, spelling)
 
 
 def _plain(value: float) -> str:

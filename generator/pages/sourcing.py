@@ -19,7 +19,10 @@ class Sourcing:
         self._links = links
 
     def marks(self, sourced: Sourced) -> dict[str, Marks]:
-        return {"marks": [self._mark(id, sourced.from_memory) for id in sourced.sources]}
+        return self.marks_of(sourced.sources, sourced.from_memory)
+
+    def marks_of(self, sources: Iterable[str], from_memory: bool = False) -> dict[str, Marks]:
+        return {"marks": [self._mark(id, from_memory) for id in sources]}
 
     def _mark(self, id: str, from_memory: bool) -> dict[str, Any]:
         if id == COMMON_PRACTICE:

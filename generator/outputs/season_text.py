@@ -1,0 +1,63 @@
+"""A computed year as text for a terminal: a strip, the windows, and a row a week."""
+
+from textwrap import fill
+
+from generator.turf.season import SeasonYear
+from generator.turf.windows import Windows
+
+STATES = {"dormant": ".", "slow": "-", "growing": "+", "peak": "#"}
+KINDS = {"renovation": "Renovation", "overseeding": "Overseeding"}
+MONTH_ROW = "".join(letter.ljust(width) for letter, width in zip("JFMAMJJASOND", (5, 4, 4, 4, 5, 4, 4, 5, 4, 4, 5, 4), strict=True))
+
+
+def season_text(season: SeasonYear, grass: str, place: str, site: str) -> str:
+    """Several lines, at most 100 characters wide, in plain characters that any terminal shows."""
+    return "\n".join([
+        f"{grass} at {place}, {site}", "", *_strip(season), "", *_windows(season), "", *_table(season),
+    ])
+
+
+def _strip(season: SeasonYear) -> list[str]:
+    frost = "".join("*" if week.frosty else " " for week in season.weeks)
+    growth = "".join(STATES[week.growth_class] for week in season.weeks)
+    wet = "".join("~" if week.wet else " " for week in season.weeks)
+    rows = [f"          {MONTH_ROW.rstrip()}", f"growth    {growth}"]
+    if frost.strip():
+        rows.append(f"frost     {frost.rstrip()}")
+    if wet.strip():
+        rows.append(f"wet       {wet.rstrip()}")
+    for kind in KINDS:
+        if season.windows[kind].windows:
+            band = "".join("=" if kind in week.in_windows else " " for week in season.weeks)
+            rows.append(f"{'renovate' if kind == 'renovation' else 'overseed'}  {band.rstrip()}")
+    key = ["one character a week; growth . dormant - slow + growing # at its best"]
+    if frost.strip():
+        key.append("* frost likely")
+    if wet.strip():
+        key.append("~ often too wet")
+    return [*rows, "          " + "; ".join(key)]
+
+
+def _windows(season: SeasonYear) -> list[str]:
+    lines = []
+    for kind, name in KINDS.items():
+        lines += [f"{name}:", *_window_lines(season.windows[kind])]
+    return lines
+
+
+def _window_lines(found: Windows) -> list[str]:
+    if not found.windows:
+        return [fill(f"none: {found.why_none}", 100, initial_indent="  ", subsequent_indent="  ")]
+    return [fill(window.why, 100, initial_indent="  ", subsequent_indent="  ") for window in found.windows]
+
+
+def _table(season: SeasonYear) -> list[str]:
+    digits = 0 if season.temperature_step_c >= 1 else 1
+    head = "week  from    mean °C  growth  frost  rain mm  ET mm  water mm  class"
+    rows = [
+        f"{week.week:>4}  {week.starts}  {week.mean_temperature_c:>8.{digits}f}  {week.growth_potential:>6.2f}"
+        f"  {week.frost_probability:>5.0%}  {week.rain_mm:>7.0f}  {week.reference_evapotranspiration_mm:>5.0f}"
+        f"  {week.water_need_mm:>8.0f}  {week.growth_class}"
+        for week in season.weeks
+    ]
+    return [head, *rows]

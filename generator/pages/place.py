@@ -1,0 +1,76 @@
+"""A place: the year of each grass there, and the climate these are computed from."""
+
+from typing import Any
+
+from generator.model.attribution import place_attribution
+from generator.model.place import Normals
+from generator.pages.almanac import Almanac
+from generator.pages.calendar import frost_words
+from generator.pages.desk import COUNTRY_NAMES, Desk
+from generator.pages.page import Page, Section
+from generator.pages.quantity import converted, value_words
+from generator.pages.strips import strip_view, window_dates
+from generator.turf.climate import MONTHS
+
+SECTIONS = (Section("years", "The year for each grass"), Section("climate", "The climate"))
+
+
+def place_page(almanac: Almanac, id: str, desk: Desk) -> Page:
+    book = almanac.book
+    place = book.places[id]
+    normals = place.normals
+    sources = dict.fromkeys(filter(None, (normals.source, normals.rain_source)))
+    context = {
+        "title": place.name, "region": f"{place.region}, {COUNTRY_NAMES[place.country]}", "kind": place.climate_kind,
+        "summary": place.summary, "notes": list(place.notes),
+        "years": [_year_card(almanac, grass, id, desk) for grass in book.grasses],
+        "months": [_month_row(almanac, id, month) for month in range(12)],
+        "frost_computed": normals.frost_days is None,
+        "station": normals.station, "first_year": normals.first_year, "last_year": normals.last_year,
+        "elevation_m": place.elevation_m, "whole_degrees": normals.temperature_step_c >= 1,
+        "sources": [{"label": book.sources[each].label, "url": desk.links.source(each)} for each in sources],
+    }
+    words = (place.region, f"climate {place.name}", f"calendar {place.name}")
+    return Page(
+        f"places/{id}", place.name, "place", context, place.summary, words, sections=SECTIONS,
+        attribution=tuple(place_attribution(book, id)),
+    )
+
+
+def _year_card(almanac: Almanac, grass: str, place: str, desk: Desk) -> dict[str, Any]:
+    season = almanac.season(grass, place)
+    kind = almanac.book.renovations[almanac.book.grasses[grass].renovation].window
+    found = season.windows[kind].windows
+    text = f"Renovate {' and '.join(window_dates(window) for window in found)}." if found else "No renovation window."
+    return {
+        "title": almanac.book.grasses[grass].name, "url": desk.links.calendar(grass, place), "text": text,
+        "strip": strip_view(season, f"strip-{grass}", "card", ""),
+    }
+
+
+def _month_row(almanac: Almanac, id: str, month: int) -> dict[str, Any]:
+    normals = almanac.book.places[id].normals
+    return {
+        "name": MONTHS[month],
+        "maximum": temperature_words(normals.mean_maximum_c[month], normals),
+        "minimum": temperature_words(normals.mean_minimum_c[month], normals),
+        "rain": value_words(normals.rain_mm[month], "mm"),
+        "frost": _frost_words(almanac, id, month),
+    }
+
+
+def temperature_words(celsius: float, normals: Normals) -> dict[str, str | None]:
+    """Whole degrees stay whole: a converted decimal would claim more than the source gives."""
+    words = value_words(celsius, "°C")
+    if normals.temperature_step_c >= 1:
+        return {**words, "us": value_words(round(converted(celsius, "°C", "°F")), "°F")["metric"]}
+    return words
+
+
+def _frost_words(almanac: Almanac, id: str, month: int) -> str:
+    """As published, or as the frost model gives it where the record does not say."""
+    published = almanac.book.places[id].normals.frost_days
+    if published is not None:
+        return f"{published[month]:g}"
+    any_grass = next(iter(almanac.book.grasses))
+    return frost_words(almanac.season(any_grass, id).air_frost.nights_per_month()[month])

@@ -1,0 +1,46 @@
+"""The year of a grass and place as a small script: what the home page's "this month" reads, also from a folder on disk."""
+
+import json
+from typing import Any
+
+from generator.pages.almanac import Almanac
+from generator.pages.calendar import summary
+from generator.pages.due import due_by_month
+from generator.pages.strips import strip_view
+
+
+def season_scripts(almanac: Almanac) -> dict[str, str]:
+    """Path in the site to script text, one for each grass and place."""
+    book = almanac.book
+    return {
+        f"assets/seasons/{grass}--{place}.js": season_script(almanac, grass, place) for grass in book.grasses for place in book.places
+    }
+
+
+def season_script(almanac: Almanac, grass_id: str, place_id: str) -> str:
+    book, season = almanac.book, almanac.season(grass_id, place_id)
+    grass, place = book.grasses[grass_id], book.places[place_id]
+    months = due_by_month(book, grass, season)
+    strip = strip_view(season, "picker-strip", "card", "")
+    year: dict[str, Any] = {
+        "grass": grass.name, "place": place.name, "summary": summary(season), "description": strip["description"],
+        "weeks": [
+            "".join((week["state"][0], *(letter for flag, letter in FLAGS.items() if week[flag]))) for week in strip["weeks"]
+        ],
+        "months": [
+            {"due": [
+                {
+                    "task": each.name, "url": f"tasks/{each.task_id}.html", "when": each.when, "say": each.due.say,
+                    "because": each.due.because,
+                }
+                for each in month
+            ]}
+            for month in months
+        ],
+    }
+    text = json.dumps(year, ensure_ascii=False, separators=(",", ":"))
+    return f"Swardbook.season({json.dumps(grass_id)},{json.dumps(place_id)},{text});\n"
+
+
+# A week is its growth by first letter (dormant, slow, growing, peak), then a letter for each thing that is so.
+FLAGS = {"frost": "f", "wet": "w", "renovation": "r", "overseeding": "o"}
