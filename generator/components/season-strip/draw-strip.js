@@ -44,7 +44,9 @@ Swardbook.drawStrip = (function () {
     runs(text).forEach(function (piece) {
       if (piece.value === '.') return;
       var bar = name === 'renovation' || name === 'overseeding' ? 'bar' : '';
-      drawn.appendChild(svg('rect', bar, { x: share(piece.first), y: 0, width: share(piece.count), height: height, fill: 'url(#' + id + '-' + name + ')' }));
+      /* A box of its own, so that the pattern begins where the stretch begins. */
+      var box = drawn.appendChild(svg('svg', '', { x: share(piece.first), width: share(piece.count), height: '100%' }));
+      box.appendChild(svg('rect', bar, { width: '100%', height: height, fill: 'url(#' + id + '-' + name + ')' }));
     });
     return drawn;
   }
