@@ -112,6 +112,8 @@ def calc(root: Path, name: str | None, values: tuple[str, ...], listed: bool, us
     for problem in run.problems:
         click.echo(f"{problem.about}: {problem.sentence}", err=True)
     if run.problems:
+        for said in run.warnings:
+            click.echo(said.sentence, err=True)
         raise SystemExit(2 if any(problem.code in USAGE for problem in run.problems) else 1)
     if as_data:
         click.echo(json.dumps({"calculator": name, **calculation_values(run, us)}, ensure_ascii=False))
