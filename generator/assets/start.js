@@ -2,16 +2,21 @@
    opened from a folder must run them. */
 var Swardbook = window.Swardbook || {};
 
-/* Runs `start(root)` on every element with data-component="name". What fails leaves its page as it was. */
+/* Runs `start(root)` on every element with data-component="name", once all scripts of the page are read, so that no
+   component minds the order of the files. What fails leaves its page as it was. */
 Swardbook.component = function (name, start) {
-  var roots = document.querySelectorAll('[data-component~="' + name + '"]');
-  Array.prototype.forEach.call(roots, function (root) {
-    try {
-      start(root);
-    } catch (error) {
-      console.error('swardbook: ' + name + ' did not start: ' + error.message);
-    }
-  });
+  function startAll() {
+    var roots = document.querySelectorAll('[data-component~="' + name + '"]');
+    Array.prototype.forEach.call(roots, function (root) {
+      try {
+        start(root);
+      } catch (error) {
+        console.error('swardbook: ' + name + ' did not start: ' + error.message);
+      }
+    });
+  }
+  if (document.readyState === 'complete') startAll();
+  else document.addEventListener('DOMContentLoaded', startAll);
 };
 
 /* A new element with a class and text; text is never read as markup. */

@@ -1,5 +1,6 @@
 /* Draws a card strip for a year that arrives as data (the picker's). The same drawing as season-strip.html.j2.
-   year: weeks 52 letters d, s, g, p; frost, wet, renovation, overseeding 52 characters each, '.' for no; description. */
+   year: description, and weeks: 52 texts, each the first letter of its growth (dormant, slow, growing, peak) and then a
+   letter for each thing that is so: f frost, w wet, r renovation, o overseeding. */
 Swardbook.drawStrip = (function () {
   var heights = { d: 20, s: 42, g: 70, p: 98 };
   var names = { d: 'dormant', s: 'slow', g: 'growing' };
@@ -37,6 +38,16 @@ Swardbook.drawStrip = (function () {
       else pieces.push({ value: text.charAt(index), first: index, count: 1 });
     }
     return pieces;
+  }
+
+  function growthOf(weeks) {
+    return weeks.map(function (week) { return week.charAt(0); }).join('');
+  }
+
+  /* 52 characters: the flag's first letter where it is so, '.' where not. */
+  function flagOf(weeks, name) {
+    var letter = name.charAt(0);
+    return weeks.map(function (week) { return week.indexOf(letter, 1) > 0 ? letter : '.'; }).join('');
   }
 
   function flags(id, name, text, className, height) {
@@ -88,13 +99,14 @@ Swardbook.drawStrip = (function () {
     figure.setAttribute('data-first', '1 Jan');
     band.setAttribute('role', 'img');
     band.setAttribute('aria-label', year.description);
-    var frost = band.appendChild(flags(id, 'frost', year.frost, 'frost', 10));
+    var frost = band.appendChild(flags(id, 'frost', flagOf(year.weeks, 'frost'), 'frost', 10));
     frost.insertBefore(definitions(id), frost.firstChild);
-    band.appendChild(growth(id, year.weeks));
-    band.appendChild(flags(id, 'wet', year.wet, 'wet', 6));
+    band.appendChild(growth(id, growthOf(year.weeks)));
+    band.appendChild(flags(id, 'wet', flagOf(year.weeks, 'wet'), 'wet', 6));
     band.appendChild(months());
     ['renovation', 'overseeding'].forEach(function (kind) {
-      if (/[^.]/.test(year[kind])) band.appendChild(flags(id, kind, year[kind], 'window sb-season-strip__window--' + kind, '85%'));
+      var weeks = flagOf(year.weeks, kind);
+      if (/[^.]/.test(weeks)) band.appendChild(flags(id, kind, weeks, 'window sb-season-strip__window--' + kind, '85%'));
     });
     Swardbook.markToday(figure);
     return figure;
