@@ -11,6 +11,15 @@ from generator.turf.frost import FrostRules
 from generator.turf.rules import GrassSeason, Group, WindowRules
 
 MILLIMETRES_A_METRE = 1000.0
+OPEN_SITE = "open"
+OFFSETS = ("maximum_offset", "minimum_offset", "evaporation_share")
+RULE_NAMES = (
+    "warm_start_share", "warm_best_share", "warm_slow_share", "cool_start_share", "cool_slow_share", "near_best", "peak_share",
+    "no_slack_share", "little_growth", "little_growth_stretch", "least_growth", "shortest_weeks", "overseeding_weeks",
+    "air_frost_c", "ground_frost_c", "warm_frost_risk", "warm_frost_risk_surface_running", "minimum_spread_base",
+    "minimum_spread_per_range", "night_to_night", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
+    "wet_rain", "wet_ratio", "soil_depth", "soil_diffusivity", "warm_dormant_soil", "cool_dormant_soil", "warm_green_up_soil",
+)
 
 
 @dataclass(frozen=True)
@@ -55,8 +64,19 @@ def grass_season_of(identifier: str, grass: Grass, groups: SeasonGroups) -> Gras
     )
 
 
+def missing_rules(groups: SeasonGroups) -> list[tuple[str, ...]]:
+    """Where season-groups.yml lacks what the engine needs, as key paths: ("rules", "wet_rain"), ("sites", "open")."""
+    missing: list[tuple[str, ...]] = [("rules", name) for name in RULE_NAMES if name not in groups.rules]
+    if OPEN_SITE not in groups.sites:
+        missing.append(("sites", OPEN_SITE))
+    missing += [
+        ("sites", site, offset) for site, offsets in groups.sites.items() for offset in OFFSETS if offset not in offsets
+    ]
+    return missing
+
+
 def engine_rules_of(groups: SeasonGroups) -> EngineRules:
-    """The engine's rules from the season-groups record. Raises KeyError naming a rule that the file lacks."""
+    """The engine's rules from the season-groups record. Raises KeyError for a rule the file lacks; see `missing_rules`."""
 
     def rule(name: str) -> float:
         return groups.rules[name].default
@@ -97,9 +117,7 @@ def engine_rules_of(groups: SeasonGroups) -> EngineRules:
         ),
         soil=Soil(rule("soil_depth") / MILLIMETRES_A_METRE, rule("soil_diffusivity")),
         sites={
-            name: Site(
-                name, offsets["maximum_offset"].default, offsets["minimum_offset"].default, offsets["evaporation_share"].default
-            )
+            name: Site(name, *(offsets[offset].default for offset in OFFSETS))
             for name, offsets in groups.sites.items()
         },
     )

@@ -1,0 +1,58 @@
+"""What the season tests share: the places, rules and grasses of the shipped book, and invented grasses."""
+
+from functools import cache
+from pathlib import Path
+
+import yaml
+
+from generator.model.place import Place
+from generator.model.practice import SeasonGroups
+from generator.turf.climate import Climate
+from generator.turf.inputs import EngineRules, climate_of, engine_rules_of
+from generator.turf.rules import GrassSeason
+from generator.turf.season import SeasonYear, year
+
+DATA = Path(__file__).parents[2] / "data"
+
+
+def read(path: Path) -> dict:
+    return yaml.safe_load(path.read_text(encoding="utf-8"))
+
+
+@cache
+def groups() -> SeasonGroups:
+    return SeasonGroups.model_validate(read(DATA / "season-groups.yml"))
+
+
+@cache
+def rules() -> EngineRules:
+    return engine_rules_of(groups())
+
+
+@cache
+def places() -> dict[str, Place]:
+    return {path.stem: Place.model_validate(read(path)) for path in sorted((DATA / "places").glob("*.yml"))}
+
+
+@cache
+def climates() -> dict[str, Climate]:
+    return {name: climate_of(place) for name, place in places().items()}
+
+
+# Grasses of the two groups as the book's own are: recovery in the range that the trade gives them.
+COUCH = GrassSeason("couch", "warm", 31, 7, True, 4, 6, False, 0.6)
+KIKUYU = GrassSeason("kikuyu", "warm", 25, 7, True, 4, 6, False, 0.6)
+BUFFALO = GrassSeason("buffalo", "warm", 31, 7, True, 7, 6, True, 0.6)
+FESCUE = GrassSeason("fescue", "cool", 20, 5.5, False, 5, 6, False, 0.8)
+GRASSES = (COUCH, KIKUYU, BUFFALO, FESCUE)
+
+
+def season(grass: GrassSeason, place: str | Climate, site: str = "open") -> SeasonYear:
+    climate = climates()[place] if isinstance(place, str) else place
+    return year(climate, grass, rules().sites[site], rules())
+
+
+def made_up(maximum, minimum, rain=None, latitude=-35.0, **more) -> Climate:
+    """A climate from twelve figures, or from one for every month."""
+    twelve = [tuple(v) if isinstance(v, list | tuple) else (v,) * 12 for v in (maximum, minimum, 60 if rain is None else rain)]
+    return Climate(latitude, *twelve, **more)
