@@ -49,6 +49,12 @@ def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
                 "others": sourcing.statements(left.operation.others) if left.operation else [],
             }
             for left in plan.left_out
+        ] + [
+            {
+                "title": book.tasks[task].name, "reason": operation.how, "marks": sourcing.marks(operation),
+                "others": sourcing.statements(operation.others),
+            }
+            for task, operation in plan.not_taken.items()
         ],
         "cautions": desk.cautions(grass.cautions),
         "recovery": sourcing.figure("Growing weather to full cover", grass.recovery),

@@ -48,10 +48,14 @@ class LeftOut:
 
 @dataclass(frozen=True)
 class PlanSteps:
-    """kept: in order of day, the plan's own order within a day; left_out: in the plan's order."""
+    """kept: in order of day, the plan's own order within a day; left_out: in the plan's order.
+
+    not_taken: what this grass must not have and the plan has no step for either, by task: somebody will ask why not.
+    """
 
     kept: tuple[StepFor, ...]
     left_out: tuple[LeftOut, ...]
+    not_taken: dict[str, Operation]
 
     def stage(self, stage: Stage) -> tuple[StepFor, ...]:
         """The kept steps of one stage, in order."""
@@ -77,7 +81,11 @@ def steps_for(renovation: Renovation, grass: Grass) -> PlanSteps:
         for step in renovation.steps
         if step.id not in gone
     ]
-    return PlanSteps(tuple(sorted(kept, key=lambda each: each.step.day)), tuple(left_out))
+    planned = {step.task for step in renovation.steps}
+    not_taken = {
+        task: operation for task, operation in grass.operations.items() if operation.level == "none" and task not in planned
+    }
+    return PlanSteps(tuple(sorted(kept, key=lambda each: each.step.day)), tuple(left_out), not_taken)
 
 
 def _operation(step: Step, grass: Grass) -> Operation | None:

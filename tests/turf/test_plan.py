@@ -66,6 +66,12 @@ def test_a_step_whose_task_the_grass_does_not_take_is_left_out_with_the_grass_s_
     assert plan.left_out[0].operation.level == "none"
 
 
+def test_what_a_grass_must_not_have_is_told_even_where_the_plan_has_no_step_for_it():
+    operations = {"cut-down": operation("none", "Nothing below to come back from."), "scarify": operation("none"), "core": operation("light")}
+    plan = steps_for(a_plan(*SCARIFY), a_grass(operations=operations))
+    assert {task: each.how for task, each in plan.not_taken.items()} == {"cut-down": "Nothing below to come back from."}
+
+
 def test_a_second_direction_is_only_for_a_grass_that_takes_it_hard():
     for level, expected in (("hard", ["scarify", "across", "clear"]), ("moderate", ["scarify", "clear"])):
         grass = a_grass(operations={"scarify": operation(level)})
