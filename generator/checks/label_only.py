@@ -15,7 +15,7 @@ def _check(book: Book) -> Iterator[Finding]:
         for name, wanted in calculator.inputs.items():
             place = ("calculators", id, "inputs", name)
             if "label" in name.split("_") and not wanted.label_only:
-                yield Finding(book.where(*place), f"'{name}' is asked for without 'label_only'",
+                yield Finding(book.where(*place, "[key]"), f"'{name}' is asked for without 'label_only'",
                               "add 'label_only: true': the label gives it, never the book")
             if not wanted.label_only:
                 continue

@@ -1,7 +1,7 @@
 """The whole book: every record by its id, references resolved, and the place of every value in its file."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
@@ -66,10 +66,11 @@ class Book:
 
         For text over several lines, or with backslashes, it is the text's beginning.
         """
-        node = self.trees[kind, id]
+        node: Node | None = self.trees[kind, id]
         for step in path:
-            node = node.children[step]
-        return self.where(kind, id, *path).moved(offset if node.one_line else 0)
+            node = node.children.get(step) if node else None
+        here = self.where(kind, id, *path)
+        return here.moved(offset) if node and node.one_line else here
 
     def knows(self, kind: str, id: str) -> bool:
         """True for an id that is there, whole or broken: what refers to it may stay silent."""
@@ -95,6 +96,10 @@ class Book:
                 yield kind, id, record
 
 
+# Single file -> the kind whose ids stand in it: when it cannot be read, no such id can be called unknown.
+_HOLDERS = {"sources": "sources", "practice": "products"}
+
+
 class Loaded(NamedTuple):
     """book: the whole book, or None when anything in it is wrong. findings: sorted by file and line."""
 
@@ -110,45 +115,64 @@ def load_book(root: Path) -> Loaded:
 
 def read_book(root: Path) -> tuple[Book, list[Finding]]:
     """As much of a book as can be read, with everything that is wrong: what the checks go on from."""
-    root = Path(root)
-    parts: dict[str, Any] = {f.name: {} for f in fields(Book) if f.name in (*KINDS, "sources")}
-    trees: dict[tuple[str, str], Node] = {}
-    broken: set[tuple[str, str]] = set()
-    files, findings = record_files(root)
-    for kind, id, file, path in files:
-        record, tree, wrong = load_record(file, path, KINDS[kind])
-        findings.extend(wrong)
-        if record is None:
-            broken.add((kind, id))
-        else:
-            parts[kind][id] = record
-            trees[kind, id] = tree
-    singles, missing = single_files(root)
-    findings.extend(missing)
-    for name, file, path, hint in singles:
-        record, tree, wrong = load_record(file, path, hint)
-        findings.extend(wrong)
-        if name == "sources" and tree is not None:
-            parts["sources"] = record or {}
-            trees.update({("sources", id): node for id, node in tree.children.items()})
-            broken.update(("sources", id) for id in tree.children if record is None)
-        elif record is not None:
-            parts[name.replace("-", "_")] = record
-            trees[name, name] = tree
-    broken.update(_unknowable(parts, trees, findings))
-    frozen = {kind: MappingProxyType(part) if isinstance(part, dict) else part for kind, part in parts.items()}
-    book = Book(root, **frozen, trees=trees, broken=frozenset(broken))
-    findings.extend(_unresolved(book))
-    return book, sorted(findings)
+    reading = _Reading(Path(root))
+    reading.read_records()
+    reading.read_singles()
+    book = reading.book()
+    return book, sorted([*reading.findings, *_unresolved(book)])
 
 
-def _unknowable(parts: dict, trees: dict, findings: list[Finding]) -> Iterator[tuple[str, str]]:
-    """Kinds whose ids cannot be known, because the file that holds them is missing or not YAML."""
-    if not any(kind == "sources" for kind, _ in trees):
-        if any(finding.where.path == "data/sources.yml" for finding in findings):
-            yield "sources", "*"
-    if "practice" not in parts:
-        yield "products", "*"
+class _Reading:
+    """A book while its files are being read."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = root
+        self.parts: dict[str, Any] = {kind: {} for kind in (*KINDS, "sources")}
+        self.trees: dict[tuple[str, str], Node] = {}
+        self.broken: set[tuple[str, str]] = set()
+        self.findings: list[Finding] = []
+
+    def read_records(self) -> None:
+        files, findings = record_files(self.root)
+        self.findings.extend(findings)
+        for kind, id, file, path in files:
+            record, tree = self._load(file, path, KINDS[kind])
+            if record is None:
+                self.broken.add((kind, id))
+            else:
+                self.parts[kind][id] = record
+                self.trees[kind, id] = tree
+
+    def read_singles(self) -> None:
+        files, findings = single_files(self.root)
+        self.findings.extend(findings)
+        self.broken.update((kind, "*") for kind in _HOLDERS.values())
+        for name, file, path, hint in files:
+            record, tree = self._load(file, path, hint)
+            if name == "sources" and tree is not None and tree.kind == "map":
+                self._learn_sources(record, tree)
+            elif record is not None:
+                self.parts[name.replace("-", "_")] = record
+                self.trees[name, name] = tree
+                self.broken.discard((_HOLDERS.get(name, ""), "*"))
+
+    def book(self) -> Book:
+        whole = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
+        return Book(self.root, **whole, trees=self.trees, broken=frozenset(self.broken))
+
+    def _load(self, file: Path, path: str, hint: Any) -> tuple[Any, Node | None]:
+        record, tree, findings = load_record(file, path, hint)
+        self.findings.extend(findings)
+        return record, tree
+
+    def _learn_sources(self, record: dict[str, Source] | None, tree: Node) -> None:
+        """Which sources there are can be told even when one of them is wrong."""
+        self.parts["sources"] = record or {}
+        self.broken.discard(("sources", "*"))
+        for id, node in tree.children.items():
+            self.trees["sources", id] = node
+            if record is None:
+                self.broken.add(("sources", id))
 
 
 def _unresolved(book: Book) -> Iterator[Finding]:
@@ -172,6 +196,7 @@ def _finding(book: Book, where: Where, named: Named) -> Finding:
     elif known and len(known) <= 12:
         otherwise = f"the ones there are: {', '.join(known)}"
     else:
-        otherwise = f"add it to {home}, or take it out"
+        home_of_it = home if kind in _HOMES else f"{home}/{shown(named.id)}.yml"
+        otherwise = f"add {'it to ' if kind in _HOMES else ''}{home_of_it}, or take it out"
     what = f"{_NAMES[kind]} '{shown(named.id)}' is not in {home}"
     return Finding(where, what, suggestion(named.id, [*known, *also], otherwise))

@@ -3,6 +3,7 @@
 import re
 from collections import defaultdict
 from dataclasses import dataclass
+from difflib import get_close_matches
 from typing import Any
 
 from generator.findings import Finding, Where, suggestion
@@ -42,10 +43,12 @@ def record_findings(errors: list[dict], root: Node, hint: Any) -> list[Finding]:
     """One finding for each mistake among pydantic's errors; nothing for values already refused."""
     choices: dict[tuple, list[_Spot]] = defaultdict(list)
     findings = []
-    for error in errors:
-        spot = _spot(error, root, hint)
-        if spot is None:
-            continue
+    spots = [spot for error in errors if (spot := _spot(error, root, hint)) is not None]
+    misspelt = _misspelt(spots)
+    for spot in spots:
+        error = spot.error
+        if error["type"] == "missing" and misspelt.get((spot.path, error["loc"][-1])):
+            continue  # It stands there misspelt, and that has its own finding.
         if error["type"] == "too_short" and len(spot.node.children) >= error["ctx"]["min_length"]:
             continue  # Its items are wrong, not too few: each has its own finding.
         if spot.in_choice:
@@ -55,6 +58,20 @@ def record_findings(errors: list[dict], root: Node, hint: Any) -> list[Finding]:
     for path, spots in choices.items():
         findings.extend(_choice_findings(path, spots))
     return findings
+
+
+def _misspelt(spots: list[_Spot]) -> dict[tuple, str]:
+    """(path of a map, key that is missing from it) -> the unknown key there that must mean it."""
+    missing: dict[tuple, list[str]] = defaultdict(list)
+    for spot in spots:
+        if spot.error["type"] == "missing":
+            missing[spot.path].append(spot.error["loc"][-1])
+    meant = {}
+    for spot in spots:
+        if spot.error["type"] == "extra_forbidden":
+            for key in get_close_matches(str(spot.path[-1]), missing[spot.path[:-1]], n=1):
+                meant[spot.path[:-1], key] = spot.path[-1]
+    return meant
 
 
 def _spot(error: dict, root: Node, hint: Any) -> _Spot | None:
@@ -126,8 +143,14 @@ def _type_finding(spot: _Spot, wanted: str, first: str) -> Finding:
     where = node.where if node.kind != "scalar" else _place(spot)
     if node.kind == "scalar" and node.value is None:
         where = spot.parent.keys.get(spot.path[-1], where) if spot.parent else where
-        return Finding(where, f"{name} is empty", f"write {wanted}, or leave the key out if it is optional")
+        return Finding(where, f"{name} is empty", f"write {wanted}{_or_leave_out(spot)}")
     return Finding(where, f"{name} must be {wanted}, found {_found(node)}", _right_type(node, first))
+
+
+def _or_leave_out(spot: _Spot) -> str:
+    record = record_of(spot.above)
+    field = record.model_fields.get(spot.path[-1]) if record and spot.path else None
+    return ", or leave the key out" if field and not field.is_required() else ""
 
 
 def _right_type(node: Node, wanted: str) -> str:
@@ -142,7 +165,7 @@ def _right_type(node: Node, wanted: str) -> str:
     if wanted in ("a number", "a whole number") and isinstance(value, str):
         if re.fullmatch(r"\s*[-+]?[0-9]+(\.[0-9]+)?\s*", value):
             return f"write it without quotes or leading zeros: {float(value):g}"
-        return "write the number alone, such as 25 or 0.5"
+        return "write the number alone, such as 25" if "whole" in wanted else "write the number alone, such as 25 or 0.5"
     if wanted == "a list":
         return "write one item to a line, each after '- ', or all of them between [ and ]"
     if wanted == "a map of keys":
@@ -182,6 +205,8 @@ def _not_listed(spot: _Spot) -> Finding:
 
 def _pattern(spot: _Spot) -> Finding:
     value = str(spot.path[-1] if spot.of_key else spot.node.value)
+    if not value.strip():
+        return Finding(_place(spot), f"{spot.name} is empty", f"write it{_or_leave_out(spot)}")
     pattern = spot.error["ctx"]["pattern"]
     what, instead = PATTERNS.get(pattern, ("is not written as it should be", "see its schema in data/schema"))
     word = re.sub(r"[^a-z0-9]+", "-", value.lower()).strip("-")

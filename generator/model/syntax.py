@@ -14,6 +14,8 @@ _SENTENCES = (
     ("mapping values are not allowed",
      "a second ':' stands in this line, or the line is indented too far",
      "put text with a colon in quotes, or line the key up with its neighbours", False),
+    ("mapping keys are not allowed",
+     "'?' begins a YAML key of another kind, and such keys are not read", "put text with signs in it in quotes", False),
     ("could not find expected ':'",
      "this line is neither 'key: value' nor a list item",
      "write ':' and a space after the key, or indent the line to continue the text above", True),

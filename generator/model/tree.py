@@ -70,6 +70,7 @@ class _Reader:
         self.source = text
         self.lines = text.split("\n")
         self.findings: list[Finding] = []
+        self.anchors: set[str] = set()
 
     def read(self) -> tuple[Node | None, list[Finding]]:
         root = None
@@ -80,7 +81,7 @@ class _Reader:
                     if root is not None:
                         self._say(self._at(event), "a second document begins here",
                                   "keep one record to a file and take the line '---' out")
-                        break
+                        return None, self.findings  # Whatever it took away from the first would only look missing.
                     root = self._node(next(events), events, 1)
         except yaml.YAMLError as error:
             self.findings.append(syntax_finding(error, self.lines, self.path))
@@ -96,8 +97,9 @@ class _Reader:
         if depth > DEEPEST:
             raise _TooDeep(where)
         if isinstance(event, yaml.AliasEvent):
-            self._say(where, f"'*{shown(event.anchor)}' is a YAML alias, and aliases are not read",
-                      "write the value out in full")
+            if event.anchor not in self.anchors:  # Else told at its anchor: one cause, one finding.
+                self._say(where, f"'*{shown(event.anchor)}' is a YAML alias, and aliases are not read",
+                          "write the value out in full, or put text that begins with '*' in quotes")
             return Node(where, value=REFUSED)
         plain = self._is_plain(event, where)
         if isinstance(event, yaml.ScalarEvent):
@@ -114,8 +116,10 @@ class _Reader:
             self._say(where, f"the YAML tag '{shown(name)}' is not read", "write the plain value without it")
             return False
         if event.anchor is not None:
-            self._say(where, f"'&{shown(event.anchor)}' names a value for a YAML alias, and aliases are not read",
-                      f"take '&{shown(event.anchor)}' out and write each value in full")
+            name = shown(event.anchor)
+            self.anchors.add(event.anchor)
+            self._say(where, f"'&{name}' names a value for YAML aliases, and aliases are not read",
+                      f"take it out, and write the value in full wherever '*{name}' stands")
         return True
 
     def _list(self, where: Where, events: Iterator[yaml.Event], depth: int) -> Node:

@@ -1,0 +1,22 @@
+"""The list of checks: every file in generator/checks is on it, and says what it holds."""
+
+from pathlib import Path
+
+import generator.checks
+from generator.checks import CHECKS
+from generator.model import KINDS
+
+FOLDER = Path(generator.checks.__file__).parent
+
+
+def test_every_rule_file_is_listed_once() -> None:
+    files = {file.stem.replace("_", "-") for file in FOLDER.glob("*.py")} - {"--init--", "check"}
+    assert {check.name for check in CHECKS} == files
+    assert len(CHECKS) == len(files)
+
+
+def test_every_check_says_its_rule_and_what_it_reads() -> None:
+    for check in CHECKS:
+        assert check.description.endswith("."), check.name
+        assert set(check.scope) <= {*KINDS, "practice", "season-groups", "sources"}, check.name
+        assert check.scope, check.name
