@@ -23,6 +23,7 @@
     "|([0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?)(?![0-9.,])" +
     "|([0-9.,]*[0-9][0-9.,]*)([eE][+-]?[0-9]+(?![0-9A-Za-z]))?) *([\\s\\S]*)$"
   );
+  var TWO_STEPS = /^(ft(?= )|feet(?= )|foot(?= )|lbs?(?= )|pounds(?= )|') ?([0-9][\s\S]*)$/;
   var ONE_POINT = /^(?:[0-9]+\.?[0-9]*|\.[0-9]+)$/;
   var THOUSANDS_OR_DECIMALS = /^[1-9][0-9]{0,2},[0-9]{3}$/;
   var COMMA_GROUPS = /^(?:[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*)$/;
@@ -201,6 +202,16 @@
     var area = rectangle(text, wanted);
     if (area !== null) { return area; }
     var typed = split(text);
+    var steps = TWO_STEPS.exec(typed.unit.replace(/[’′]/g, "'").replace(/[”″“]/g, '"'));
+    if (steps) {
+      var smaller = split(steps[2]);
+      if (!smaller.unit) {
+        throw new Problem("unknown-unit", "'" + text + "' needs a unit after its second number.");
+      }
+      var rest = inSi(smaller.value, unit(smaller.unit), wanted, text);
+      var larger = inSi(typed.value, unit(steps[1]), wanted, text);
+      return typed.value < 0 ? larger - rest : larger + rest;
+    }
     return inSi(typed.value, typed.unit ? unit(typed.unit) : wanted, wanted, text);
   }
 

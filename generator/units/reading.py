@@ -10,6 +10,7 @@ import re
 from decimal import ROUND_HALF_UP, Decimal
 
 from generator.units.registry import (
+    QUOTES,
     Unit,
     UnitError,
     from_si,
@@ -34,6 +35,8 @@ _QUANTITY = re.compile(
     r") *(?P<unit>.*)",
     re.DOTALL,
 )
+# Feet and inches, pounds and ounces: '5 ft 6 in', "5' 6 1/2\"", '2 lb 8 oz'.
+_TWO_STEPS = re.compile(r"(ft(?= )|feet(?= )|foot(?= )|lbs?(?= )|pounds(?= )|') ?([0-9].*)", re.DOTALL)
 _ONE_POINT = re.compile(r"[0-9]+\.?[0-9]*|\.[0-9]+")
 _THOUSANDS_OR_DECIMALS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _COMMA_GROUPS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*")
@@ -174,6 +177,14 @@ def read_quantity(text: str, default_unit: Unit) -> float:
     if area is not None:
         return area
     number, spelling = _split(text)
+    steps = _TWO_STEPS.fullmatch(spelling.translate(QUOTES))
+    if steps:
+        smaller, smaller_unit = _split(steps[2])
+        if not smaller_unit:
+            raise QuantityError("unknown-unit", f"'{text}' needs a unit after its second number.")
+        rest = _in_si(smaller, _known_unit(smaller_unit), default_unit, text)
+        larger = _in_si(number, unit(steps[1]), default_unit, text)
+        return larger - rest if number < 0 else larger + rest
     found = _known_unit(spelling) if spelling else default_unit
     return _in_si(number, found, default_unit, text)
 

@@ -11,9 +11,9 @@ from generator.findings import suggestion
 from generator.units.dimension import Dimension
 from generator.units.table import AMBIGUOUS, ATOMS, COUNTS, KINDS
 
-_CHARACTERS = str.maketrans({
-    "²": "2", "³": "3", "^": None, "·": None, "º": "°", "℃": "°C", "℉": "°F",
-    "’": "'", "′": "'", "”": '"', "″": '"', "“": '"', "⁄": "/", "∕": "/",
+QUOTES = str.maketrans({"’": "'", "′": "'", "”": '"', "″": '"', "“": '"'})
+_CHARACTERS = QUOTES | str.maketrans({
+    "²": "2", "³": "3", "^": None, "·": None, "º": "°", "℃": "°C", "℉": "°F", "⁄": "/", "∕": "/",
 })  # fmt: skip
 
 
