@@ -106,15 +106,19 @@ def growth_limits(year: Year, rules: WindowRules, recovery_days: int) -> list[Li
     deep_winter = rules.group == "cool" and any(slack) and all(
         year.growth.share[day] >= rules.slow_share for day in range(DAYS) if slack[day]
     )
-    measure = "between the year's low and its best" if rules.group == "warm" else "of the most this place gives"
+
+    def reached(share: float) -> str:
+        if rules.group == "warm":
+            return f"{share:.0%} of the way from the year's low to its best"
+        return f"{share:.0%} of the most this place gives"
 
     def opens(day: int) -> str:
         if deep_winter:
             return f"deep winter is past: the mean has risen {rules.turn_k:g} °C from its lowest"
         way = year.growth.swing if rules.group == "warm" else year.growth.share
         return (
-            f"growth is rising and passes {way[day]:.0%} {measure} (growth potential {year.growth.potential[day]:.2f}, "
-            f"best {best}) in week {week_number(day)}, at a mean of {year.degrees(year.climate.mean_c[day])}"
+            f"growth is rising and in week {week_number(day)} reaches {reached(way[day])} "
+            f"(growth potential {year.growth.potential[day]:.2f}, best {best}), at a mean of {year.degrees(year.climate.mean_c[day])}"
         )
 
     def closes(day: int) -> str:
@@ -122,7 +126,7 @@ def growth_limits(year: Year, rules: WindowRules, recovery_days: int) -> list[Li
         if deep_winter:
             return f"it needs {weeks} of growing weather before the depth of winter in week {week_number(slow)}"
         return (
-            f"it needs {weeks} of growing weather before growth falls below {rules.slow_share:.0%} {measure} "
+            f"it needs {weeks} of growing weather before growth falls back below {reached(rules.slow_share)} "
             f"in week {week_number(slow)} (growth potential {year.growth.potential[slow]:.2f}, best {best})"
         )
 

@@ -1,0 +1,82 @@
+"""Task rules: what they may name, when they fall due, and what a slip in one says."""
+
+import pytest
+
+from generator.formula import FormulaError
+from generator.model.task import Due
+from generator.turf.schedule import RULE_QUANTITIES, due_weeks, parse_rule, weekly_quantities
+from tests.turf.shipped import COUCH, FESCUE, season
+
+
+def due(rule, every=1, group=None):
+    return Due(do_when=rule, every_weeks=every, season_group=group, say="Do it.", because="It is time.", source="assumption")
+
+
+def weeks(rule, grass=COUCH, place="sydney", every=1, group=None):
+    return [found.week for found in due_weeks(due(rule, every, group), weekly_quantities(season(grass, place)))]
+
+
+def test_a_window_rule_falls_due_when_the_window_opens():
+    # Couch in Sydney opens in the second half of September: week 38 or 39.
+    (week,) = weeks("renovation_window", every=40)
+    assert week in (38, 39)
+    assert weeks("weeks_to_window_start > 0 and weeks_to_window_start <= 1") == [week - 1]
+    assert weeks("weeks_since_window_start == 0") == [week]
+
+
+def test_a_yes_or_no_may_stand_alone_or_be_denied():
+    inside, outside = weeks("renovation_window"), weeks("not renovation_window")
+    assert sorted(inside + outside) == list(range(1, 53))
+    assert weeks("renovation_window > 0") == inside
+
+
+def test_of_two_windows_the_main_one_keeps_its_task():
+    # London is sown in late August or September first, in spring second.
+    (week,) = weeks("overseeding_window", FESCUE, "london-heathrow", every=40)
+    assert week >= 33
+
+
+def test_an_interval_is_kept_over_new_year():
+    found = weeks("growth_share > 0.3", every=6)
+    gaps = [(b - a) % 52 for a, b in zip(found, found[1:] + found[:1])]
+    assert len(found) > 2 and min(gaps) >= 6
+
+
+def test_a_rule_of_one_group_is_silent_for_the_other():
+    assert weeks("growth_share > 0", FESCUE, "london-heathrow", group="warm") == []
+
+
+def test_without_a_window_no_count_of_weeks_holds():
+    for rule in ("weeks_to_window_start <= 52 and weeks_to_window_start > 0", "weeks_since_window_start >= 0"):
+        assert weeks(rule, FESCUE, "darwin") == []
+
+
+def test_growth_that_never_slows_is_a_year_away_from_slowing():
+    assert weeks("weeks_to_slow_down >= 52", COUCH, "darwin") == list(range(1, 53))
+
+
+def test_what_the_rule_read_comes_with_the_week():
+    (found,) = due_weeks(due("soil_temperature > 14 and growth_change > 0", 40), weekly_quantities(season(COUCH, "canberra")))
+    assert found.read["soil_temperature"] > 14 and set(found.read) == {"soil_temperature", "growth_change"}
+
+
+@pytest.mark.parametrize(
+    ("rule", "offset", "says"),
+    [
+        ("growth_shar > 0.5", 0, "did you mean 'growth_share'?"),
+        ("not renovation_window and groth_share > 1", 26, "did you mean 'growth_share'?"),
+        ("growth_share", 0, "compare it with something"),
+        ("month == 9", 0, "unknown name 'month'"),
+    ],
+)
+def test_a_slip_is_told_where_it_stands(rule, offset, says):
+    with pytest.raises(FormulaError) as problem:
+        parse_rule(rule)
+    assert problem.value.offset == offset and says in str(problem.value)
+
+
+def test_every_quantity_is_described_and_given_for_every_week():
+    for values in weekly_quantities(season(FESCUE, "auckland")):
+        assert values.keys() == RULE_QUANTITIES.keys()
+    assert all(quantity.unit and quantity.meaning for quantity in RULE_QUANTITIES.values())
+    assert not any("month" in name for name in RULE_QUANTITIES)
