@@ -14,7 +14,7 @@ from mkdocs.config.base import Config
 from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
-from mkdocs.plugins import BasePlugin, event_priority
+from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
@@ -29,6 +29,7 @@ from generator.pages.calculator_script import calculator_script
 from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
 from generator.render import GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
+from generator.searchable import searchable
 from generator.turf.season import as_json
 
 log = logging.getLogger("mkdocs.plugins.swardbook")
@@ -42,6 +43,7 @@ class SwardbookConfig(Config):
 class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def __init__(self) -> None:
         self.pages: dict[str, Page] = {}
+        self.content = ""
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
@@ -86,6 +88,20 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         links = [AnchorLink(section.title, section.id, 2) for section in ours.sections]
         page.toc = TableOfContents(links)
         return render(f"{ours.template}.html.j2", ours.context)
+
+    # The search plugin reads page.content in this event; around it, and only there, the content is what search should read.
+    @event_priority(100)
+    def _before_search(self, context, page: MkDocsPage, config: MkDocsConfig, nav):
+        self.content = page.content
+        page.content = searchable(page.content)
+        return context
+
+    @event_priority(-100)
+    def _after_search(self, context, page: MkDocsPage, config: MkDocsConfig, nav):
+        page.content = self.content
+        return context
+
+    on_page_context = CombinedEvent(_before_search, _after_search)
 
     def on_serve(self, server, config: MkDocsConfig, builder):
         server.watch(str(Path(config.config_file_path).parent / self.config.data_dir))

@@ -126,7 +126,7 @@ def asset_files() -> dict[str, str]:
     """The joined style and script of every page, and the vendored files: path in the site to text."""
     styles, scripts = component_assets()
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
-    return {STYLE: "\n".join(styles), SCRIPT: "\n".join([*(text for _, text in scripts), units_script()]), **vendored}
+    return {STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)]), **vendored}
 
 
 def component_examples() -> list[dict[str, Any]]:
