@@ -178,6 +178,7 @@ def _formula_faults(calculator: Calculator, weighed: bool) -> Iterator[Fault]:
 
 
 def rule_is_text(result: Result) -> bool:
+    """True where the author wrote the formula, so that an offset in it is a place in the file."""
     return result.formula is not None
 
 

@@ -79,6 +79,8 @@ def calculate(calculator: Calculator, given: Mapping[str, str | float | Sequence
 
     given: input name to text as typed ('240 m2', '12, 14, 15') or to a value in SI units.
     Nothing is raised for what a person may type: trouble is in `problems`.
+
+    Ours: the formulas and their sources stand in the calculator's file.
     """
     ready = prepared(calculator)
     problems = _unknown(calculator, given)
@@ -152,7 +154,7 @@ def default_si(asked: Input) -> Value:
 
 
 def limit_si(asked: Input, limit: str) -> float | None:
-    """One of above, at_least, at_most, usual_low and usual_high in SI units; None when it is not set."""
+    """One of above, at_least, at_most, usual_low and usual_high in SI units; None when it is not set. Ours: a change of unit."""
     value = getattr(asked, limit)
     return None if value is None else to_si(value, unit(asked.unit))
 
@@ -224,7 +226,9 @@ def _warnings(ready: Prepared, known: Mapping[str, Value]) -> list[Said]:
 def figures(value: float, decimals: int | None) -> str:
     """A number as it can be measured out: at most `decimals`, but never fewer than two digits that count.
 
-    None stands for three digits that count. Rounds half away from zero; zeros at the end are left out.
+    value: in any unit. None stands for three digits that count. Rounds half away from zero; zeros at the end are left out.
+
+    Ours: the house's rounding.
     """
     exact = Decimal(repr(value))
     if not exact:
@@ -238,7 +242,7 @@ def figures(value: float, decimals: int | None) -> str:
 
 
 def show_amount(si: float, wanted: Unit, decimals: int | None = None) -> str:
-    """'4.8 kg', '75 %', '2 passes'; a plain number has no unit."""
+    """'4.8 kg', '75 %', '2 passes', from a value in SI units; a plain number has no unit. Ours: as `figures`."""
     number = figures(_tidy(from_si(si, wanted)), decimals if decimals is not None else 4)
     return f"{number} {unit_after(number, wanted)}".strip()
 
