@@ -16,8 +16,8 @@ OFFSETS = ("maximum_offset", "minimum_offset", "evaporation_share")
 RULE_NAMES = (
     "warm_start_share", "warm_best_share", "warm_slow_share", "cool_start_share", "cool_slow_share", "near_best", "peak_share",
     "no_slack_share", "little_growth", "little_growth_stretch", "least_growth", "shortest_weeks", "overseeding_weeks",
-    "air_frost_c", "ground_frost_c", "warm_frost_risk", "warm_frost_risk_surface_running", "minimum_spread_base",
-    "minimum_spread_per_range", "night_to_night", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
+    "air_frost_c", "ground_frost_c", "warm_frost_risk", "warm_frost_risk_surface_running", "frost_weeks",
+    "minimum_spread_base",     "minimum_spread_per_range", "night_to_night", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
     "wet_rain", "wet_ratio", "soil_depth", "soil_diffusivity", "warm_dormant_soil", "cool_dormant_soil", "warm_green_up_soil",
 )
 
@@ -95,6 +95,7 @@ def engine_rules_of(groups: SeasonGroups) -> EngineRules:
             turn_k=rule("summer_turn"),
             frost_risk=rule("warm_frost_risk") if warm else None,
             frost_risk_surface_running=rule("warm_frost_risk_surface_running") if warm else None,
+            frost_weeks=rule("frost_weeks"),
             wet_rain_mm_per_day=rule("wet_rain"),
             wet_ratio=rule("wet_ratio"),
             little_growth=rule("little_growth"),

@@ -144,23 +144,32 @@ def frost_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit | N
     risk = rules.frost_risk_surface_running if year.surface_running else rules.frost_risk
     if risk is None:
         return None
-    chances = tuple(year.frost.chance_of_any(day, recovery_days) for day in range(DAYS))
+    bare_days = frost_days_watched(rules, recovery_days)
+    chances = tuple(year.frost.chance_of_any(day, bare_days) for day in range(DAYS))
     kind = "ground-frost" if year.surface_running else "frost"
-    weeks = _weeks(recovery_days)
+    weeks = _weeks(bare_days)
 
     def opens(day: int) -> str:
         return (
-            f"from week {week_number(day)} the chance of a {kind} night in the {weeks} of recovery is {chances[day]:.0%}, "
+            f"from week {week_number(day)} the chance of a {kind} night in the {weeks} that follow is {chances[day]:.0%}, "
             f"no longer above {risk:.0%}"
         )
 
     def closes(day: int) -> str:
-        return f"begun later, a {kind} night in the {weeks} of recovery becomes likelier than {risk:.0%}"
+        return f"begun later, a {kind} night in the {weeks} that follow becomes likelier than {risk:.0%}"
 
     return Limit(
         "frost", tuple(chance <= risk for chance in chances), opens, closes,
         f"no {weeks} of the year keep the chance of a {kind} night at or below {risk:.0%}; the safest still carry {min(chances):.0%}",
     )
+
+
+def frost_days_watched(rules: WindowRules, recovery_days: int) -> int:
+    """Days after the work in which frost would find the grass cut down or thin [days].
+
+    recovery_days: until it has closed [days]. Ours: the number of weeks is an assumption of data/season-groups.yml.
+    """
+    return min(recovery_days, round(rules.frost_weeks * 7))
 
 
 def heat_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
@@ -203,7 +212,10 @@ def wet_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
     wet = wet_season(year, rules)
     return Limit(
         "wet season", clear_ahead(wet, recovery_days),
-        lambda day: f"the wet season is past: rain is down to {7 * year.climate.rain_mm[day]:.0f} mm a week",
+        lambda day: (
+            f"the wet season is past: rain is down to {7 * year.climate.rain_mm[day]:.0f} mm a week, "
+            f"against {7 * year.reference_evapotranspiration_mm[day]:.0f} mm that evaporates"
+        ),
         lambda day: (
             f"it needs {_weeks(recovery_days)} to close before the wet season begins in week "
             f"{week_number(next_bad(wet, (day + 1) % DAYS))} (over {7 * rules.wet_rain_mm_per_day:.0f} mm of rain a week and "

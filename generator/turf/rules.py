@@ -45,7 +45,7 @@ class WindowRules:
     peak_share: growth drawn as the peak on the season strip. no_slack_share: where growth never falls below this share of
     its best, temperature closes no window. heat_limit_c: daily mean temperature above which turf is not opened up [°C].
     turn_k: days within this of the year's highest (or lowest) mean count as high summer (or deep winter) [K].
-    frost_risk: largest chance of a frost night while the grass recovers; None where frost sets no limit.
+    frost_risk: largest chance of a frost night in the first `frost_weeks` after the work; None where frost sets no limit.
     wet_rain_mm_per_day and wet_ratio: a day belongs to the wet season when rain passes both [mm/day], [x evapotranspiration].
     little_growth: best growth potential of the year below which the place is called cool for this grass;
     little_growth_stretch: how much longer recovery then takes. least_growth: below this there is no window at all.
@@ -64,6 +64,7 @@ class WindowRules:
     turn_k: float
     frost_risk: float | None
     frost_risk_surface_running: float | None
+    frost_weeks: float
     wet_rain_mm_per_day: float
     wet_ratio: float
     little_growth: float

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from generator.turf.calendar_days import DAYS, MONTH_STARTS, month_and_day
 from generator.turf.climate import Climate
-from generator.turf.limits import clear_ahead
+from generator.turf.limits import clear_ahead, frost_days_watched
 from generator.turf.windows import recovery_days
 from tests.turf.shipped import BUFFALO, COUCH, FESCUE, GRASSES, KIKUYU, climates, made_up, rules, season
 
@@ -158,7 +158,7 @@ def test_the_other_hemisphere_is_half_a_year_away(place, grass):
 @pytest.mark.parametrize("site", ["open", "hollow"])
 def test_no_window_holds_a_day_that_the_frost_rule_forbids(place, grass, site):
     year = season(grass, place, site)
-    days = recovery_days(grass.recovery_weeks, year.view, year.rules)
+    days = frost_days_watched(year.rules, recovery_days(grass.recovery_weeks, year.view, year.rules))
     risk = year.rules.frost_risk_surface_running if grass.surface_running else year.rules.frost_risk
     for window in year.renovation.windows:
         assert max(year.view.frost.chance_of_any(day, days) for day in window_days(window)) <= risk
