@@ -57,7 +57,10 @@ class Windows:
 
 
 def recovery_days(recovery_weeks: float, year: Year, rules: WindowRules) -> int:
-    """Days the surface needs to close, longer where the place gives this grass little growth."""
+    """Days the surface needs to close [days], longer where the place gives this grass little growth.
+
+    recovery_weeks: what it needs where it grows well [weeks]. Ours: the stretch is an assumption of data/season-groups.yml.
+    """
     stretch = rules.little_growth_stretch if year.growth.best < rules.little_growth else 1.0
     return round(recovery_weeks * 7 * stretch)
 
