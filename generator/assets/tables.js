@@ -15,7 +15,7 @@
 
   function nameAll() {
     Array.prototype.forEach.call(document.querySelectorAll('.md-typeset__scrollwrap'), function (wrap) {
-      name(wrap);
+      if (!wrap.closest('.sb-table')) name(wrap);
     });
   }
 
