@@ -28,7 +28,7 @@ def window_days(window) -> set[int]:
 
 @pytest.mark.parametrize(
     ("grass", "place", "opens", "closes"),
-    # Common practice, as the issue that asked for the engine states it: the stretch within which each edge should fall.
+    # Common practice, no source: the stretch within which each edge should fall.
     [
         (COUCH, "sydney", ("08-25", "10-15"), ("01-25", "03-15")),
         (COUCH, "canberra", ("10-20", "11-30"), ("01-10", "02-15")),
