@@ -1,7 +1,7 @@
 """Windows for renovation and overseeding: from, best, to, each with its reason, or why there is none."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate
 
 from generator.turf.calendar_days import DAYS, month_and_day, week_number
@@ -10,6 +10,8 @@ from generator.turf.rules import WindowRules
 
 # A best date keeps this clear of the closing edge, so that a rained-off week does not close the window.
 MARGIN_DAYS = 7
+# Near the top and bottom of the year the temperature stands still; no date is then called more than a month uncertain.
+SLOWEST_CHANGE_K_PER_DAY = 0.5 / 30
 
 
 @dataclass(frozen=True)
@@ -88,7 +90,7 @@ def windows(year: Year, rules: WindowRules, recovery_weeks: float) -> Windows:
         return Windows((), _why_none(rule_list, found, rules))
     main = max(long_enough, key=lambda window: _merit(year, rules, window))
     ordered = sorted(long_enough, key=lambda window: (window is not main, window.first))
-    return Windows(tuple(_marked(window, window is main, year, rules) for window in ordered), None)
+    return Windows(tuple(_marked(window, window is main, year, rules, days) for window in ordered), None)
 
 
 def _merit(year: Year, rules: WindowRules, window: Window) -> tuple[bool, int]:
@@ -96,7 +98,7 @@ def _merit(year: Year, rules: WindowRules, window: Window) -> tuple[bool, int]:
     return year.is_warming(window.best) == (rules.group == "warm"), window.days
 
 
-def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules) -> Window:
+def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules, days: int) -> Window:
     notes = list(window.notes)
     if not is_main and rules.group == "cool":
         notes.append("Second best: what is sown now meets weeds and then summer.")
@@ -105,10 +107,26 @@ def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules) -> Wi
             f"Growth is little here: at its best {year.growth.best:.2f} of what the grass can do, so allow "
             f"{rules.little_growth_stretch:g} times the usual recovery."
         )
-    return Window(
-        window.first, window.best, window.last, window.why_first, window.why_best, window.why_last, window.limited_by,
-        is_main, tuple(notes),
-    )
+    if year.temperature_step_c >= 1:
+        notes.append(_coarseness(year, window, days))
+    return replace(window, is_main=is_main, notes=tuple(notes))
+
+
+def _coarseness(year: Year, window: Window, days: int) -> str:
+    """How far half a printed step could move the edges that temperature sets.
+
+    The last day hangs on what the weather is `days` later, when the surface must have closed.
+    """
+    mean = year.climate.mean_c
+    edges = (("first", window.first, window.limited_by[0]), ("last", window.last + days, window.limited_by[1]))
+    shifts = []
+    for name, day, limited_by in edges:
+        if limited_by and set(limited_by) != {"wet season"}:
+            rate = abs(mean[(day + 7) % DAYS] - mean[(day - 7) % DAYS]) / 14
+            shift = year.temperature_step_c / 2 / max(rate, SLOWEST_CHANGE_K_PER_DAY)
+            shifts.append(f"the {name} day by about {round(shift)} days")
+    where = " and ".join(shifts) or "no day of this window"
+    return f"Temperatures here were printed in whole degrees; half a degree moves {where}."
 
 
 def _runs(allowed: Sequence[bool]) -> list[tuple[int, int]]:

@@ -124,6 +124,15 @@ def test_whole_degrees_are_not_given_decimals():
     assert "." in tenths.split("mean of ")[1].split("°C")[0]
 
 
+def test_whole_degrees_say_how_far_a_date_may_be_out():
+    # Kikuyu in Auckland opens in October. The mean climbs 1 °C from September to October and 2 °C to November, so half a
+    # degree is between 7.5 and 15 days.
+    note = season(KIKUYU, "auckland").renovation.windows[0].notes[-1]
+    days = int(note.split("first day by about ")[1].split()[0])
+    assert 7 <= days <= 15
+    assert not any("whole degrees" in note for note in season(KIKUYU, "perth").renovation.windows[0].notes)
+
+
 def turned(climate: Climate) -> Climate:
     """The same climate half a year later, on the other side of the equator."""
     def half_a_year_on(monthly):
