@@ -31,17 +31,16 @@ def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
         {"id": stage, "title": title, "steps": [_step(book, grass, renovation, kept, desk) for kept in plan.stage(stage)]}
         for stage, title in STAGES
     ]
-    number = 0
-    for stage in stages:
-        for step in stage["steps"]:
-            number += 1
-            step["number"] = number
+    steps = [step for stage in stages for step in stage["steps"]]
+    for number, step in enumerate(steps, start=1):
+        step["number"] = number
+    _say_once(steps)
     context = {
         "title": f"{grass.name}: renovation guide", "grass": grass.name, "grass_url": desk.links.grass(id),
         "kind": f"{GROUP_WORDS[grass.season_group]}. {HABIT_WORDS[grass.habit]}", "summary": renovation.summary,
         "plan_name": renovation.name, "why": sourcing.statements((*grass.renovation_why, *renovation.why)),
         "wait_for": sourcing.statements(grass.wait_for), "never": sourcing.statements(grass.never), "when": when,
-        "stages": stages, "gear": _gear(stages),
+        "stages": stages, "gear": _gear(steps),
         "left_out": [
             {
                 "title": left.step.title, "reason": left.reason,
@@ -59,7 +58,7 @@ def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
         "cautions": desk.cautions(grass.cautions),
         "recovery": sourcing.figure("Growing weather to full cover", grass.recovery),
         "aftercare": _aftercare(book, renovation, desk),
-        "scripts": sorted({each["script"] for stage in stages for step in stage["steps"] for each in step["calculators"]}),
+        "scripts": sorted({each["script"] for step in steps for each in step["calculators"]}),
     }
     words = tuple(f"renovate {name}" for name in all_names(grass.names))
     description = f"{grass.name}: when to renovate it, how hard, in which order, with the quantities worked out."
@@ -74,7 +73,7 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk:
         "level_words": LEVEL_WORDS[operation.level] if operation else None,
         "say": step.say, "how": operation.how if operation else None, "why": step.why, "wait_for": step.wait_for,
         "marks": sourcing.marks(step), "how_marks": sourcing.marks(operation) if operation else None,
-        "cautions": desk.cautions(step.cautions),
+        "cautions": desk.cautions(step.cautions), "reminders": [],
         "calculators": [_calculator(book, grass, renovation, quantity, desk, f"{step.id}-{index}") for index, quantity in enumerate(step.quantities)],
         "gear": [{"name": gear.name, "check": gear.check, "book": booking_words(gear)} for gear in step.gear],
         "task_url": desk.links.task(step.task) if step.task else None,
@@ -91,7 +90,20 @@ def _calculator(book: Book, grass: Grass, renovation: Renovation, quantity: Quan
         except Missing:
             continue
         filled[name] = (bound.value, bound.unit, bound.where_from)
-    return calculator_view(book, quantity.calculator, desk, filled=filled, place=place)
+    view = calculator_view(book, quantity.calculator, desk, filled=filled, place=place)
+    return {**view, "answer": _answer(view)}
+
+
+def _answer(view: dict[str, Any]) -> dict[str, Any] | None:
+    """The main result as filled in, to stand beside the closed calculator; None where the label has to speak first."""
+    main = next((result for result in view["results"] if result["main"] and result["metric"]), None)
+    area = next((field for field in view["fields"] if field["name"] == "area"), None)
+    if main is None:
+        return None
+    return {
+        "label": main["label"], "quantity": {"metric": main["metric"], "us": main["us"] or None},
+        "area": f"{area['value']} {area['unit_words']}" if area else None,
+    }
 
 
 def day_label(day: int, until: int | None = None) -> str:
@@ -113,15 +125,23 @@ def booking_words(gear: Any) -> str | None:
     return f"{way}; arrange {gear.book_days_ahead} days ahead" if gear.book_days_ahead else way
 
 
-def _gear(stages: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def _say_once(steps: list[dict[str, Any]]) -> None:
+    """A caution is told whole where it first bites; later steps name it, so that a page of work is not a wall of warnings."""
+    told: set[str] = set()
+    for step in steps:
+        step["reminders"] = [each for each in step["cautions"] if each["id"] in told]
+        step["cautions"] = [each for each in step["cautions"] if each["id"] not in told]
+        told |= {each["id"] for each in step["cautions"]}
+
+
+def _gear(steps: list[dict[str, Any]]) -> list[dict[str, Any]]:
     """Each thing once, with the first check that is given for it."""
     things: dict[str, dict[str, Any]] = {}
-    for stage in stages:
-        for step in stage["steps"]:
-            for gear in step["gear"]:
-                known = things.setdefault(gear["name"], dict(gear))
-                known["check"] = known["check"] or gear["check"]
-                known["book"] = known["book"] or gear["book"]
+    for step in steps:
+        for gear in step["gear"]:
+            known = things.setdefault(gear["name"], dict(gear))
+            known["check"] = known["check"] or gear["check"]
+            known["book"] = known["book"] or gear["book"]
     return list(things.values())
 
 
