@@ -126,10 +126,9 @@ def site_files(almanac: Almanac) -> dict[str, str | bytes]:
 
 
 def footer_notes(practice: Practice) -> list[str]:
-    notes = [f"{practice.name}. {practice.about}"]
     if practice.invented:
-        notes.append("This practice, its clients and its prices are invented for demonstration.")
-    return notes
+        return [f"{practice.name}: an invented practice. Its people, clients, products and prices do not exist."]
+    return [practice.name]
 
 
 class BuildFailed(Exception):

@@ -24,11 +24,9 @@ Swardbook.preferences = (function () {
     Swardbook.tell(name, { value: String(value) });
   }
 
-  /* 'metric' or 'us': as chosen, else as the browser's language suggests. */
+  /* 'metric' until a reader asks for 'us'. */
   function units() {
-    var chosen = get('units');
-    if (chosen === 'metric' || chosen === 'us') return chosen;
-    return navigator.language === 'en-US' ? 'us' : 'metric';
+    return get('units') === 'us' ? 'us' : 'metric';
   }
 
   return { get: get, set: set, units: units };

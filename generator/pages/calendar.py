@@ -9,8 +9,7 @@ from generator.pages.due import DueTask, due_by_month
 from generator.pages.page import Page, Section
 from generator.pages.quantity import converted, range_words, value_words
 from generator.pages.strips import BAND_LABELS, short_day, strip_view, when_row, window_dates
-from generator.turf.calendar_days import MONTH_LENGTHS, month_days
-from generator.turf.climate import MONTHS
+from generator.turf.calendar_days import MONTH_LENGTHS, MONTHS, month_days
 from generator.turf.season import SeasonYear
 
 SITE_WORDS = {

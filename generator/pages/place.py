@@ -10,7 +10,7 @@ from generator.pages.desk import COUNTRY_NAMES, Desk
 from generator.pages.page import Page, Section
 from generator.pages.quantity import converted, value_words
 from generator.pages.strips import strip_view, window_dates
-from generator.turf.climate import MONTHS
+from generator.turf.calendar_days import MONTHS
 
 SECTIONS = (Section("years", "The year for each grass"), Section("climate", "The climate"))
 

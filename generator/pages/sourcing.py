@@ -41,19 +41,12 @@ class Sourcing:
         return [self.statement(each) for each in statements]
 
     def claim(self, claim: Claim) -> dict[str, Any]:
-        return {"quantity": claim_words(claim), "text": None, "note": claim.note, "marks": self.marks(claim)}
+        return {"quantity": claim_words(claim), "taken": None, "text": None, "note": claim.note, "marks": self.marks(claim)}
 
     def figure(self, label: str, figure: Figure) -> dict[str, Any]:
-        """A row of the facts component; `use` is named when it is not plain from the range."""
+        """A row of the facts component; `taken` is the number that calculators take, when the range leaves it open."""
         row = {"label": label, **self.claim(figure), "because": figure.because}
         row["others"] = [self.claim(other) for other in figure.others]
         if figure.use is not None and figure.lowest != figure.highest:
-            row["text"] = f"The book calculates with {default_words(figure)['metric']}."
+            row["taken"] = default_words(figure)
         return row
-
-    def fact(self, label: str, sourced: Sourced, text: str, others: Iterable[Statement] = ()) -> dict[str, Any]:
-        return {
-            "label": label, "quantity": None, "text": text, "note": sourced.note, "because": None,
-            "marks": self.marks(sourced),
-            "others": [{"quantity": None, **self.statement(other)} for other in others],
-        }

@@ -2,8 +2,7 @@
 
 from typing import Any
 
-from generator.turf.calendar_days import DAYS, MONTH_LENGTHS, MONTH_OF_DAY, MONTH_STARTS
-from generator.turf.climate import MONTHS
+from generator.turf.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, MONTHS, day_words
 from generator.turf.season import SeasonYear
 from generator.turf.windows import Window, Windows
 
@@ -14,18 +13,10 @@ STRIP_MONTHS = [
 BAND_LABELS = {"renovation": "Renovate", "overseeding": "Overseed"}
 
 
-def day_words(day: int) -> str:
-    """'12 October' for a day number."""
-    return f"{_of_month(day)} {MONTHS[MONTH_OF_DAY[day % DAYS]]}"
-
-
 def short_day(day: int) -> str:
     """'12 Oct' for a day number."""
-    return f"{_of_month(day)} {MONTHS[MONTH_OF_DAY[day % DAYS]][:3]}"
-
-
-def _of_month(day: int) -> int:
-    return day % DAYS - MONTH_STARTS[MONTH_OF_DAY[day % DAYS]] + 1
+    number, month = day_words(day).split()
+    return f"{number} {month[:3]}"
 
 
 def window_dates(window: Window) -> str:

@@ -3,6 +3,10 @@
 from collections.abc import Sequence
 from itertools import accumulate
 
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)
 DAYS = 365
 WEEKS = 52
 MONTH_LENGTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
@@ -29,8 +33,17 @@ def week_number(day: int) -> int:
 def month_and_day(day: int) -> str:
     """`MM-DD` of a day number; days outside the year wrap round."""
     day %= DAYS
-    month = MONTH_OF_DAY[day]
-    return f"{month + 1:02d}-{day - MONTH_STARTS[month] + 1:02d}"
+    return f"{MONTH_OF_DAY[day] + 1:02d}-{day_of_month(day):02d}"
+
+
+def day_words(day: int) -> str:
+    """'12 October' for a day number; days outside the year wrap round."""
+    return f"{day_of_month(day)} {MONTHS[MONTH_OF_DAY[day % DAYS]]}"
+
+
+def day_of_month(day: int) -> int:
+    """1 to 31 for a day number."""
+    return day % DAYS - MONTH_STARTS[MONTH_OF_DAY[day % DAYS]] + 1
 
 
 def monthly_means(daily: Sequence[float]) -> tuple[float, ...]:

@@ -5,16 +5,11 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from math import isfinite
 
-from generator.turf.calendar_days import MONTH_LENGTHS
+from generator.turf.calendar_days import MONTH_LENGTHS, MONTHS
 from generator.turf.daily_curve import daily_curve, non_negative_daily, soil_curve
 
 Twelve = tuple[float, ...]
 Daily = tuple[float, ...]
-
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)
 
 
 @dataclass(frozen=True)

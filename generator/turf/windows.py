@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate
 
-from generator.turf.calendar_days import DAYS, month_and_day, week_number
+from generator.turf.calendar_days import DAYS, day_words, week_number
 from generator.turf.limits import Limit, Year, limits
 from generator.turf.rules import WindowRules
 
@@ -42,9 +42,9 @@ class Window:
     def why(self) -> str:
         """The reasons of all three dates in one paragraph."""
         parts = [
-            f"From {month_and_day(self.first)}: {' and '.join(self.why_first)}.",
-            f"Best about {month_and_day(self.best)}: {self.why_best}.",
-            f"Until {month_and_day(self.last)}: {' and '.join(self.why_last)}.",
+            f"From {day_words(self.first)}: {' and '.join(self.why_first)}.",
+            f"Best about {day_words(self.best)}: {self.why_best}.",
+            f"Until {day_words(self.last)}: {' and '.join(self.why_last)}.",
             *self.notes,
         ]
         return " ".join(parts)
@@ -200,7 +200,7 @@ def _why_none(rule_list: Sequence[Limit], found: Sequence[Window], rules: Window
     if found:
         longest = max(found, key=lambda window: window.days)
         return (
-            f"the weather leaves only {longest.days} days, from {month_and_day(longest.first)} to {month_and_day(longest.last)}, "
+            f"the weather leaves only {longest.days} days, from {day_words(longest.first)} to {day_words(longest.last)}, "
             f"and a window shorter than {rules.shortest_weeks:g} weeks is not worth planning on: "
             f"{' and '.join(longest.why_first)}, but {' and '.join(longest.why_last)}"
         )
