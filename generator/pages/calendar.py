@@ -43,7 +43,7 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
     words = tuple(f"{name} {place.name}" for names in grass.names.values() for name in names[:1])
     return Page(
         f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, context["summary"],
-        tuple(dict.fromkeys(words)), boost=0.6, sections=sections, attribution=tuple(place_attribution(book, place_id)),
+        tuple(dict.fromkeys(words)), sections=sections, attribution=tuple(place_attribution(book, place_id)),
     )
 
 

@@ -60,11 +60,10 @@ def _month_row(almanac: Almanac, id: str, month: int) -> dict[str, Any]:
 
 
 def temperature_words(celsius: float, normals: Normals) -> dict[str, str | None]:
-    """Whole degrees stay whole: a converted decimal would claim more than the source gives."""
-    words = value_words(celsius, "°C")
-    if normals.temperature_step_c >= 1:
-        return {**words, "us": value_words(round(converted(celsius, "°C", "°F")), "°F")["metric"]}
-    return words
+    """As finely as the source gives it, in both systems: a converted decimal must not claim more."""
+    digits = 0 if normals.temperature_step_c >= 1 else 1
+    fahrenheit = converted(celsius, "°C", "°F")
+    return {"metric": f"{celsius:.{digits}f} °C".replace("-", "−"), "us": f"{fahrenheit:.{digits}f} °F".replace("-", "−")}
 
 
 def _frost_words(almanac: Almanac, id: str, month: int) -> str:
