@@ -81,7 +81,8 @@
   }
 
   function start(root) {
-    var spec = Swardbook.calculators[root.getAttribute('data-calculator')];
+    var spec = (Swardbook.calculators || {})[root.getAttribute('data-calculator')];
+    if (!spec) return; /* Its script is not on this page: it stays as printed, its fields shut. */
     var inputs = {};
     spec.inputs.forEach(function (input) { inputs[input.name] = input; });
     var fields = Array.prototype.map.call(root.querySelectorAll('[data-input]'), field);
@@ -124,8 +125,5 @@
     window.clearTimeout(timer);
   }
 
-  /* The scripts of the calculators and the units come after this one; all have run when the document is ready. */
-  function begin() { Swardbook.component('calculator', start); }
-  if (document.readyState === 'complete') begin();
-  else document.addEventListener('DOMContentLoaded', begin);
+  Swardbook.component('calculator', start);
 })();

@@ -136,7 +136,7 @@
       out.values[input.name] = found.si;
       out.weighed = out.weighed || found.weighed;
       var note = unusual(input, found.si, shown);
-      if (note && !found.weighed) out.notes[input.name] = note;
+      if (note) out.notes[input.name] = note;
     } catch (problem) {
       if (!problem.sentence) throw problem;
       out.problems[input.name] = problem.sentence;
