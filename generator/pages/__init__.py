@@ -4,7 +4,6 @@ from collections.abc import Callable, Iterator
 from datetime import date
 from typing import Any
 
-from generator.model.book import Book
 from generator.pages.aftercare import aftercare_index, aftercare_page
 from generator.pages.almanac import Almanac
 from generator.pages.calculator import calculator_page

@@ -93,7 +93,8 @@ def month_facts(season: SeasonYear, month: int) -> list[dict[str, Any]]:
         {"label": "Growth", "text": f"{GROWTH_WORDS[season.classes[middle]]} ({mean(season.growth.potential):.2f} of what it can do)", "us": None},
         {"label": "Frost nights", "text": frost_words(frost), "us": None},
         _fact("Rain", value_words(round(sum(season.climate.rain_mm[day] for day in days)), "mm")),
-        _fact("Water to add", value_words(round(week), "mm"), " a week") if week >= 1 else {"label": "Water to add", "text": "none in a usual year", "us": None},
+        _fact("Water to add", value_words(round(week), "mm"), " a week") if week >= 1
+        else {"label": "Water to add", "text": "none in a usual year", "us": None},
     ]
 
 

@@ -4,8 +4,8 @@ from typing import Any
 
 from generator.model.book import Book
 from generator.model.grass import Grass, Tolerance
-from generator.pages.page import Page, Section
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
+from generator.pages.page import Page, Section
 
 HABIT_WORDS = {
     "above ground": "Runs above ground only: nothing below to come back from.",
@@ -84,7 +84,8 @@ def _tolerance(name: str, tolerance: Tolerance, desk: Desk) -> dict[str, Any]:
 
 
 def _establishment(grass: Grass, desk: Desk) -> list[dict[str, Any]]:
-    ways = (("From seed", grass.establishment.from_seed), ("From runners", grass.establishment.from_runners), ("From rolls", grass.establishment.from_rolls))
+    start = grass.establishment
+    ways = (("From seed", start.from_seed), ("From runners", start.from_runners), ("From rolls", start.from_rolls))
     return [{"label": label, **desk.sourcing.statement(way)} for label, way in ways if way]
 
 

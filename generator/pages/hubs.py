@@ -1,6 +1,5 @@
 """Front doors: home, the calculators and the calendars."""
 
-from typing import Any
 
 from generator.model.book import Book
 from generator.pages.desk import COUNTRY_NAMES, Desk

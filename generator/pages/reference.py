@@ -5,8 +5,8 @@ from typing import Any
 
 from generator.model.book import Book
 from generator.model.record import Sourced
-from generator.pages.page import Page
 from generator.pages.desk import COUNTRY_NAMES, Desk
+from generator.pages.page import Page
 
 
 def names_page(book: Book, desk: Desk) -> Page:

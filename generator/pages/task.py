@@ -3,8 +3,8 @@
 from typing import Any
 
 from generator.model.book import Book
-from generator.pages.page import Page, Section
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
+from generator.pages.page import Page, Section
 
 TASK_PARTS = (
     ("purpose", "What it is for"), ("timing", "When"), ("steps", "How it is done"), ("machine", "With what, and how to set it"),
@@ -67,7 +67,7 @@ def caution_page(book: Book, id: str, desk: Desk) -> Page:
         ],
         "tasks": [desk.task_link(task_id) for task_id, task in book.tasks.items() if id in task.cautions],
     }
-    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary)
+    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, boost=1.6)
 
 
 def caution_index(book: Book, desk: Desk) -> Page:
