@@ -29,7 +29,7 @@ from generator.pages.calculator_script import calculator_script
 from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
 from generator.render import GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
-from generator.searchable import searchable
+from generator.searchable import SEPARATOR, searchable
 from generator.turf.season import as_json
 
 log = logging.getLogger("mkdocs.plugins.swardbook")
@@ -45,6 +45,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.pages: dict[str, Page] = {}
         self.content = ""
 
+    @event_priority(100)  # before search reads its settings
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.extra_css.append(STYLE)
@@ -53,6 +54,8 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         config.extra_javascript.append(script)
         config.extra.setdefault("polyfills", []).append("assets/vendor/iframe-worker.js")
         config.extra["generator"] = False
+        if search := config.plugins.get("material/search"):
+            set_search(search.config)
         return config
 
     @event_priority(100)  # before search and tags look at the files
@@ -106,6 +109,13 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_serve(self, server, config: MkDocsConfig, builder):
         server.watch(str(Path(config.config_file_path).parent / self.config.data_dir))
         return server
+
+
+def set_search(settings: Config) -> None:
+    """How search cuts and weighs words, unless the author of the book says otherwise."""
+    settings.separator = settings.separator or SEPARATOR
+    # A title tells a little more than the other names of a thing; as the theme has it, a name beats a title a thousandfold.
+    settings.fields = {"title": {"boost": 1e3}, "tags": {"boost": 3e2}, **settings.fields}
 
 
 def front_matter(page: Page) -> dict:

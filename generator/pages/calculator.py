@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from math import floor, log10
 from typing import Any
 
 from markupsafe import Markup
@@ -163,7 +164,7 @@ def _working(calculator: Calculator, run: Calculation) -> list[dict[str, Any]]:
     steps = []
     for name, result in calculator.results.items():
         amount = run.results.get(name)
-        exact = f"{amount.value()} {pretty(unit_after('2', amount.unit))}".strip() if amount else ""
+        exact = _exact(amount) if amount else ""
         steps.append({
             "name": name, "label": result.label, "exact": exact,
             "formula": Markup(to_mathml(ready.rules[name].formula, labels, result.label)),
@@ -171,12 +172,19 @@ def _working(calculator: Calculator, run: Calculation) -> list[dict[str, Any]]:
     return steps
 
 
+def _exact(amount: Amount) -> str:
+    number = f"{amount.value():.12g}"
+    return f"{number} {pretty(unit_after(number, amount.unit))}".strip()
+
+
 def _example(example: Example, calculator: Calculator, desk: Desk) -> dict[str, Any]:
     run = calculate(calculator, dict(example.inputs))
     results = []
     for name, expected in example.results.items():
         wanted = unit(expected.unit)
-        ours = figures(run.results[name].value(wanted), 4) if name in run.results else ""
+        # One digit beyond what the source printed, so that a reader sees how near it is.
+        places = max(0, 1 - floor(log10(expected.within)))
+        ours = figures(run.results[name].value(wanted), places) if name in run.results else ""
         results.append({
             "label": calculator.results[name].label, "ours": f"{ours} {pretty(unit_after(ours, wanted))}".strip(),
             "theirs": f"{expected.value:g} {pretty(unit_after(f'{expected.value:g}', wanted))}".strip(),

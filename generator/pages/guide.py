@@ -62,7 +62,7 @@ def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
     }
     words = tuple(f"renovate {name}" for name in all_names(grass.names))
     description = f"{grass.name}: when to renovate it, how hard, in which order, with the quantities worked out."
-    return Page(f"renovate/{id}", context["title"], "guide", context, description, words, boost=1.4, sections=SECTIONS)
+    return Page(f"renovate/{id}", context["title"], "guide", context, description, words, boost=1.3, sections=SECTIONS)
 
 
 def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk: Desk) -> dict[str, Any]:

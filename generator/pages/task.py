@@ -67,7 +67,7 @@ def caution_page(book: Book, id: str, desk: Desk) -> Page:
         ],
         "tasks": [desk.task_link(task_id) for task_id, task in book.tasks.items() if id in task.cautions],
     }
-    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, boost=1.6)
+    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, boost=1.4)
 
 
 def caution_index(book: Book, desk: Desk) -> Page:

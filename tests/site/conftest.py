@@ -1,0 +1,49 @@
+"""The repository's own book, built once a run by the command its author types."""
+
+import os
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.site.reader import Reader
+
+ROOT = Path(__file__).resolve().parents[2]
+SLOWEST_BUILD_SECONDS = 60  # the promise for the demo book on two cores
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Folder of the built site. The build is quiet, and quick enough to wait for."""
+    folder = tmp_path_factory.mktemp("built") / "site"
+    command = Path(sys.executable).with_name("swardbook")
+    started = time.monotonic()
+    run = subprocess.run(
+        [command, "build", "--book", ROOT, "--to", folder], capture_output=True, text=True, cwd=folder.parent,
+        env={**os.environ, "PYTHONIOENCODING": "utf-8"},
+    )  # fmt: skip
+    seconds = time.monotonic() - started
+    assert run.returncode == 0, run.stdout + run.stderr
+    assert run.stderr == "", "a build of a sound book has nothing to warn about"
+    assert seconds < SLOWEST_BUILD_SECONDS
+    return folder
+
+
+@pytest.fixture
+def reader(browser: Browser, site: Path) -> Iterator[Callable[..., Reader]]:
+    """Make a reader: `reader(viewport=...)`. At the end none of them may have met a foreign request or an error."""
+    made: list[Reader] = []
+
+    def make(**window: Any) -> Reader:
+        made.append(Reader(browser, site, **window))
+        return made[-1]
+
+    yield make
+    for each in made:
+        each.close()
+    assert not [wrong for each in made for wrong in each.wrong]

@@ -1,0 +1,64 @@
+"""A reader of the built site: opens its pages from the disk, without a network, and minds what goes wrong there."""
+
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Browser, Page
+
+# What a page opened from a folder may ask for: files beside it, and what it made itself.
+OWN_SCHEMES = ("file:", "data:", "blob:", "about:")
+
+# One page of each kind; what holds for these holds for the kind.
+KINDS = {
+    "home": "index.html",
+    "grasses": "grasses/index.html",
+    "guides": "renovate/index.html",
+    "calendars": "calendars/index.html",
+    "calculators": "calculators/index.html",
+    "aftercare sheets": "aftercare/index.html",
+    "tasks": "tasks/index.html",
+    "cautions": "cautions/index.html",
+    "grass": "grasses/kikuyu.html",
+    "guide": "renovate/kikuyu.html",
+    "task": "tasks/scarify.html",
+    "caution": "cautions/silica-dust.html",
+    "place": "places/canberra.html",
+    "calendar": "calendars/sydney/couch.html",
+    "calculator": "calculators/granular-feed.html",
+    "aftercare": "aftercare/after-renovation.html",
+    "names": "names.html",
+    "sources": "sources.html",
+    "components": "components.html",
+    "about": "about.html",
+    "how to use": "how-to-use.html",
+    "methods": "methods.html",
+}
+
+
+class Reader:
+    """One browser window, offline, with nothing remembered; `wrong` lists what a reader should never have met."""
+
+    def __init__(self, browser: Browser, site: Path, **window: Any):
+        self.site = site
+        self.wrong: list[str] = []
+        self.context = browser.new_context(offline=True, **window)
+        self.context.on("request", self._asked)
+        self.context.on("weberror", lambda error: self.wrong.append(f"script error: {error.error}"))
+        self.context.on("console", self._said)
+        self.page: Page = self.context.new_page()
+
+    def open(self, path: str) -> Page:
+        """The page at `path` of the site, e.g. 'tasks/scarify.html#steps'; its scripts have run."""
+        self.page.goto(f"{self.site.as_uri()}/{path}", wait_until="load")
+        return self.page
+
+    def close(self) -> None:
+        self.context.close()
+
+    def _asked(self, request: Any) -> None:
+        if not request.url.startswith(OWN_SCHEMES):
+            self.wrong.append(f"asked another host: {request.url} from {self.page.url}")
+
+    def _said(self, message: Any) -> None:
+        if message.type == "error":
+            self.wrong.append(f"console: {message.text} on {self.page.url}")
