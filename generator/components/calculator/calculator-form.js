@@ -63,7 +63,7 @@
       other.textContent = there;
       other.hidden = !answered || there === here;
     }
-    if (exact) exact.textContent = answered ? C.pretty((String(C.inUnit(si, pair[0])) + ' ' + C.unitAfter('2', pair[0])).trim()) : '–';
+    if (exact) exact.textContent = answered ? C.pretty(C.exact(si, pair[0])) : '–';
     return result.label + ' ' + here;
   }
 

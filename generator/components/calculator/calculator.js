@@ -38,6 +38,11 @@
     return (number + ' ' + unitAfter(number, spelling)).trim();
   }
 
+  function exact(si, spelling) {
+    var number = String(inUnit(si, spelling));
+    return (number + ' ' + unitAfter(number, spelling)).trim();
+  }
+
   function pretty(text) { return text.replace(/([a-z])2\b/g, '$1²').replace(/([a-z])3\b/g, '$1³'); }
 
   function dimension(spelling) { return Swardbook.quantity.unit(spelling).dimension; }
@@ -144,5 +149,5 @@
   }
 
   window.Swardbook = window.Swardbook || {};
-  Swardbook.calculator = { run: run, figures: figures, show: show, pretty: pretty, inUnit: inUnit, unitAfter: unitAfter };
+  Swardbook.calculator = { run: run, figures: figures, show: show, exact: exact, pretty: pretty, inUnit: inUnit };
 })();

@@ -1,0 +1,87 @@
+"""`swardbook calc` as a person and as another program meets it."""
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from generator.cli import main
+from generator.model.book import load_book
+from generator.units import from_si, to_si, unit
+
+ROOT = Path(__file__).parents[2]
+CALCULATORS = load_book(ROOT).book.calculators
+EXAMPLES = [(id, number) for id, each in CALCULATORS.items() for number in range(len(each.examples))]
+
+
+def calc(*words: str):
+    return CliRunner().invoke(main, ["calc", "--book", str(ROOT), *words])
+
+
+@pytest.mark.parametrize(("id", "number"), EXAMPLES)
+def test_published_examples_by_command(id, number):
+    example = CALCULATORS[id].examples[number]
+    told = calc(id, *(f"{name}={text}" for name, text in example.inputs.items()), "--json")
+    assert told.exit_code == 0, told.output
+    results = json.loads(told.stdout)["results"]
+    for name, expected in example.results.items():
+        got = from_si(to_si(results[name]["value"], unit(results[name]["unit"])), unit(expected.unit))
+        assert abs(got - expected.value) <= expected.within * 1.000001
+
+
+def test_json_names_a_unit_with_every_value():
+    told = json.loads(calc("topdressing-sand", "area=250 m2", "depth=4 mm", "--json").stdout)
+    assert told["inputs"]["depth"] == {"value": 4.0, "unit": "mm"}
+    assert told["results"]["volume"] == {"value": 1.0, "unit": "m3"}
+
+
+def test_plain_numbers_take_the_listed_unit():
+    assert json.loads(calc("topdressing-sand", "area=250", "depth=4", "--json").stdout)["results"]["volume"]["value"] == 1
+
+
+def test_text_shows_given_answers_warnings_and_method():
+    told = calc("topdressing-sand", "area=30 ft x 12 ft", "depth=15 mm")
+    assert told.exit_code == 0
+    for words in ("Given", "33.4451 m2", "Answers", "0.5 m3", "seldom over 10 mm", "Method: Area times depth"):
+        assert words in told.stdout
+
+
+def test_us_units():
+    told = json.loads(calc("topdressing-sand", "area=1000 ft2", "depth=1 in", "--us", "--json").stdout)
+    assert told["results"]["volume"]["unit"] == "yd3"
+    assert told["results"]["volume"]["value"] == pytest.approx(1000 / 12 / 27)
+
+
+def test_list():
+    told = json.loads(calc("--list", "--json").stdout)
+    assert told.keys() == CALCULATORS.keys()
+    assert told["topdressing-sand"]["inputs"]["depth"]["unit"] == "mm"
+    assert told["tank-mix"]["inputs"]["label_rate"]["default"] is None
+    assert told["coring"]["results"]["holes_per_area"]["unit"] == "/m2"
+    assert "takes area [m2], depth [mm]" in calc("topdressing-sand", "--list").stdout
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "said"),
+    [
+        (("corng",), 2, "no calculator 'corng'; did you mean 'coring'?"),
+        ((), 2, "name a calculator"),
+        (("coring", "240"), 2, "'240' is not INPUT=VALUE"),
+        (("coring", "area=2", "area=3"), 2, "'area' is given twice"),
+        (("coring", "arae=2"), 2, "did you mean 'area'?"),
+        (("coring", "area=2 kg"), 2, "'2 kg' is a mass, but an area is wanted"),
+        (("coring", "area=two"), 2, "'two' is not a quantity"),
+        (("coring", "area="), 2, "Nothing is typed here"),
+        (("coring", "area=-2"), 1, "Area to core must be more than 0 m2; -2 m2 was given."),
+        (("granular-feed", "nitrogen_percent=101"), 1, "Nitrogen on the bag cannot be more than 100 %; 101 % was given."),
+        (("tank-mix",), 2, "only the label can give it"),
+        (("catch-cans", "readings=0 0 0"), 1, "these values would divide by zero"),
+        (("reference-evapotranspiration", "minimum_temperature=30", "maximum_temperature=20"), 1, "Swap them."),
+    ],
+)
+def test_trouble_is_told_in_a_sentence_with_its_exit_code(words, code, said):
+    told = calc(*words)
+    assert told.exit_code == code
+    assert said in told.output and "Traceback" not in told.output
+    assert told.exception is None or isinstance(told.exception, SystemExit)
