@@ -88,9 +88,11 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         ours = self.pages.get(page.file.src_uri)
         if ours is None:
             return html
-        links = [AnchorLink(section.title, section.id, 2) for section in ours.sections]
-        page.toc = TableOfContents(links)
-        return render(f"{ours.template}.html.j2", ours.context)
+        written = render(f"{ours.template}.html.j2", ours.context)
+        # A page leaves out a part it has nothing for: its table of contents leaves it out too.
+        there = [section for section in ours.sections if f'id="{section.id}"' in written]
+        page.toc = TableOfContents([AnchorLink(section.title, section.id, 2) for section in there])
+        return written
 
     # The search plugin reads page.content in this event; around it, and only there, the content is what search should read.
     @event_priority(100)

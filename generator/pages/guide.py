@@ -34,7 +34,7 @@ def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
     steps = [step for stage in stages for step in stage["steps"]]
     for number, step in enumerate(steps, start=1):
         step["number"] = number
-    _say_once(steps)
+    _say_once(steps, grass.cautions)
     context = {
         "title": f"{grass.name}: renovation guide", "grass": grass.name, "grass_url": desk.links.grass(id),
         "kind": f"{GROUP_WORDS[grass.season_group]}. {HABIT_WORDS[grass.habit]}", "summary": renovation.summary,
@@ -125,9 +125,12 @@ def booking_words(gear: Any) -> str | None:
     return f"{way}; arrange {gear.book_days_ahead} days ahead" if gear.book_days_ahead else way
 
 
-def _say_once(steps: list[dict[str, Any]]) -> None:
-    """A caution is told whole where it first bites; later steps name it, so that a page of work is not a wall of warnings."""
-    told: set[str] = set()
+def _say_once(steps: list[dict[str, Any]], at_the_top: tuple[str, ...]) -> None:
+    """A caution is told whole where it first bites; later steps name it, so that a page of work is not a wall of warnings.
+
+    at_the_top: cautions of the grass itself, told whole before the first step.
+    """
+    told = set(at_the_top)
     for step in steps:
         step["reminders"] = [each for each in step["cautions"] if each["id"] in told]
         step["cautions"] = [each for each in step["cautions"] if each["id"] not in told]
