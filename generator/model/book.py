@@ -16,6 +16,7 @@ from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.references import KEY, Named, named_by
 from generator.model.renovation import Aftercare, Renovation
+from generator.model.shared_figures import with_figures
 from generator.model.source import Source
 from generator.model.syntax import shown
 from generator.model.task import Caution, Task
@@ -118,6 +119,7 @@ def read_book(root: Path) -> tuple[Book, list[Finding]]:
     reading = _Reading(Path(root))
     reading.read_records()
     reading.read_singles()
+    reading.share_figures()
     book = reading.book()
     return book, sorted([*reading.findings, *_unresolved(book)])
 
@@ -155,6 +157,15 @@ class _Reading:
                 self.parts[name.replace("-", "_")] = record
                 self.trees[name, name] = tree
                 self.broken.discard((_HOLDERS.get(name, ""), "*"))
+
+    def share_figures(self) -> None:
+        for id, calculator in self.parts["calculators"].items():
+            self.parts["calculators"][id], unknown = with_figures(calculator, self.parts["tasks"])
+            figures = self.trees["calculators", id].children.get("figures")
+            self.findings.extend(
+                Finding(figures.children[each.name].where, each.what, each.instead) for each in unknown
+                if ("tasks", calculator.figures[each.name].partition(".")[0]) not in self.broken
+            )
 
     def book(self) -> Book:
         whole = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}

@@ -96,6 +96,9 @@ class Calculator(Record):
     summary: Sentence = Field(description="What it answers, in a sentence.")
     inputs: dict[str, Input] = Field(min_length=1)
     constants: dict[str, Constant] = {}
+    figures: dict[str, str] = Field(
+        default={}, description="Figures of tasks that formulas use: a name to task.figure, as feed.shade-share."
+    )
     results: dict[str, Result] = Field(min_length=1)
     weighed: dict[str, Weighed] = Field(
         default={},

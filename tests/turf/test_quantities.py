@@ -1,21 +1,28 @@
 """Calculators run in Python: published answers, what may be typed, and a sentence for everything that cannot be."""
 
+from functools import cache
 from pathlib import Path
 
 import pytest
-import yaml
 
+from generator.model.book import read_book
 from generator.model.calculator import Calculator
 from generator.turf.prepared import faults, prepared
 from generator.turf.quantities import calculate, figures, run_example, show_amount
 from generator.units import unit
 
-FILES = sorted((Path(__file__).parents[2] / "data" / "calculators").glob("*.yml"))
+ROOT = Path(__file__).parents[2]
+FILES = sorted((ROOT / "data" / "calculators").glob("*.yml"))
+
+
+@cache
+def calculators() -> dict[str, Calculator]:
+    """As the book has them, figures of tasks filled in."""
+    return read_book(ROOT)[0].calculators
 
 
 def calculator(id: str) -> Calculator:
-    path = next(path for path in FILES if path.stem == id)
-    return Calculator.model_validate(yaml.safe_load(path.read_text(encoding="utf-8")))
+    return calculators()[id]
 
 
 def value(id: str, result: str, wanted: str, **given: str) -> float:

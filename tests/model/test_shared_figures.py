@@ -1,0 +1,29 @@
+"""A figure that a calculator takes from a task: one number, one file."""
+
+import yaml
+
+from generator.model.calculator import Calculator
+from generator.model.shared_figures import with_figures
+from generator.model.task import Task
+from tests.book_folders import WHOLE
+
+
+def record(kind: type, path: str):
+    return kind.model_validate(yaml.safe_load((WHOLE / "data" / path).read_text()))
+
+
+def test_the_calculator_gets_the_number_its_source_and_its_name():
+    sweep = record(Task, "tasks/sweep.yml")
+    sweeping = record(Calculator, "calculators/sweeping.yml").model_copy(update={"figures": {"times": "sweep.sweeps"}})
+    whole, unknown = with_figures(sweeping, {"sweep": sweep})
+    assert not unknown
+    taken = whole.constants["times"]
+    assert (taken.value, taken.unit, taken.source) == (2, "1", "almanac")  # as data/tasks/sweep.yml has it
+    assert taken.meaning == "Sweep: sweeps."
+
+
+def test_a_changed_figure_changes_what_the_calculator_takes():
+    sweep = record(Task, "tasks/sweep.yml")
+    other = sweep.model_copy(update={"figures": {"sweeps": sweep.figures["sweeps"].model_copy(update={"use": 3})}})
+    sweeping = record(Calculator, "calculators/sweeping.yml").model_copy(update={"figures": {"times": "sweep.sweeps"}})
+    assert with_figures(sweeping, {"sweep": other})[0].constants["times"].value == 3
