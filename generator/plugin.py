@@ -158,8 +158,11 @@ def build_site(root: Path, to: Path | None = None) -> Path:
     target = (to or root / "site").absolute()
     if target.exists() and not is_replaceable(target):
         raise BuildFailed(f"{target}: holds files that no build of a book made; name an empty folder or a new one")
-    target.parent.mkdir(parents=True, exist_ok=True)
-    aside = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        aside = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
+    except OSError as error:
+        raise BuildFailed(f"{target}: no site can be written here ({error.strerror}); name another folder with --to") from error
     try:
         _build_into(config_file, aside / "site")
         _swap(aside / "site", target, aside / "old")
@@ -175,6 +178,9 @@ def is_replaceable(target: Path) -> bool:
 
 def _build_into(config_file: Path, site: Path) -> None:
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # a notice of the theme's authors, not of this book
+    said = _Said(logging.WARNING)
+    mkdocs_log = logging.getLogger("mkdocs")
+    mkdocs_log.addHandler(said)
     try:
         config = load_config(str(config_file), site_dir=str(site), strict=True)
         config.plugins.on_startup(command="build", dirty=False)
@@ -182,8 +188,23 @@ def _build_into(config_file: Path, site: Path) -> None:
             mkdocs_build(config)
         finally:
             config.plugins.on_shutdown()
-    except (Abort, ConfigurationError, PluginError) as error:
+    except Abort as error:  # MkDocs has told why through its log, and says here only that it stopped
+        raise BuildFailed("\n".join(said.messages) or str(error)) from error
+    except (ConfigurationError, PluginError) as error:
         raise BuildFailed(str(error)) from error
+    finally:
+        mkdocs_log.removeHandler(said)
+
+
+class _Said(logging.Handler):
+    """Keeps what MkDocs warns of, for whoever asked for the build."""
+
+    def __init__(self, level: int) -> None:
+        super().__init__(level)
+        self.messages: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.messages.append(record.getMessage())
 
 
 def _swap(new: Path, target: Path, old: Path) -> None:

@@ -1,0 +1,129 @@
+"""`swardbook build`: what stands afterwards, and what an author is told when nothing was built."""
+
+import hashlib
+import re
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.book_folders import SMALLEST, edit
+
+COMMAND = Path(sys.executable).with_name("swardbook")
+FINDING = re.compile(r"^data/[\w./-]+:\d+:\d+: .+; .+$")
+
+
+def build(book: Path, *more: str | Path) -> subprocess.CompletedProcess[str]:
+    return subprocess.run([COMMAND, "build", "--book", book, *more], capture_output=True, text=True, encoding="utf-8")
+
+
+def contents(folder: Path) -> dict[str, str]:
+    """Every file of a folder with the digest of its bytes."""
+    return {
+        file.relative_to(folder).as_posix(): hashlib.sha256(file.read_bytes()).hexdigest()
+        for file in sorted(folder.rglob("*")) if file.is_file()
+    }
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    """A copy of the smallest book that is built as if it were always the same day."""
+    copy = tmp_path / "book"
+    shutil.copytree(SMALLEST, copy)
+    edit(copy / "mkdocs.yml", {"  - swardbook\n": '  - swardbook:\n      today: "2026-11-02"\n'})
+    return copy
+
+
+def test_a_sound_book_builds_without_a_warning(book: Path) -> None:
+    run = build(book)
+    assert run.returncode == 0, run.stdout + run.stderr
+    assert run.stdout == f"Built {book / 'site' / 'index.html'}\n"
+    assert run.stderr == ""
+    assert "Plaingrass" in (book / "site/index.html").read_text(encoding="utf-8")
+
+
+def test_the_same_book_makes_the_same_site(book: Path, tmp_path: Path) -> None:
+    assert build(book, "--to", tmp_path / "one").returncode == 0
+    assert build(book, "--to", tmp_path / "two").returncode == 0
+    one, two = contents(tmp_path / "one"), contents(tmp_path / "two")
+    assert len(one) > 30
+    assert {path for path in one if one[path] != two.get(path)} | (set(two) - set(one)) == set()
+
+
+def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(book: Path) -> None:
+    assert build(book).returncode == 0
+    before = contents(book / "site")
+    edit(book / "data/grasses/plaingrass.yml", {"season_group: warm": "season_group: wram"})
+    run = build(book)
+    assert run.returncode == 1
+    lines = run.stdout.splitlines()
+    assert lines and all(FINDING.match(line) for line in lines), run.stdout
+    assert lines[0].startswith("data/grasses/plaingrass.yml:5:")
+    assert "'warm'" in lines[0] or "warm" in lines[0].split(";")[1]
+    assert run.stderr == "Nothing was built; an earlier site is still as it was.\n"
+    assert contents(book / "site") == before
+    assert {path.name for path in book.iterdir()} == {"content", "data", "mkdocs.yml", "site"}, "a failed build leaves nothing behind"
+
+
+def test_broken_yaml_is_told_at_its_line(book: Path) -> None:
+    edit(book / "data/places/flatfield.yml", {"region: Invented": "region: [Invented"})
+    run = build(book)
+    assert run.returncode == 1
+    assert FINDING.match(run.stdout.splitlines()[0]), run.stdout
+    assert run.stdout.startswith("data/places/flatfield.yml:")
+    assert "Traceback" not in run.stdout + run.stderr
+    assert not (book / "site").exists()
+
+
+def test_a_dead_link_in_a_written_page_fails_the_build_and_leaves_the_site(book: Path) -> None:
+    assert build(book).returncode == 0
+    before = contents(book / "site")
+    with (book / "content/about.md").open("a", encoding="utf-8") as page:
+        page.write("\nSee [another page](nowhere.md).\n")
+    run = build(book)
+    assert run.returncode == 1
+    assert "nowhere.md" in run.stdout + run.stderr
+    assert "Traceback" not in run.stdout + run.stderr
+    assert contents(book / "site") == before
+
+
+def test_settings_that_cannot_be_read_are_told_without_a_traceback(book: Path) -> None:
+    (book / "mkdocs.yml").write_text("site_name: [broken\n", encoding="utf-8")
+    run = build(book)
+    assert run.returncode == 1
+    assert "mkdocs.yml" in run.stdout
+    assert "Traceback" not in run.stdout + run.stderr
+
+
+def test_a_folder_of_other_files_is_never_replaced(book: Path, tmp_path: Path) -> None:
+    photos = tmp_path / "photos"
+    photos.mkdir()
+    (photos / "lawn.jpg").write_bytes(b"a lawn")
+    run = build(book, "--to", photos)
+    assert run.returncode == 1
+    assert run.stdout == f"{photos}: holds files that no build of a book made; name an empty folder or a new one\n"
+    assert contents(photos) == {"lawn.jpg": hashlib.sha256(b"a lawn").hexdigest()}
+
+
+def test_a_place_where_nothing_can_be_written_is_told(book: Path, tmp_path: Path) -> None:
+    (tmp_path / "note").write_text("a file, not a folder", encoding="utf-8")
+    run = build(book, "--to", tmp_path / "note" / "site")
+    assert run.returncode == 1
+    assert run.stdout == f"{tmp_path / 'note' / 'site'}: no site can be written here (Not a directory); name another folder with --to\n"
+
+
+def test_a_folder_without_a_book_is_told_so(tmp_path: Path) -> None:
+    run = build(tmp_path)
+    assert run.returncode == 1
+    assert run.stdout == f"{tmp_path}: no mkdocs.yml here; go to the folder of a book or name it with --book\n"
+
+
+def test_a_removed_page_is_gone_from_the_next_build(book: Path) -> None:
+    (book / "content/extra.md").write_text("# An extra page\n", encoding="utf-8")
+    assert build(book).returncode == 0
+    assert (book / "site/extra.html").exists()
+    (book / "content/extra.md").unlink()
+    assert build(book).returncode == 0
+    assert not (book / "site/extra.html").exists()
