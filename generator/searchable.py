@@ -4,8 +4,7 @@ The theme's own search leaves such parts' headings in its index, one record each
 would fill it with months. Here the marked parts are gone before the index sees the page.
 """
 
-from html import escape
-from html.parser import HTMLParser
+import re
 
 MARK = "data-search-exclude"
 
@@ -16,38 +15,23 @@ LITTLE_WORDS = (
     "was what when where which who why will with you your"
 ).split()
 SEPARATOR = rf"[\s\-]+|\b(?:{'|'.join(LITTLE_WORDS)})\b"
-VOID = frozenset({"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"})
-
-
-class _Filter(HTMLParser):
-    def __init__(self) -> None:
-        super().__init__(convert_charrefs=True)
-        self.kept: list[str] = []
-        self._depth = 0  # elements open inside a marked part, itself included
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if self._depth or any(name == MARK for name, _ in attrs):
-            self._depth += tag not in VOID
-            return
-        identity = next((f' id="{escape(value)}"' for name, value in attrs if name == "id" and value), "")
-        self.kept.append(f"<{tag}{identity}>")
-
-    def handle_endtag(self, tag: str) -> None:
-        if tag in VOID:
-            return
-        if self._depth:
-            self._depth -= 1
-        else:
-            self.kept.append(f"</{tag}>")
-
-    def handle_data(self, data: str) -> None:
-        if not self._depth:
-            self.kept.append(escape(data, quote=False))
+_MARKED = re.compile(rf"<(\w+)\b[^<>]*\s{MARK}\b[^<>]*>")
 
 
 def searchable(html: str) -> str:
-    """The page for the search index: tags, ids and words, without the marked parts."""
-    reader = _Filter()
-    reader.feed(html)
-    reader.close()
-    return "".join(reader.kept)
+    """The page without its marked parts. html: as our own templates write it, every element closed, `<` and `>` escaped."""
+    kept, at = [], 0
+    while found := _MARKED.search(html, at):
+        kept.append(html[at:found.start()])
+        at = _end_of(found[1], html, found.end())
+    return "".join([*kept, html[at:]])
+
+
+def _end_of(tag: str, html: str, at: int) -> int:
+    """Where the element ends whose start tag ended at `at`."""
+    depth = 1
+    for found in re.compile(rf"<(/?){tag}\b[^<>]*>").finditer(html, at):
+        depth += -1 if found[1] else 1
+        if depth == 0:
+            return found.end()
+    return len(html)

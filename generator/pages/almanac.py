@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from generator.model.book import Book
+from generator.pages.due import DueTask, due_by_month
 from generator.turf.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
 from generator.turf.season import SeasonYear, year
 
@@ -30,3 +31,13 @@ class Almanac:
             climate_of(self.book.places[place]), grass_season_of(grass, record, self.book.season_groups),
             self.rules.sites[site], self.rules,
         )
+
+    def due(self, grass: str, place: str) -> list[list[DueTask]]:
+        """What falls due in each month, January first, in the open; worked out once for the page and the home page's file."""
+        if (grass, place) not in self._due:
+            self._due[grass, place] = due_by_month(self.book, self.book.grasses[grass], self.season(grass, place))
+        return self._due[grass, place]
+
+    @cached_property
+    def _due(self) -> dict[tuple[str, str], list[list[DueTask]]]:
+        return {}

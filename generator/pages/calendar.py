@@ -5,7 +5,7 @@ from typing import Any
 from generator.model.attribution import place_attribution
 from generator.pages.almanac import Almanac
 from generator.pages.desk import Desk
-from generator.pages.due import DueTask, due_by_month
+from generator.pages.due import DueTask
 from generator.pages.page import Page, Section
 from generator.pages.quantity import converted, range_words, value_words
 from generator.pages.strips import BAND_LABELS, short_day, strip_view, when_row, window_dates
@@ -22,7 +22,7 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
     book = almanac.book
     grass, place = book.grasses[grass_id], book.places[place_id]
     season = almanac.season(grass_id, place_id)
-    months = due_by_month(book, grass, season)
+    months = almanac.due(grass_id, place_id)
     title = f"{grass.name} at {place.name}"
     context = {
         "title": title, "grass": grass.name, "grass_url": desk.links.grass(grass_id), "guide_url": desk.links.guide(grass_id),

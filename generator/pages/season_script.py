@@ -5,7 +5,6 @@ from typing import Any
 
 from generator.pages.almanac import Almanac
 from generator.pages.calendar import summary
-from generator.pages.due import due_by_month
 from generator.pages.strips import strip_view
 
 
@@ -20,7 +19,6 @@ def season_scripts(almanac: Almanac) -> dict[str, str]:
 def season_script(almanac: Almanac, grass_id: str, place_id: str) -> str:
     book, season = almanac.book, almanac.season(grass_id, place_id)
     grass, place = book.grasses[grass_id], book.places[place_id]
-    months = due_by_month(book, grass, season)
     strip = strip_view(season, "picker-strip", "card", "")
     year: dict[str, Any] = {
         "grass": grass.name, "place": place.name, "summary": summary(season), "description": strip["description"],
@@ -35,7 +33,7 @@ def season_script(almanac: Almanac, grass_id: str, place_id: str) -> str:
                 }
                 for each in month
             ]}
-            for month in months
+            for month in almanac.due(grass_id, place_id)
         ],
     }
     text = json.dumps(year, ensure_ascii=False, separators=(",", ":"))
