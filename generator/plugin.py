@@ -8,8 +8,8 @@ from datetime import date
 from pathlib import Path
 
 from mkdocs.commands.build import build as mkdocs_build
-from mkdocs.config import load_config
 from mkdocs.config import config_options as option
+from mkdocs.config import load_config
 from mkdocs.config.base import Config
 from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.config.defaults import MkDocsConfig
@@ -20,6 +20,7 @@ from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from generator.checks import check_book
+from generator.model.book import Book
 from generator.model.practice import Practice
 from generator.outputs.json_book import MARKER, json_files
 from generator.outputs.qr import qr_files
@@ -32,11 +33,8 @@ from generator.render import GENERATOR, SCRIPT, STYLE, asset_files, component_ex
 from generator.searchable import SEPARATOR, searchable
 from generator.turf.season import as_json
 
-log = logging.getLogger("mkdocs.plugins.swardbook")
-
 
 class SwardbookConfig(Config):
-    data_dir = option.Type(str, default="data")
     today = option.Optional(option.Type(str))  # an ISO date, for builds that must come out the same on any day
 
 
@@ -60,21 +58,19 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
 
     @event_priority(100)  # before search and tags look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        root = Path(config.config_file_path).parent
-        loaded = check_book(root)
-        if loaded.book is None or loaded.findings:
-            raise PluginError("\n".join(str(finding) for finding in loaded.findings))
-        book, almanac = loaded.book, Almanac(loaded.book)
+        book = whole_book(Path(config.config_file_path).parent)
+        almanac = Almanac(book)
+        written = {file.src_uri for file in files.documentation_pages()}
         today = date.fromisoformat(self.config.today) if self.config.today else date.today()
-        self.pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples())}
-        written = sorted(file.src_uri for file in files.documentation_pages())
-        if config.nav is None:
-            config.nav = navigation([path for path in written if path not in self.pages])
+        pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples())}
+        # A page written by hand takes the place of ours.
+        self.pages = {path: page for path, page in pages.items() if path not in written}
+        for path, content in (dict.fromkeys(self.pages, "") | site_files(almanac)).items():
+            files.append(File.generated(config, path, content=content))
         config.extra["swardbook"] = {"footer": footer_notes(book.practice)}
-        made = {path: "" for path in self.pages} | site_files(almanac)
-        for path, content in made.items():
-            if path not in written:  # a page written by hand takes the place of ours
-                files.append(File.generated(config, path, content=content))
+        if config.nav is None:
+            config.nav = navigation(sorted(written - pages.keys()))
+            config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
         return files
 
     def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
@@ -109,8 +105,16 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     on_page_context = CombinedEvent(_before_search, _after_search)
 
     def on_serve(self, server, config: MkDocsConfig, builder):
-        server.watch(str(Path(config.config_file_path).parent / self.config.data_dir))
+        server.watch(str(Path(config.config_file_path).parent / "data"))
         return server
+
+
+def whole_book(root: Path) -> Book:
+    """The book in a folder. Raises PluginError with every problem, one a line."""
+    loaded = check_book(root)
+    if loaded.book is None:
+        raise PluginError("\n".join(str(finding) for finding in loaded.findings))
+    return loaded.book
 
 
 def set_search(settings: Config) -> None:
@@ -162,7 +166,7 @@ def build_site(root: Path, to: Path | None = None) -> Path:
         target.parent.mkdir(parents=True, exist_ok=True)
         aside = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
     except OSError as error:
-        raise BuildFailed(f"{target}: no site can be written here ({error.strerror}); name another folder with --to") from error
+        raise BuildFailed(f"{target}: no site can be written here; name another folder with --to") from error
     try:
         _build_into(config_file, aside / "site")
         _swap(aside / "site", target, aside / "old")
