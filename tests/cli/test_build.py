@@ -111,7 +111,7 @@ def test_a_place_where_nothing_can_be_written_is_told(book: Path, tmp_path: Path
     (tmp_path / "note").write_text("a file, not a folder", encoding="utf-8")
     run = build(book, "--to", tmp_path / "note" / "site")
     assert run.returncode == 1
-    assert run.stdout == f"{tmp_path / 'note' / 'site'}: no site can be written here (Not a directory); name another folder with --to\n"
+    assert run.stdout == f"{tmp_path / 'note' / 'site'}: no site can be written here; name another folder with --to\n"
 
 
 def test_a_folder_without_a_book_is_told_so(tmp_path: Path) -> None:
