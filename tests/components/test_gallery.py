@@ -240,3 +240,14 @@ def test_a_component_that_fails_leaves_the_others_working(opened, folder):
     page = opened("broken.html")
     assert page.locator(".sb-season-strip__today").count() == 1
     assert page.get_by_text("Text", exact=True).is_visible()
+
+
+def test_a_browser_that_refuses_storage_keeps_a_choice_for_the_page(browser, folder):
+    context = browser.new_context()
+    page = context.new_page()
+    page.add_init_script("Object.defineProperty(window, 'localStorage', {get() { throw new DOMException('refused'); }})")
+    page.goto((folder / "components.html").as_uri())
+    page.evaluate("Swardbook.preferences.set('units', 'us')")
+    assert page.locator(".sb-quantity__us").first.is_visible()
+    assert page.evaluate("Swardbook.preferences.get('units')") == "us"
+    context.close()

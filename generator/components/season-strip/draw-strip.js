@@ -22,7 +22,7 @@ Swardbook.drawStrip = (function () {
   }
 
   function row(className) {
-    return svg('svg', className, { 'aria-hidden': 'true', focusable: 'false' });
+    return svg('svg', className, { 'aria-hidden': 'true' });
   }
 
   function share(weeks) {
