@@ -87,7 +87,7 @@ def _stretch(season: SeasonYear, weeks: tuple[int, int]) -> str:
 
 
 def window_rows(found: Windows) -> list[dict[str, str]]:
-    return [{"dates": window_dates(each), "best": day_words(each.best), "why": each.why} for each in found.windows]
+    return [{"dates": window_dates(each), "best": short_day(each.best), "why": each.why} for each in found.windows]
 
 
 def when_row(season: SeasonYear, kind: str, place_id: str, place: str, calendar_url: str) -> dict[str, Any]:
