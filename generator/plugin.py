@@ -29,7 +29,7 @@ from generator.pages.almanac import Almanac
 from generator.pages.calculator_script import calculator_script
 from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
-from generator.render import GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
+from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
 from generator.searchable import SEPARATOR, searchable
 from generator.turf.season import as_json
 
@@ -46,6 +46,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     @event_priority(100)  # before search reads its settings
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
+        config.theme["favicon"] = FAVICON
         config.extra_css.append(STYLE)
         script = ExtraScriptValue(SCRIPT)
         script.defer = True

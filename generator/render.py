@@ -120,13 +120,15 @@ def spells(weeks: Sequence[Mapping[str, Any]]) -> list[dict[str, Any]]:
 
 STYLE = "assets/swardbook.css"
 SCRIPT = "assets/swardbook.js"
+FAVICON = "assets/mark.svg"
 
 
 def asset_files() -> dict[str, str]:
     """The joined style and script of every page, and the vendored files: path in the site to text."""
     styles, scripts = component_assets()
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
-    return {STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)]), **vendored}
+    mark = {FAVICON: (ASSETS / "mark.svg").read_text(encoding="utf-8")}
+    return {**mark, STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)]), **vendored}
 
 
 def component_examples() -> list[dict[str, Any]]:
