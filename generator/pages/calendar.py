@@ -24,6 +24,7 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
     season = almanac.season(grass_id, place_id)
     months = almanac.due(grass_id, place_id)
     title = f"{grass.name} at {place.name}"
+    owners = tuple(place_attribution(book, place_id))
     context = {
         "title": title, "grass": grass.name, "grass_url": desk.links.grass(grass_id), "guide_url": desk.links.guide(grass_id),
         "place": place.name, "place_url": desk.links.place(place_id), "summary": summary(season),
@@ -34,7 +35,7 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
         "sites": _sites(almanac, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,
         "notes": list(place.notes), "year": desk.today.year,
         "months": [
-            month_view(season, month, months[month], grass.name, place.name, desk) for month in range(12)
+            {**month_view(season, month, months[month], grass.name, place.name, desk), "foot": "; ".join(owners)} for month in range(12)
         ],
         "files": {"json": desk.links.file(f"book/seasons/{place_id}/{grass_id}.json")},
     }
@@ -43,7 +44,7 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
     words = tuple(f"{name} {place.name}" for names in grass.names.values() for name in names[:1])
     return Page(
         f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, context["summary"],
-        tuple(dict.fromkeys(words)), sections=sections, attribution=tuple(place_attribution(book, place_id)),
+        tuple(dict.fromkeys(words)), sections=sections, attribution=owners,
     )
 
 
