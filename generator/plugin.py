@@ -30,7 +30,7 @@ from generator.pages.calculator_script import calculator_script
 from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
 from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
-from generator.searchable import SEPARATOR, searchable
+from generator.searchable import SEPARATOR, search_words, searchable
 from generator.turf.season import as_json
 
 
@@ -127,8 +127,8 @@ def set_search(settings: Config) -> None:
 
 def front_matter(page: Page) -> dict:
     meta = {"title": page.title, "description": page.description, "search": {"boost": page.boost}}
-    if page.words:
-        meta["tags"] = list(page.words)
+    if words := search_words(page.words):
+        meta["tags"] = words
     meta["hide"] = ["navigation", "toc"] if not page.sections else ["navigation"]
     meta["footer_notes"] = list(page.attribution)
     return meta

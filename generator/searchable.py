@@ -5,6 +5,7 @@ would fill it with months. Here the marked parts are gone before the index sees 
 """
 
 import re
+from collections.abc import Iterable
 
 MARK = "data-search-exclude"
 
@@ -15,6 +16,7 @@ LITTLE_WORDS = (
     "was what when where which who why will with you your"
 ).split()
 SEPARATOR = rf"[\s\-]+|\b(?:{'|'.join(LITTLE_WORDS)})\b"
+_LITTLE_START = re.compile(rf"^(?:(?:{'|'.join(LITTLE_WORDS)})\b[\s\-]*)+")
 _MARKED = re.compile(rf"<(\w+)\b[^<>]*\s{MARK}\b[^<>]*>")
 
 
@@ -25,6 +27,14 @@ def searchable(html: str) -> str:
         kept.append(html[at:found.start()])
         at = _end_of(found[1], html, found.end())
     return "".join([*kept, html[at:]])
+
+
+def search_words(words: Iterable[str]) -> list[str]:
+    """Other names as search should hold them, each once and without little words in front.
+
+    The theme takes a name whose first word was cut away for the tail of the name before, and marks the wrong letters.
+    """
+    return list(dict.fromkeys(filter(None, (_LITTLE_START.sub("", word) for word in words))))
 
 
 def _end_of(tag: str, html: str, at: int) -> int:

@@ -84,3 +84,15 @@ def test_words_that_are_nowhere_find_nothing(reader: Callable[..., Reader]) -> N
     window = reader()
     window.open("index.html")
     assert found(window, "xylophone") == []
+
+
+def test_what_was_found_is_marked_in_the_other_names_of_a_page(reader: Callable[..., Reader]) -> None:
+    """Each mark covers the beginning of a word of the query, and of the other names only those with a mark show."""
+    window = reader()
+    page = window.open("index.html")
+    found(window, "sand")
+    shown = page.locator(".md-search-result .md-tag:visible")
+    assert shown.count() > 3
+    marked = page.locator(".md-search-result .md-tag:visible mark").all_inner_texts()
+    assert len(marked) >= shown.count()
+    assert not [text for text in marked if not text.lower().startswith("sand")]

@@ -1,0 +1,36 @@
+"""axe-core finds nothing serious or critical on any page kind, light and dark, on a wide screen and on a phone."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tests.site.reader import KINDS, Reader
+
+AXE = Path(__file__).resolve().parents[1] / "vendor" / "axe.min.js"
+GRAVE = ("serious", "critical")
+SIZES = {"wide": {"width": 1280, "height": 900}, "phone": {"width": 390, "height": 844}}
+SCHEMES = {"light": "default", "dark": "slate"}
+RUN = """async () => (await axe.run(document, {resultTypes: ['violations'], preload: false})).violations.map(each => ({
+  impact: each.impact, rule: each.id, where: each.nodes.slice(0, 3).map(node => node.target.join(' '))
+}))"""
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize("size", SIZES)
+def test_no_grave_hindrance_on_any_page_kind(reader: Callable[..., Reader], scheme: str, size: str) -> None:
+    window = reader(viewport=SIZES[size], color_scheme=scheme)
+    grave = []
+    for kind, path in KINDS.items():
+        page = window.open(path)
+        assert page.locator("body").get_attribute("data-md-color-scheme") == SCHEMES[scheme]
+        page.add_script_tag(path=AXE)
+        grave += [(kind, found["rule"], found["where"]) for found in page.evaluate(RUN) if found["impact"] in GRAVE]
+    assert not grave
+
+
+def test_axe_would_find_one(reader: Callable[..., Reader]) -> None:
+    page = reader().open("about.html")
+    page.evaluate("() => document.querySelector('.md-content').append(document.createElement('button'))")
+    page.add_script_tag(path=AXE)
+    assert [found["rule"] for found in page.evaluate(RUN) if found["impact"] in GRAVE] == ["button-name"]
