@@ -86,7 +86,7 @@ def test_without_scripts_a_calculator_shows_its_usual_case_and_says_so(without_s
 def test_without_scripts_strips_tables_and_both_systems_of_units_stay(without_scripts: Reader) -> None:
     page = without_scripts.open("grasses/kikuyu.html")
     expect(page.locator("svg").locator("visible=true").first).to_be_visible()
-    expect(page.locator(".sb-table table").first).to_be_visible()
+    assert page.locator("table:visible").count() >= 1
     expect(page.locator(".sb-level").first).to_be_visible()
     row = page.locator(".sb-facts__row", has_text="Mowing height").first.inner_text()
     assert "mm" in row and "in" in row
