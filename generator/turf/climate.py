@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from math import isfinite
 
-from generator.turf.calendar_days import MONTH_LENGTHS, MONTHS
+from generator.turf.calendar_days import MONTH_LENGTHS
+from generator.turf.climate_faults import climate_faults
 from generator.turf.daily_curve import daily_curve, non_negative_daily, soil_curve
 
 Twelve = tuple[float, ...]
@@ -17,8 +17,8 @@ class Climate:
     """Monthly normals of one place. Every series is 12 figures, January first, in either hemisphere.
 
     Temperatures are screen temperatures [°C]; rain is a monthly total [mm]; `frost_days` counts nights a month at or
-    below 0 °C, `cold_days_at_or_below_2c` the same at 2 °C; None where the source does not say. `temperature_step_c` is
-    the last printed step, 0.1 or 1.
+    below 0 °C, `cold_days_at_or_below_2c` the same at 2 °C; sunshine is hours of a mean day, humidity that of 15:00 [%].
+    None where the source does not say. `temperature_step_c` is the last printed step, 0.1 or 1.
     """
 
     latitude_deg: float
@@ -30,54 +30,17 @@ class Climate:
     cold_days_at_or_below_2c: Twelve | None = None
     minimum_standard_deviation_c: Twelve | None = None
     temperature_step_c: float = 0.1
+    sunshine_h_per_day: Twelve | None = None
+    relative_humidity_3pm_percent: Twelve | None = None
 
     def __post_init__(self) -> None:
         if faults := climate_faults(self):
-            raise ValueError("; ".join(faults))
+            raise ValueError("; ".join(fault.what for fault in faults))
 
     @property
     def mean_c(self) -> Twelve:
         """Mean of maximum and minimum, as climate tables and the growth-potential model take it."""
         return tuple((high + low) / 2 for high, low in zip(self.mean_maximum_c, self.mean_minimum_c))
-
-
-def climate_faults(climate: Climate) -> list[str]:
-    """One sentence for each thing that cannot be true of a climate; empty when it can be computed with."""
-    faults = []
-    if not -90 <= climate.latitude_deg <= 90:
-        faults.append(f"latitude {climate.latitude_deg:g} is not between -90 and 90 degrees")
-    series = {
-        "mean maximum": climate.mean_maximum_c, "mean minimum": climate.mean_minimum_c, "rain": climate.rain_mm,
-        "frost days": climate.frost_days, "cold days": climate.cold_days_at_or_below_2c,
-        "standard deviation of the minimum": climate.minimum_standard_deviation_c,
-    }
-    whole = True
-    for name, values in series.items():
-        if values is None:
-            continue
-        if len(values) != 12:
-            faults.append(f"{name} has {len(values)} months where a year has 12")
-            whole = False
-        elif not all(isinstance(value, int | float) and isfinite(value) for value in values):
-            faults.append(f"{name} has a month that is not a number")
-            whole = False
-    if not whole:
-        return faults
-    for month, name in enumerate(MONTHS):
-        high, low = climate.mean_maximum_c[month], climate.mean_minimum_c[month]
-        if low > high:
-            faults.append(f"{name}: mean minimum {low:g} °C is above mean maximum {high:g} °C")
-        if climate.rain_mm[month] < 0:
-            faults.append(f"{name}: rain {climate.rain_mm[month]:g} mm is negative")
-        for label in ("frost days", "cold days"):
-            days = series[label]
-            # A leap year has 29 days of February, and normals may count it.
-            if days is not None and not 0 <= days[month] <= max(MONTH_LENGTHS[month], 29):
-                faults.append(f"{name}: {days[month]:g} {label} do not fit a month of {MONTH_LENGTHS[month]} days")
-        spread = climate.minimum_standard_deviation_c
-        if spread is not None and spread[month] <= 0:
-            faults.append(f"{name}: a standard deviation of {spread[month]:g} is not above 0")
-    return faults
 
 
 @dataclass(frozen=True)

@@ -45,6 +45,8 @@ def climate_of(place: Place) -> Climate:
         cold_days_at_or_below_2c=normals.cold_days_at_or_below_2c,
         minimum_standard_deviation_c=normals.minimum_standard_deviation_c,
         temperature_step_c=normals.temperature_step_c,
+        sunshine_h_per_day=normals.sunshine_h_per_day,
+        relative_humidity_3pm_percent=normals.relative_humidity_3pm_percent,
     )
 
 

@@ -12,7 +12,8 @@ from generator.turf.growth import Growth, yearly_growth
 from generator.turf.inputs import EngineRules
 from generator.turf.limits import Year, slack_season, wet_season
 from generator.turf.rules import GrassSeason, WindowRules
-from generator.turf.water import effective_rain, reference_evapotranspiration, sun, water_need
+from generator.turf.sun import sun
+from generator.turf.water import Method, effective_rain, evapotranspiration_method, reference_evapotranspiration, water_need
 from generator.turf.windows import Windows, windows
 
 WeekClass = Literal["dormant", "slow", "growing", "peak"]
@@ -65,6 +66,7 @@ class SeasonYear:
     daylight_h: Daily
     extraterrestrial_radiation_mj: Daily
     reference_evapotranspiration_mm: Daily
+    reference_evapotranspiration_method: Method
     effective_rain_mm: Daily
     water_need_mm: Daily
     temperature_step_c: float
@@ -202,7 +204,8 @@ def _year(
     return SeasonYear(
         grass=grass, site=site, rules=rules, climate=days, growth=growth, air_frost=air, ground_frost=ground,
         daylight_h=light.daylight_h, extraterrestrial_radiation_mj=light.extraterrestrial_radiation_mj,
-        reference_evapotranspiration_mm=reference, effective_rain_mm=rain,
+        reference_evapotranspiration_mm=reference, reference_evapotranspiration_method=evapotranspiration_method(climate),
+        effective_rain_mm=rain,
         water_need_mm=water_need(reference, rain, grass.crop_coefficient),
         temperature_step_c=climate.temperature_step_c, view=view,
         renovation=windows(view, rules, grass.recovery_weeks), overseeding=overseeding,
@@ -220,10 +223,14 @@ def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules) -
 def as_json(season: SeasonYear) -> dict:
     """The year as the contract of `swardbook season --json` has it, with the figures rounded for reading.
 
-    weeks: 52 dicts. windows: per kind a list of {from, best, to (MM-DD), why, reasons, main}; `from` after `to` crosses New
-    Year. why_none: per kind without a window, the reason.
+    reference_evapotranspiration_method: "penman-monteith" or "hargreaves-samani", and what it assumed. weeks: 52 dicts.
+    windows: per kind a list of {from, best, to (MM-DD), why, reasons, main}; `from` after `to` crosses New Year.
+    why_none: per kind without a window, the reason.
     """
+    method = season.reference_evapotranspiration_method
     return {
+        "reference_evapotranspiration_method": method.id,
+        "reference_evapotranspiration_assumed": list(method.assumed),
         "weeks": [
             {
                 "week": week.week,

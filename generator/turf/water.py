@@ -1,61 +1,75 @@
-"""Sun, evaporation and water need of each day."""
+"""Evaporation and water need of each day."""
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import radians
+from typing import Literal
 
-from generator.turf.calendar_days import DAYS, MONTH_OF_DAY
+from generator.turf.calendar_days import MONTH_OF_DAY
 from generator.turf.climate import OPEN, Climate, Daily, Site, Soil, daily_climate, daily_rain
+from generator.turf.daily_curve import non_negative_daily
 from generator.turf.equations import EQUATIONS
 from generator.turf.growth import ZERO_CELSIUS_K
-from generator.units import from_si, unit
+from generator.turf.penman import ASSUMED_WIND_M_PER_S, monthly_penman_monteith
+from generator.turf.sun import sun
+from generator.units import unit
 
 MILLIMETRES_A_METRE = 1000.0
 SECONDS_A_DAY = 86400.0
 
 
 @dataclass(frozen=True)
-class Sun:
-    """The sun at one latitude, 365 days from 1 January: radiation above the air [MJ/m²/day] and daylight [h]."""
+class Method:
+    """How reference evapotranspiration was worked out. words: for a page; assumed: what stands in for what was not measured."""
 
-    extraterrestrial_radiation_mj: Daily
-    daylight_h: Daily
+    id: Literal["penman-monteith", "hargreaves-samani"]
+    words: str
+    assumed: tuple[str, ...]
 
 
-@lru_cache(maxsize=256)
-def sun(latitude_deg: float) -> Sun:
-    """Extraterrestrial radiation and daylight of each day. latitude_deg: south is negative [°].
+WIND = f"wind of {ASSUMED_WIND_M_PER_S:g} m/s, where none is given"
+RADIATION = "the sun's radiation from the hours of sunshine"
+HARGREAVES = Method(
+    "hargreaves-samani", "Hargreaves and Samani, from the day's maximum and minimum",
+    ("the daily range of temperature stands for sun, humidity and wind",),
+)
 
-    Source: FAO-56 equations 21, 23, 24, 25, 34; see the equations of those names.
+
+def evapotranspiration_method(climate: Climate) -> Method:
+    """Which method the normals of a place allow.
+
+    Source: FAO-56 chapter 4: Penman-Monteith with its procedures for missing data where sunshine is known (radiation by
+    equation 35; without humidity, dew point taken at the minimum, equation 48), else Hargreaves, equation 52.
     """
-    latitude = radians(latitude_deg)
-    radiation, daylight = [], []
-    for day in range(1, DAYS + 1):
-        declination = EQUATIONS["solar-declination"].evaluate(day_of_year=day)
-        angle = EQUATIONS["sunset-hour-angle"].evaluate(latitude=latitude, solar_declination=declination)
-        watts = EQUATIONS["extraterrestrial-radiation"].evaluate(
-            latitude=latitude, solar_declination=declination, sunset_hour_angle=angle,
-            inverse_distance=EQUATIONS["inverse-distance"].evaluate(day_of_year=day),
-        )
-        # Polar night leaves a trace below zero, of rounding.
-        radiation.append(max(0.0, from_si(watts, unit("MJ/m2/day"))))
-        daylight.append(from_si(EQUATIONS["daylight"].evaluate(sunset_hour_angle=angle), unit("h")))
-    return Sun(tuple(radiation), tuple(daylight))
+    if climate.sunshine_h_per_day is None:
+        return HARGREAVES
+    if climate.relative_humidity_3pm_percent is None:
+        humidity = "air as damp as at dawn: its dew point taken at the minimum"
+    else:
+        humidity = "humidity at 15:00 taken for the day's lowest, at the maximum temperature"
+    elevation = ("sea level, where the height of the station is not known",) if climate.elevation_m is None else ()
+    return Method("penman-monteith", "FAO-56 Penman-Monteith", (RADIATION, humidity, WIND, *elevation))
 
 
 @lru_cache(maxsize=512)
 def reference_evapotranspiration(climate: Climate, site: Site, soil: Soil) -> Daily:
     """Evapotranspiration of well-watered reference grass [mm/day], 365 days from 1 January.
 
-    Temperatures of the open station are used and the site's share applied: a hollow's colder nights widen the daily
-    range, from which the equation would wrongly read more sun.
-    Source: Hargreaves and Samani, FAO-56 equation 52.
+    By the method of `evapotranspiration_method`. Temperatures of the open station are used and the site's share applied:
+    a hollow's colder nights widen the daily range, from which an equation would wrongly read more sun.
+    Source: FAO-56 equations 6 and 52; Penman-Monteith is worked out by the month and drawn through the days.
     """
+    if evapotranspiration_method(climate) is HARGREAVES:
+        daily = _hargreaves(climate, soil)
+    else:
+        daily = non_negative_daily(monthly_penman_monteith(climate))
+    return tuple(value * site.evaporation_share for value in daily)
+
+
+def _hargreaves(climate: Climate, soil: Soil) -> Daily:
     open_air = daily_climate(climate, OPEN, soil)
     hargreaves, watts = EQUATIONS["hargreaves"], unit("MJ/m2/day").factor
-    to_mm_a_day = MILLIMETRES_A_METRE * SECONDS_A_DAY * site.evaporation_share
     return tuple(
-        max(0.0, to_mm_a_day * hargreaves.evaluate(
+        max(0.0, MILLIMETRES_A_METRE * SECONDS_A_DAY * hargreaves.evaluate(
             minimum_temperature=low + ZERO_CELSIUS_K,
             # Smooth curves of two tables may touch in a place with hardly any daily range.
             maximum_temperature=max(low, high) + ZERO_CELSIUS_K,
