@@ -34,7 +34,7 @@ class Climate:
     relative_humidity_3pm_percent: Twelve | None = None
 
     def __post_init__(self) -> None:
-        if faults := climate_faults(self):
+        if faults := climate_faults(self, self.latitude_deg):
             raise ValueError("; ".join(fault.what for fault in faults))
 
     @property

@@ -49,23 +49,22 @@ class Fault:
     instead: str
 
 
-def climate_faults(climate: Normals, latitude_deg: float | None = None) -> list[Fault]:
+def climate_faults(climate: Normals, latitude_deg: float) -> list[Fault]:
     """One fault for each thing that cannot be true of a climate; empty when it can be computed with.
 
     climate: 12 figures a series, January first; temperatures [°C], rain [mm a month], nights a month, hours, per cent.
-    latitude_deg: where the climate does not carry its own, -90 to 90.
+    latitude_deg: south is negative [°]; outside -90 to 90 it is a fault itself.
     Source: calendar and sun; the coldest and hottest monthly means are our limits, beyond any on record.
     """
-    latitude = climate.latitude_deg if latitude_deg is None else latitude_deg
     faults = []
-    if not -90 <= latitude <= 90:
-        faults.append(Fault(None, None, f"latitude {latitude:g} is not between -90 and 90 degrees", "south is negative"))
+    if not -90 <= latitude_deg <= 90:
+        faults.append(Fault(None, None, f"latitude {latitude_deg:g} is not between -90 and 90 degrees", "south is negative"))
     series = {name: values for name in NAMES if (values := getattr(climate, name)) is not None}
     broken = [fault for name, values in series.items() if (fault := _broken(name, values))]
     if broken:
         return faults + broken
     # Without a place on earth there is no day to hold the sunshine against.
-    daylight_h = (24.0,) * DAYS if faults else sun(latitude).daylight_h
+    daylight_h = (24.0,) * DAYS if faults else sun(latitude_deg).daylight_h
     for month in range(12):
         longest_day_h = max(daylight_h[day] for day in month_days(month)) + REFRACTION_H
         faults += _in_month({name: values[month] for name, values in series.items()}, month, longest_day_h)

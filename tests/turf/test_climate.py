@@ -20,6 +20,12 @@ def test_a_sound_climate_is_accepted():
         ({"rain": [-1] + [50] * 11}, "January: rain -1 mm is negative"),
         ({"frost_days": (0.0,) * 5 + (31.0,) + (0.0,) * 6}, "June: 31 frost days do not fit a month of 30 days"),
         ({"minimum_standard_deviation_c": (0.0,) + (3.0,) * 11}, "January: a standard deviation of 0 is not above 0"),
+        ({"frost_days": (3.0,) * 12, "cold_days_at_or_below_2c": (2.0,) + (4.0,) * 11},
+         "January: 2 nights at or below 2 °C are fewer than the 3 at or below 0 °C"),
+        # Longest day at 35° south: 24 / pi x acos(-tan 35° tan 0.409) = 24 / pi x 1.879 = 14.36 h, and 0.3 h are allowed above it.
+        ({"sunshine_h_per_day": (8.0,) * 11 + (15.0,)}, "December: 15 hours of sunshine do not fit a day of 14.7 hours"),
+        ({"relative_humidity_3pm_percent": (0.0,) + (50.0,) * 11}, "January: a humidity of 0 % is not above 0 and up to 100"),
+        ({"maximum": [77] + [25] * 11}, "January: mean maximum 77 °C was never measured"),
         ({"maximum": [float("nan")] + [25] * 11}, "mean maximum has a month that is not a number"),
         ({"maximum": ["warm"] + [25] * 11}, "mean maximum has a month that is not a number"),
     ],
