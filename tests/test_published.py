@@ -12,12 +12,35 @@ import pytest
 import yaml
 
 from generator.turf.equations import EQUATIONS
-from generator.turf.water import sun
+from generator.turf.penman import Weather, clear_sky, penman_monteith, saturation_kpa, sun_from_sunshine
+from generator.turf.sun import sun
 from generator.units import from_si, read_quantity, to_si, unit
 
 FOLDER = Path(__file__).parent / "published"
 FILES = sorted(FOLDER.glob("*.yml"))
 
+def penman_monteith_of_day(
+    latitude, elevation, day_of_year, minimum_temperature, maximum_temperature, wind_speed, actual_vapour_pressure=None,
+    sunshine=None, solar_radiation=None, soil_heat_flux=0.0,
+):
+    """In SI, as the examples are read; without vapour pressure it is taken at the minimum (equation 48)."""
+    light, day = sun(latitude / radians(1)), round(day_of_year) - 1
+    above, low, high = light.extraterrestrial_radiation_mj[day], minimum_temperature - 273.15, maximum_temperature - 273.15
+    if solar_radiation is None:
+        at_ground = sun_from_sunshine(sunshine / 3600, light.daylight_h[day], above)
+    else:
+        at_ground = from_si(solar_radiation, unit("MJ/m2/day"))
+    vapour = saturation_kpa(low) if actual_vapour_pressure is None else actual_vapour_pressure / 1000
+    weather = Weather(
+        low, high, vapour, at_ground, clear_sky(elevation, above), elevation, from_si(soil_heat_flux, unit("MJ/m2/day")), wind_speed,
+    )
+    return to_si(penman_monteith(weather), unit("mm/day"))
+
+
+DAY_OF_WEATHER = {
+    "latitude": "deg", "elevation": "m", "day_of_year": "1", "minimum_temperature": "°C", "maximum_temperature": "°C",
+    "wind_speed": "m/s",
+}
 # Worked through more than one equation, as the book does it.
 FUNCTIONS: dict[str, tuple[dict[str, str], Callable[..., float]]] = {
     "extraterrestrial-radiation-of-day": (
@@ -30,6 +53,10 @@ FUNCTIONS: dict[str, tuple[dict[str, str], Callable[..., float]]] = {
         {"latitude": "deg", "day_of_year": "1"},
         lambda latitude, day_of_year: to_si(sun(latitude / radians(1)).daylight_h[round(day_of_year) - 1], unit("h")),
     ),
+    "penman-monteith-of-day": (
+        {**DAY_OF_WEATHER, "actual_vapour_pressure": "kPa", "sunshine": "h", "soil_heat_flux": "MJ/m2/day"}, penman_monteith_of_day,
+    ),
+    "penman-monteith-of-day-by-radiation": ({**DAY_OF_WEATHER, "solar_radiation": "MJ/m2/day"}, penman_monteith_of_day),
 }
 
 
