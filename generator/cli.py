@@ -16,7 +16,7 @@ from generator.outputs.calculation import calculation_text, calculation_values, 
 from generator.outputs.season_text import season_text
 from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.turf.quantities import USAGE, calculate
-from generator.turf.season import as_json
+from generator.turf.season_json import as_json
 
 book_option = click.option(
     "--book", "root", default=".", type=click.Path(exists=True, file_okay=False, path_type=Path),

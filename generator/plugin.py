@@ -31,7 +31,7 @@ from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
 from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
 from generator.searchable import SEPARATOR, search_words, searchable
-from generator.turf.season import as_json
+from generator.turf.season_json import as_json
 
 
 class SwardbookConfig(Config):

@@ -9,12 +9,14 @@ IDENTIFIER = r"^[a-z0-9]+(-[a-z0-9]+)*$"
 WEB_ADDRESS = r"^https?://\S+$"
 WEB_FOLDER = r"^https?://\S+/$"
 CURRENCY = r"^[A-Z]{3}$"
+MONTH_DAY = r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
 # Pattern -> what to say of a text that does not fit it, and what would.
 PATTERNS = {
     IDENTIFIER: ("is not an id", "use small letters, digits and single hyphens"),
     WEB_ADDRESS: ("is not a web address", "write all of it, from https:// on, without spaces"),
     WEB_FOLDER: ("is not the address of a folder on the web", "write all of it, from https:// to a closing /"),
     CURRENCY: ("is not a currency", "write its three capital letters, such as AUD"),
+    MONTH_DAY: ("is not a month and a day", "write both with two digits, in quotes, such as \"09-01\""),
 }
 
 Identifier = Annotated[str, StringConstraints(pattern=IDENTIFIER, max_length=60)]

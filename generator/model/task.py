@@ -10,14 +10,29 @@ from generator.model.record import (
 )
 
 
+# A rule that comes round at least so often is a rhythm, not an event.
+RHYTHM_WEEKS = 4
+
+
 class Due(Sourced):
     """When a calendar lists this task: a condition over the season's quantities, never a month."""
 
     do_when: str = Field(description="Formula: true in a week when the task falls due.")
+    not_when: str | None = Field(
+        default=None, description="Formula: true in a week when the task does not fall due, whatever `do_when` says."
+    )
     season_group: SeasonGroup | None = Field(default=None, description="Only for this group; both when left out.")
     every_weeks: int = Field(default=1, ge=1, le=52, description="At most once in so many weeks.")
+    at_most: int | None = Field(
+        default=None, ge=1, le=52, description="At most so many times a year; the weeks about the main renovation window go first."
+    )
     say: Sentence = Field(description="What the calendar says, short enough for a printed month.")
     because: Sentence = Field(description="The reason shown beside it.")
+
+    @property
+    def is_rhythm(self) -> bool:
+        """True for what comes round again and again, such as mowing; False for what is done once or a few times a year."""
+        return self.at_most is None and self.every_weeks <= RHYTHM_WEEKS
 
 
 class Task(Record):

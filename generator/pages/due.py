@@ -10,9 +10,6 @@ from generator.turf.calendar_days import MONTH_LENGTHS, MONTH_OF_DAY, MONTH_STAR
 from generator.turf.schedule import Values, due_weeks, weekly_quantities
 from generator.turf.season import SeasonYear
 
-# A rule that comes round at least so often is a rhythm, not an event.
-RHYTHM_WEEKS = 4
-
 
 @dataclass(frozen=True)
 class DueTask:
@@ -52,7 +49,7 @@ def _chosen(task: Task, quantities: tuple[Values, ...]) -> Iterator[tuple[int, D
             day = week_days(week.week - 1)[0]
             by_month.setdefault(MONTH_OF_DAY[day], []).append(day)
         for month, days in by_month.items():
-            if due.every_weeks > RHYTHM_WEEKS:
+            if not due.is_rhythm:
                 yield month, due, days
             elif month not in rhythms or due.every_weeks * len(days) > rhythms[month][0].every_weeks * len(rhythms[month][1]):
                 rhythms[month] = due, days

@@ -6,7 +6,8 @@ it takes; `schedule` asks a task's rules of the result.
 
 from generator.turf.equations import EQUATIONS, Equation
 from generator.turf.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
-from generator.turf.season import SeasonYear, Week, as_json, year
+from generator.turf.season import SeasonYear, Week, year
+from generator.turf.season_json import as_json
 from generator.turf.windows import Window, Windows
 
 __all__ = [

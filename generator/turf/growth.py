@@ -5,7 +5,6 @@ from functools import cached_property, lru_cache
 
 from generator.turf.climate import Daily
 from generator.turf.equations import EQUATIONS
-from generator.turf.rules import GrassSeason
 
 ZERO_CELSIUS_K = 273.15
 
@@ -58,6 +57,9 @@ def _growth(mean_c: Daily, key: tuple[float, float, bool]) -> Growth:
     return Growth(tuple(growth_potential(temperature, *key) for temperature in mean_c))
 
 
-def yearly_growth(mean_c: Daily, grass: GrassSeason) -> Growth:
-    """Growth potential of a grass for 365 daily mean temperatures [°C]. Source: as `growth_potential`."""
-    return _growth(mean_c, grass.growth_key)
+def yearly_growth(mean_c: Daily, key: tuple[float, float, bool]) -> Growth:
+    """Growth potential for 365 daily mean temperatures [°C].
+
+    key: optimum [°C], spread [K], and whether growth stays full above the optimum. Source: as `growth_potential`.
+    """
+    return _growth(mean_c, key)

@@ -6,9 +6,12 @@ from dataclasses import dataclass
 from generator.model.grass import Grass
 from generator.model.place import Place
 from generator.model.practice import SeasonGroups
+from generator.model.record import Figure
+from generator.model.task import Task
 from generator.turf.climate import Climate, Site, Soil
 from generator.turf.frost import FrostRules
-from generator.turf.rules import GrassSeason, Group, WindowRules
+from generator.turf.rules import FeedRules, GrassSeason, Group, OversowingRules, PreEmergentRules, SoilWater, WindowRules
+from generator.units import to_si, unit
 
 MILLIMETRES_A_METRE = 1000.0
 OPEN_SITE = "open"
@@ -17,19 +20,29 @@ RULE_NAMES = (
     "warm_start_share", "warm_best_share", "warm_slow_share", "cool_start_share", "cool_slow_share", "near_best", "peak_share",
     "no_slack_share", "little_growth", "little_growth_stretch", "least_growth", "shortest_weeks", "overseeding_weeks",
     "air_frost_c", "ground_frost_c", "warm_frost_risk", "warm_frost_risk_surface_running", "frost_weeks",
-    "minimum_spread_base",     "minimum_spread_per_range", "night_to_night", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
+    "minimum_spread_base", "minimum_spread_per_range", "night_to_night", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
+    "light_recovery_share", "last_feed_weeks", "warm_transition_night", "ponding",
     "wet_rain", "wet_ratio", "soil_depth", "soil_diffusivity", "warm_dormant_soil", "cool_dormant_soil", "warm_green_up_soil",
 )
 
 
 @dataclass(frozen=True)
 class EngineRules:
-    """Everything the engine takes from data/season-groups.yml."""
+    """Everything the engine takes from data/season-groups.yml, and the figures it shares with the tasks.
+
+    pre_emergent: None in a book whose tasks give no soil temperature for it. largest_share_removed: of the height at a cut,
+    0 to 1; None likewise. soils: by id, the first one taken where nothing is said.
+    """
 
     windows: Mapping[Group, WindowRules]
     frost: FrostRules
     soil: Soil
     sites: Mapping[str, Site]
+    oversowing: OversowingRules
+    pre_emergent: PreEmergentRules | None
+    soils: Mapping[str, SoilWater]
+    feed: FeedRules
+    largest_share_removed: float | None
 
 
 def climate_of(place: Place) -> Climate:
@@ -63,7 +76,24 @@ def grass_season_of(identifier: str, grass: Grass, groups: SeasonGroups) -> Gras
         establishment_weeks=groups.rules["overseeding_weeks"].default,
         surface_running=grass.habit == "above ground",
         crop_coefficient=group.crop_coefficient.default,
+        light_recovery_weeks=grass.recovery.default * groups.rules["light_recovery_share"].default,
+        oversown="overseed" in grass.operations and grass.operations["overseed"].level != "none",
+        growth_base_c=(grass.season.base or group.growth_base).default,
+        mowing_height_mm=_in(grass.mowing_height, "mm"),
+        leaf_growth_mm_per_day=group.leaf_growth.default,
+        allowable_depletion=group.allowable_depletion.default,
+        nitrogen_g_per_m2=_nitrogen(grass.nitrogen_per_year),
     )
+
+
+def _in(figure: Figure, wanted: str) -> float:
+    """The figure's default in another unit of its kind."""
+    return to_si(figure.default, unit(figure.unit)) / unit(wanted).factor
+
+
+def _nitrogen(figure: Figure) -> tuple[float, float, float]:
+    scale = unit(figure.unit).factor / unit("g/m2").factor
+    return figure.lowest * scale, figure.default * scale, figure.highest * scale
 
 
 def missing_rules(groups: SeasonGroups) -> list[tuple[str, ...]]:
@@ -77,8 +107,12 @@ def missing_rules(groups: SeasonGroups) -> list[tuple[str, ...]]:
     return missing
 
 
-def engine_rules_of(groups: SeasonGroups) -> EngineRules:
-    """The engine's rules from the season-groups record. Raises KeyError for a rule the file lacks; see `missing_rules`."""
+def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = None) -> EngineRules:
+    """The engine's rules from the season-groups record, and from the tasks the figures that stand there.
+
+    tasks: by id; a book without a task has none of what its figures decide. Raises KeyError for a rule the file lacks; see
+    `missing_rules`.
+    """
 
     def rule(name: str) -> float:
         return groups.rules[name].default
@@ -108,8 +142,12 @@ def engine_rules_of(groups: SeasonGroups) -> EngineRules:
             green_up_soil_c=rule("warm_green_up_soil") if warm else None,
         )
 
+    def shared(task: str, name: str) -> Figure | None:
+        return tasks[task].figures.get(name) if tasks and task in tasks else None
+
+    cool = window_rules("cool")
     return EngineRules(
-        windows={"warm": window_rules("warm"), "cool": window_rules("cool")},
+        windows={"warm": window_rules("warm"), "cool": cool},
         frost=FrostRules(
             air_frost_c=rule("air_frost_c"),
             ground_frost_c=rule("ground_frost_c"),
@@ -123,4 +161,44 @@ def engine_rules_of(groups: SeasonGroups) -> EngineRules:
             name: Site(name, *(offsets[offset].default for offset in OFFSETS))
             for name, offsets in groups.sites.items()
         },
+        oversowing=OversowingRules(
+            soil_c=_default(shared("overseed", "ryegrass-into-couch-soil")),
+            transition_night_c=rule("warm_transition_night"),
+            ryegrass=(groups.cool.growth_optimum.default, groups.cool.growth_spread.default, groups.cool.full_growth_above_optimum),
+            establishment_weeks=rule("overseeding_weeks"),
+            ryegrass_rules=cool,
+        ),
+        pre_emergent=_pre_emergent(shared("pre-emergent", "soil-temperature-at-application")),
+        soils={
+            name: SoilWater(
+                name, kind.name, kind.available_water.default, _in(kind.infiltration, "mm/h"), _in(kind.root_depth, "mm"),
+                rule("ponding"), kind.light_dressings, kind.first,
+            )
+            for name, kind in groups.soils.items()
+        },
+        feed=FeedRules(
+            ceiling=_default(shared("feed", "nitrogen-one-dressing-ceiling")),
+            soluble_ceiling=_default(shared("feed", "soluble-nitrogen-one-dressing-ceiling")),
+            slow_release_share=_percent(shared("feed", "slow-release-share")),
+            light_dressing=_default(shared("feed", "light-dressing-on-sand")),
+            last_feed_weeks=rule("last_feed_weeks"),
+        ),
+        largest_share_removed=_percent(shared("mow", "largest-share-removed")),
     )
+
+
+def _default(figure: Figure | None) -> float | None:
+    return None if figure is None else figure.default
+
+
+def _percent(figure: Figure | None) -> float | None:
+    return None if figure is None else to_si(figure.default, unit(figure.unit))
+
+
+def _pre_emergent(figure: Figure | None) -> PreEmergentRules | None:
+    """From the earliest to the latest that any of the sources gives, about the one that the task calls usual."""
+    if figure is None:
+        return None
+    claims = (figure, *figure.others)
+    return PreEmergentRules(min(c.lowest for c in claims), figure.default, max(c.highest for c in claims))
+

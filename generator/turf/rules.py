@@ -16,8 +16,11 @@ class GrassSeason:
     optimum_c: mean air temperature of strongest growth [°C]; spread_k: how far growth reaches to either side [K].
     full_growth_above_optimum: True where heat alone never slows it (the warm-season form of the model).
     recovery_weeks: growing weather it needs to close over after renovation [weeks]; establishment_weeks: the same for
-    seed sown into it. surface_running: it has no stems below ground to come back from, so ground frost counts.
-    crop_coefficient: share of reference evapotranspiration it uses [1].
+    seed sown into it; light_recovery_weeks: the same after a light job. surface_running: it has no stems below ground to come
+    back from, so ground frost counts. crop_coefficient: share of reference evapotranspiration it uses [1]. oversown: winter
+    ryegrass may be sown into it. growth_base_c: base of its growing degree days [°C]. mowing_height_mm: as kept at home [mm].
+    leaf_growth_mm_per_day: height it gains in a day of full growth [mm/day]. allowable_depletion: share of the soil's water it
+    may use before it is watered [1]. nitrogen_g_per_m2: in a year, the least, the usual and the most [g/m²].
     """
 
     id: str
@@ -29,6 +32,13 @@ class GrassSeason:
     establishment_weeks: float
     surface_running: bool
     crop_coefficient: float
+    light_recovery_weeks: float
+    oversown: bool
+    growth_base_c: float
+    mowing_height_mm: float
+    leaf_growth_mm_per_day: float
+    allowable_depletion: float
+    nitrogen_g_per_m2: tuple[float, float, float]
 
     @property
     def growth_key(self) -> tuple[float, float, bool]:
@@ -73,3 +83,63 @@ class WindowRules:
     shortest_weeks: float
     dormant_soil_c: float
     green_up_soil_c: float | None
+
+
+@dataclass(frozen=True)
+class PreEmergentRules:
+    """Soil temperatures between which a pre-emergent against summer grass goes on [°C]: earliest, the usual advice, latest."""
+
+    earliest_soil_c: float
+    usual_soil_c: float
+    latest_soil_c: float
+
+
+@dataclass(frozen=True)
+class OversowingRules:
+    """Winter ryegrass into warm-season turf, and its going.
+
+    soil_c: soil temperature below which it is sown [°C]; None in a book whose tasks do not give it.
+    transition_night_c: mean minimum at which the warm-season grass takes over again [°C]. ryegrass: growth of what is sown, as
+    (optimum [°C], spread [K], full growth above the optimum). establishment_weeks: growing weather it needs [weeks].
+    ryegrass_rules: the window rules of cool-season grass.
+    """
+
+    soil_c: float | None
+    transition_night_c: float
+    ryegrass: tuple[float, float, bool]
+    establishment_weeks: float
+    ryegrass_rules: WindowRules
+
+
+@dataclass(frozen=True)
+class SoilWater:
+    """A kind of soil: what it holds [mm per mm of depth], takes in [mm/h] and how deep the lawn drinks [mm].
+
+    ponding_mm: what may stand between the leaves before it runs off [mm]. light_dressings: feed washes through it.
+    first: what to do before watering helps, or None.
+    """
+
+    id: str
+    name: str
+    available_water: float
+    infiltration_mm_per_h: float
+    root_depth_mm: float
+    ponding_mm: float
+    light_dressings: bool
+    first: str | None
+
+
+@dataclass(frozen=True)
+class FeedRules:
+    """Limits to one dressing of nitrogen [g/m²], and when the last one may go on.
+
+    ceiling, soluble_ceiling: for feeds with and without enough slow release; None where the book's tasks give none.
+    slow_release_share: least share of slow release for the full ceiling, 0 to 1. light_dressing: on soil that feed washes
+    through. last_feed_weeks: before growth slows [weeks].
+    """
+
+    ceiling: float | None
+    soluble_ceiling: float | None
+    slow_release_share: float | None
+    light_dressing: float | None
+    last_feed_weeks: float

@@ -7,17 +7,19 @@ from typing import Literal
 
 from generator.turf.calendar_days import DAYS, WEEKS, month_and_day, week_days, weekly_means, weekly_sums
 from generator.turf.climate import Climate, Daily, DailyClimate, Site, daily_climate
+from generator.turf.degree_days import degree_days_since
 from generator.turf.frost import Frost, frost
 from generator.turf.growth import Growth, yearly_growth
 from generator.turf.inputs import EngineRules
 from generator.turf.limits import Year, slack_season, wet_season
-from generator.turf.rules import GrassSeason, WindowRules
+from generator.turf.other_windows import oversowing, pre_emergent
+from generator.turf.rules import GrassSeason, OversowingRules, PreEmergentRules, WindowRules
 from generator.turf.sun import sun
 from generator.turf.water import Method, effective_rain, evapotranspiration_method, reference_evapotranspiration, water_need
-from generator.turf.windows import Windows, windows
+from generator.turf.windows import Windows, runs_of, windows
 
 WeekClass = Literal["dormant", "slow", "growing", "peak"]
-WindowKind = Literal["renovation", "overseeding"]
+WindowKind = Literal["renovation", "overseeding", "light_renovation", "oversowing", "pre_emergent"]
 
 NO_SEED_INTO_WARM = (
     "a warm-season lawn thickens by its own runners, not by seed over the top; sowing ryegrass into it for winter colour is another job"
@@ -73,10 +75,24 @@ class SeasonYear:
     view: Year
     renovation: Windows
     overseeding: Windows
+    light_renovation: Windows
+    oversowing: Windows
+    pre_emergent: Windows
+    transition_night_c: float
 
     @property
     def windows(self) -> dict[WindowKind, Windows]:
-        return {"renovation": self.renovation, "overseeding": self.overseeding}
+        """Every kind of window, the two that most pages show first."""
+        return {
+            "renovation": self.renovation, "overseeding": self.overseeding, "light_renovation": self.light_renovation,
+            "oversowing": self.oversowing, "pre_emergent": self.pre_emergent,
+        }
+
+    @cached_property
+    def degree_days(self) -> Daily:
+        """Growing degree days over the grass's base, counted from the coldest day of the year [°C day]."""
+        climate = self.climate
+        return degree_days_since(climate.maximum_c, climate.minimum_c, self.grass.growth_base_c, climate.coldest_day)
 
     @cached_property
     def slack(self) -> tuple[bool, ...]:
@@ -109,6 +125,19 @@ class SeasonYear:
         return self._first_after(self.climate.coldest_day, lambda day: self.climate.soil_c[day] >= mark)
 
     @cached_property
+    def transition_day(self) -> int | None:
+        """First day after the coldest on which nights reach the temperature at which warm-season turf takes over; None if never."""
+        mark = self.transition_night_c
+        if self.grass.group == "cool" or min(self.climate.minimum_c) >= mark:
+            return None
+        return self._first_after(self.climate.coldest_day, lambda day: self.climate.minimum_c[day] >= mark)
+
+    @cached_property
+    def peak(self) -> tuple[int, int] | None:
+        """First and last day of the longest stretch at its best, or None."""
+        return self._longest("peak")
+
+    @cached_property
     def slow_down_day(self) -> int | None:
         """First day after the hottest on which growth no longer closes an opened surface; None where it always does."""
         if not any(self.slack):
@@ -118,15 +147,11 @@ class SeasonYear:
     @cached_property
     def dormancy(self) -> tuple[int, int] | None:
         """First and last day of the longest dormant stretch, or None."""
-        flags = [name == "dormant" for name in self.classes]
-        if not any(flags) or all(flags):
-            return None if not any(flags) else (0, DAYS - 1)
-        starts = [day for day in range(DAYS) if flags[day] and not flags[day - 1]]
-        stretches = [
-            (start, next(ahead for ahead in range(DAYS) if not flags[(start + ahead) % DAYS])) for start in starts
-        ]
-        start, length = max(stretches, key=lambda stretch: stretch[1])
-        return start, (start + length - 1) % DAYS
+        return self._longest("dormant")
+
+    def _longest(self, growth_class: WeekClass) -> tuple[int, int] | None:
+        stretches = runs_of([name == growth_class for name in self.classes])
+        return max(stretches, key=lambda stretch: (stretch[1] - stretch[0]) % DAYS, default=None)
 
     def _first_after(self, day: int, holds: Callable[[int], bool]) -> int | None:
         return next(((day + ahead) % DAYS for ahead in range(DAYS) if holds((day + ahead) % DAYS)), None)
@@ -185,10 +210,11 @@ class SeasonYear:
 
 @lru_cache(maxsize=4096)
 def _year(
-    climate: Climate, grass: GrassSeason, site: Site, rules: WindowRules, frost_rules: object, soil: object
+    climate: Climate, grass: GrassSeason, site: Site, rules: WindowRules, frost_rules: object, soil: object,
+    sowing: OversowingRules, before_weeds: PreEmergentRules | None,
 ) -> SeasonYear:
     days = daily_climate(climate, site, soil)
-    growth = yearly_growth(days.mean_c, grass)
+    growth = yearly_growth(days.mean_c, grass.growth_key)
     air, ground = (frost(climate, site, soil, frost_rules, ground=flag) for flag in (False, True))
     reference = reference_evapotranspiration(climate, site, soil)
     rain = effective_rain(climate.rain_mm)
@@ -209,6 +235,9 @@ def _year(
         water_need_mm=water_need(reference, rain, grass.crop_coefficient),
         temperature_step_c=climate.temperature_step_c, view=view,
         renovation=windows(view, rules, grass.recovery_weeks), overseeding=overseeding,
+        light_renovation=windows(view, rules, grass.light_recovery_weeks),
+        oversowing=oversowing(view, grass.oversown, rules, sowing), pre_emergent=pre_emergent(view, before_weeds),
+        transition_night_c=sowing.transition_night_c,
     )
 
 
@@ -217,51 +246,6 @@ def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules) -
 
     Source: each series says its own; nothing is added here. Cached: the same question twice costs nothing.
     """
-    return _year(climate, grass, site, rules.windows[grass.group], rules.frost, rules.soil)
-
-
-def as_json(season: SeasonYear) -> dict:
-    """The year as the contract of `swardbook season --json` has it, with the figures rounded for reading.
-
-    reference_evapotranspiration_method: "penman-monteith" or "hargreaves-samani", and what it assumed. weeks: 52 dicts.
-    windows: per kind a list of {from, best, to (MM-DD), why, reasons, main}; `from` after `to` crosses New Year.
-    why_none: per kind without a window, the reason.
-    """
-    method = season.reference_evapotranspiration_method
-    return {
-        "reference_evapotranspiration_method": method.id,
-        "reference_evapotranspiration_assumed": list(method.assumed),
-        "weeks": [
-            {
-                "week": week.week,
-                "from": week.starts,
-                "mean_temperature_c": round(week.mean_temperature_c, 1),
-                "growth_potential": round(week.growth_potential, 3),
-                "growth_share": round(week.growth_share, 3),
-                "growth": week.growth_class,
-                "frost_probability": round(week.frost_probability, 3),
-                "reference_evapotranspiration_mm": round(week.reference_evapotranspiration_mm, 1),
-                "rain_mm": round(week.rain_mm, 1),
-                "water_need_mm": round(week.water_need_mm, 1),
-            }
-            for week in season.weeks
-        ],
-        "windows": {
-            kind: [
-                {
-                    "from": month_and_day(window.first),
-                    "best": month_and_day(window.best),
-                    "to": month_and_day(window.last),
-                    "why": window.why,
-                    "reasons": {
-                        "from": list(window.why_first), "best": window.why_best, "to": list(window.why_last),
-                        "notes": list(window.notes),
-                    },
-                    "main": window.is_main,
-                }
-                for window in found.windows
-            ]
-            for kind, found in season.windows.items()
-        },
-        "why_none": {kind: found.why_none for kind, found in season.windows.items() if found.why_none},
-    }
+    return _year(
+        climate, grass, site, rules.windows[grass.group], rules.frost, rules.soil, rules.oversowing, rules.pre_emergent
+    )

@@ -10,8 +10,13 @@ from generator.turf.rules import WindowRules
 
 # A best date keeps this clear of the closing edge, so that a rained-off week does not close the window.
 MARGIN_DAYS = 7
+WHOLE_DEGREES = (
+    "Temperatures here were printed in whole degrees, so what half a degree would move is undecided; go by the lawn and the soil."
+)
 # Near the top and bottom of the year the temperature stands still; no date is then called more than a month uncertain.
-SLOWEST_CHANGE_K_PER_DAY = 0.5 / 30
+LONGEST_DOUBT_DAYS = 30
+# Rules whose edge half a degree does not move: rain, and the turn of the year.
+SURE = {"wet season", "warming", "cooling"}
 
 
 @dataclass(frozen=True)
@@ -19,6 +24,8 @@ class Window:
     """One stretch of the year, inclusive day numbers 0 to 364; `first` above `last` crosses New Year.
 
     `limited_by` names the rules that set the first and the last day. `is_main` marks the better of two windows in a year.
+    `undecided_first` and `undecided_last`: where the normals are printed in whole degrees, the earliest and latest day that
+    edge may fall on, or None where it stands as it is.
     """
 
     first: int
@@ -30,6 +37,8 @@ class Window:
     limited_by: tuple[tuple[str, ...], tuple[str, ...]]
     is_main: bool
     notes: tuple[str, ...] = ()
+    undecided_first: tuple[int, int] | None = None
+    undecided_last: tuple[int, int] | None = None
 
     @property
     def days(self) -> int:
@@ -42,12 +51,16 @@ class Window:
     def why(self) -> str:
         """The reasons of all three dates in one paragraph."""
         parts = [
-            f"From {day_words(self.first)}: {' and '.join(self.why_first)}.",
+            f"From {day_words(self.first)}{_undecided_words(self.undecided_first)}: {' and '.join(self.why_first)}.",
             f"Best about {day_words(self.best)}: {self.why_best}.",
-            f"Until {day_words(self.last)}: {' and '.join(self.why_last)}.",
+            f"Until {day_words(self.last)}{_undecided_words(self.undecided_last)}: {' and '.join(self.why_last)}.",
             *self.notes,
         ]
         return " ".join(parts)
+
+
+def _undecided_words(days: tuple[int, int] | None) -> str:
+    return f", undecided between {day_words(days[0])} and {day_words(days[1])}" if days else ""
 
 
 @dataclass(frozen=True)
@@ -82,12 +95,10 @@ def windows(year: Year, rules: WindowRules, recovery_weeks: float) -> Windows:
         ))
     days = recovery_days(recovery_weeks, year, rules)
     rule_list = limits(year, rules, days)
-    allowed = [all(limit.allowed[day] for limit in rule_list) for day in range(DAYS)]
-    runs = _runs(allowed)
-    found = [_window(year, rules, rule_list, first, last, days) for first, last in runs]
+    found = [_window(year, rules, rule_list, first, last, days) for first, last in runs_of(allowed_by(rule_list))]
     long_enough = [window for window in found if window.days >= rules.shortest_weeks * 7]
     if not long_enough:
-        return Windows((), _why_none(rule_list, found, rules))
+        return Windows((), why_none(rule_list, found, rules.shortest_weeks))
     main = max(long_enough, key=lambda window: _merit(year, rules, window))
     ordered = sorted(long_enough, key=lambda window: (window is not main, window.first))
     return Windows(tuple(_marked(window, window is main, year, rules, days) for window in ordered), None)
@@ -107,29 +118,50 @@ def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules, days:
             f"Growth is little here: at its best {year.growth.best:.2f} of what the grass can do, so allow "
             f"{rules.little_growth_stretch:g} times the usual recovery."
         )
-    if year.temperature_step_c >= 1:
-        notes.append(_coarseness(year, window, days))
-    return replace(window, is_main=is_main, notes=tuple(notes))
+    first, last = undecided_edges(year, window, days)
+    if first or last:
+        notes.append(WHOLE_DEGREES)
+    return replace(window, is_main=is_main, notes=tuple(notes), undecided_first=first, undecided_last=last)
 
 
-def _coarseness(year: Year, window: Window, days: int) -> str:
-    """How far half a printed step could move the edges that temperature sets.
+def undecided_edges(year: Year, window: Window, days: int) -> tuple[tuple[int, int] | None, tuple[int, int] | None]:
+    """For each edge of a window the earliest and latest day it may fall on, where temperatures are printed in whole degrees.
 
-    The last day hangs on what the weather is `days` later, when the surface must have closed.
+    days: looked ahead by the rules [days]; the last day hangs on what the weather is so much later.
+    A printed 14 °C stands for anything from 13.5 to 14.5, so every day on which the mean lies within half a step of its value
+    at the edge is undecided. None for an edge that rain sets, or that no rule sets. Ours: half of the printed step.
     """
-    mean = year.climate.mean_c
-    edges = (("first", window.first, window.limited_by[0]), ("last", window.last + days, window.limited_by[1]))
-    shifts = []
-    for name, day, limited_by in edges:
-        if limited_by and set(limited_by) != {"wet season"}:
-            rate = abs(mean[(day + 7) % DAYS] - mean[(day - 7) % DAYS]) / 14
-            shift = year.temperature_step_c / 2 / max(rate, SLOWEST_CHANGE_K_PER_DAY)
-            shifts.append(f"the {name} day by about {round(shift)} days")
-    where = " and ".join(shifts) or "no day of this window"
-    return f"Temperatures here were printed in whole degrees; half a degree moves {where}."
+    if year.temperature_step_c < 1:
+        return None, None
+
+    def stretch(day: int) -> tuple[int, int]:
+        mean, half = year.climate.mean_c, year.temperature_step_c / 2
+        near = [abs(value - mean[day % DAYS]) < half for value in mean]
+        before = next((back for back in range(LONGEST_DOUBT_DAYS) if not near[(day - back - 1) % DAYS]), LONGEST_DOUBT_DAYS)
+        after = next((ahead for ahead in range(LONGEST_DOUBT_DAYS) if not near[(day + ahead + 1) % DAYS]), LONGEST_DOUBT_DAYS)
+        return before, after
+
+    def by_temperature(names: tuple[str, ...]) -> bool:
+        return bool(names) and not set(names) <= SURE
+
+    first = last = None
+    # No edge may pass the best date.
+    to_best, from_best = (window.best - window.first) % DAYS, (window.last - window.best) % DAYS
+    if by_temperature(window.limited_by[0]):
+        before, after = stretch(window.first)
+        first = ((window.first - before) % DAYS, (window.first + min(after, to_best)) % DAYS)
+    if by_temperature(window.limited_by[1]):
+        before, after = stretch(window.last + days)
+        last = ((window.last - min(before, from_best)) % DAYS, (window.last + after) % DAYS)
+    return first, last
 
 
-def _runs(allowed: Sequence[bool]) -> list[tuple[int, int]]:
+def allowed_by(rule_list: Sequence[Limit]) -> list[bool]:
+    """For each of 365 days, whether every rule allows it."""
+    return [all(day) for day in zip(*(limit.allowed for limit in rule_list))]
+
+
+def runs_of(allowed: Sequence[bool]) -> list[tuple[int, int]]:
     """Stretches of allowed days as first and last day; a stretch over New Year is one stretch."""
     if all(allowed):
         return [(0, DAYS - 1)]
@@ -143,14 +175,21 @@ def _runs(allowed: Sequence[bool]) -> list[tuple[int, int]]:
 def _window(
     year: Year, rules: WindowRules, rule_list: Sequence[Limit], first: int, last: int, days: int
 ) -> Window:
+    return window_between(rule_list, first, last, _best(year, rules, first, last, days))
+
+
+def window_between(rule_list: Sequence[Limit], first: int, last: int, best: tuple[int, str]) -> Window:
+    """The window from its first to its last day number, with the reasons of the rules that set them.
+
+    best: the day number of the best date, and its reason.
+    """
     opening = [limit for limit in rule_list if limit.opens and not limit.allowed[first - 1]]
     closing = [limit for limit in rule_list if limit.closes and not limit.allowed[(last + 1) % DAYS]]
-    best, why_best = _best(year, rules, first, last, days)
     always = ("no rule closes it at any time of the year",)
     return Window(
-        first, best, last,
+        first, best[0], last,
         tuple(limit.opens(first) for limit in opening) or always,
-        why_best,
+        best[1],
         tuple(limit.closes(last) for limit in closing) or always,
         (tuple(limit.name for limit in opening), tuple(limit.name for limit in closing)),
         is_main=True,
@@ -192,8 +231,11 @@ def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> t
     )
 
 
-def _why_none(rule_list: Sequence[Limit], found: Sequence[Window], rules: WindowRules) -> str:
-    """Which rule forbids the whole year, or which rules leave nothing between them."""
+def why_none(rule_list: Sequence[Limit], found: Sequence[Window], shortest_weeks: float) -> str:
+    """Which rule forbids the whole year, or which rules leave nothing between them.
+
+    found: the windows that were too short. shortest_weeks: a window shorter than this is not offered [weeks]. Ours: the wording.
+    """
     never = [limit.never for limit in rule_list if not any(limit.allowed)]
     if never:
         return "; ".join(never)
@@ -201,7 +243,7 @@ def _why_none(rule_list: Sequence[Limit], found: Sequence[Window], rules: Window
         longest = max(found, key=lambda window: window.days)
         return (
             f"the weather leaves only {longest.days} days, from {day_words(longest.first)} to {day_words(longest.last)}, "
-            f"and a window shorter than {rules.shortest_weeks:g} weeks is not worth planning on: "
+            f"and a window shorter than {shortest_weeks:g} weeks is not worth planning on: "
             f"{' and '.join(longest.why_first)}, but {' and '.join(longest.why_last)}"
         )
     parts = [f"{limit.name} allows {_week_ranges(limit.allowed)}" for limit in rule_list if not all(limit.allowed)]
@@ -209,4 +251,4 @@ def _why_none(rule_list: Sequence[Limit], found: Sequence[Window], rules: Window
 
 
 def _week_ranges(allowed: Sequence[bool]) -> str:
-    return " and ".join(f"weeks {week_number(first)} to {week_number(last)}" for first, last in _runs(allowed))
+    return " and ".join(f"weeks {week_number(first)} to {week_number(last)}" for first, last in runs_of(allowed))

@@ -7,6 +7,7 @@ import yaml
 
 from generator.model.place import Place
 from generator.model.practice import SeasonGroups
+from generator.model.task import Task
 from generator.turf.climate import Climate
 from generator.turf.inputs import EngineRules, climate_of, engine_rules_of
 from generator.turf.rules import GrassSeason
@@ -26,7 +27,12 @@ def groups() -> SeasonGroups:
 
 @cache
 def rules() -> EngineRules:
-    return engine_rules_of(groups())
+    return engine_rules_of(groups(), tasks())
+
+
+@cache
+def tasks() -> dict[str, Task]:
+    return {path.stem: Task.model_validate(read(path)) for path in sorted((DATA / "tasks").glob("*.yml"))}
 
 
 @cache
@@ -40,10 +46,10 @@ def climates() -> dict[str, Climate]:
 
 
 # Grasses of the two groups as the book's own are: recovery in the range that the trade gives them.
-COUCH = GrassSeason("couch", "warm", 31, 7, True, 4, 6, False, 0.6)
-KIKUYU = GrassSeason("kikuyu", "warm", 25, 7, True, 4, 6, False, 0.6)
-BUFFALO = GrassSeason("buffalo", "warm", 31, 7, True, 7, 6, True, 0.6)
-FESCUE = GrassSeason("fescue", "cool", 20, 5.5, False, 5, 6, False, 0.8)
+COUCH = GrassSeason("couch", "warm", 31, 7, True, 4, 6, False, 0.6, 2, True, 10, 25, 4, 0.5, (14.6, 15, 24.4))
+KIKUYU = GrassSeason("kikuyu", "warm", 25, 7, True, 4, 6, False, 0.6, 2, True, 10, 30, 4, 0.5, (5, 10, 15))
+BUFFALO = GrassSeason("buffalo", "warm", 31, 7, True, 7, 6, True, 0.6, 3.5, False, 10, 50, 4, 0.5, (9.8, 12, 19.5))
+FESCUE = GrassSeason("fescue", "cool", 20, 5.5, False, 5, 6, False, 0.8, 2.5, False, 0, 75, 5, 0.4, (9.8, 10, 14.6))
 GRASSES = (COUCH, KIKUYU, BUFFALO, FESCUE)
 
 

@@ -5,7 +5,7 @@ import json
 import pytest
 
 from generator.turf.calendar_days import DAYS, month_and_day, week_days, week_number
-from generator.turf.season import as_json
+from generator.turf.season_json import as_json
 from tests.turf.shipped import COUCH, FESCUE, GRASSES, KIKUYU, climates, rules, season
 
 
