@@ -229,7 +229,7 @@ def _year(
     )
     return SeasonYear(
         grass=grass, site=site, rules=rules, climate=days, growth=growth, air_frost=air, ground_frost=ground,
-        daylight_h=light.daylight_h, extraterrestrial_radiation_mj=light.extraterrestrial_radiation_mj,
+        daylight_h=light.day_length_h, extraterrestrial_radiation_mj=light.extraterrestrial_radiation_mj,
         reference_evapotranspiration_mm=reference, reference_evapotranspiration_method=evapotranspiration_method(climate),
         effective_rain_mm=rain,
         water_need_mm=water_need(reference, rain, grass.crop_coefficient),
