@@ -91,6 +91,16 @@ def test_the_busiest_month_prints_on_one_sheet_with_every_job(reader: Callable[.
         assert "Search" not in flat and "Renovation guide" not in flat
 
 
+@pytest.mark.soak
+def test_every_calendar_prints_as_thirteen_sheets(reader: Callable[..., Reader], site: Path) -> None:
+    window, counts = reader(viewport={"width": 1280, "height": 900}), {}
+    for file in sorted((site / "calendars").glob("*/*.html")):
+        path = file.relative_to(site).as_posix()
+        page = open_calendar(window, path, 2027)
+        counts |= {(path, paper): len(printed(page, paper)) for paper in PAPERS}
+    assert {each: count for each, count in counts.items() if count != 13} == {}
+
+
 def test_after_printing_the_page_is_whole_again(reader: Callable[..., Reader]) -> None:
     page = open_calendar(reader(), "calendars/sydney/couch.html", 2027)
     page.locator(".sb-month-sheet[data-month='5'] [data-print-month]").click()
