@@ -30,7 +30,7 @@ def all_pages(almanac: Almanac, today: date, examples: list[dict[str, Any]]) -> 
 
 def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     book = almanac.book
-    yield home_page(book, desk("index"))
+    yield home_page(almanac, desk("index"))
     strips = {id: _card_strip(almanac, id) for id in book.grasses}
     yield grass_index(book, desk("grasses/index"), strips)
     yield guide_index(book, desk("renovate/index"), strips)
@@ -47,9 +47,10 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield from (calculator_page(book, id, desk(f"calculators/{id}")) for id in book.calculators)
     yield aftercare_index(book, desk("aftercare/index"))
     yield from (aftercare_page(book, id, desk(f"aftercare/{id}")) for id in book.aftercare)
-    yield calendar_index(book, desk("calendars/index"))
+    yield calendar_index(almanac, desk("calendars/index"))
     for place in book.places:
         yield place_page(almanac, place, desk(f"places/{place}"))
+    for place in almanac.calendar_places:
         yield from (calendar_page(almanac, grass, place, desk(f"calendars/{place}/{grass}")) for grass in book.grasses)
     yield names_page(book, desk("names"))
     yield sources_page(book, desk("sources"))
@@ -82,7 +83,7 @@ def _calendars(almanac: Almanac, grass: str, desk: Desk) -> list[dict[str, str]]
     for place, record in almanac.book.places.items():
         found = almanac.season(grass, place).renovation.windows
         text = f"renovate {' and '.join(window_dates(window) for window in found)}" if found else "no renovation window"
-        rows.append({"name": record.name, "url": desk.links.calendar(grass, place), "text": text})
+        rows.append({"name": record.name, "url": almanac.year_address(desk.links, grass, place), "text": text})
     return rows
 
 
@@ -91,7 +92,7 @@ def _when(almanac: Almanac, grass: str, desk: Desk) -> dict[str, Any]:
     record = book.grasses[grass]
     kind = book.renovations[record.renovation].window
     rows = [
-        when_row(almanac.season(grass, place), kind, place, each.name, desk.links.calendar(grass, place))
+        when_row(almanac.season(grass, place), kind, place, each.name, almanac.year_address(desk.links, grass, place))
         for place, each in book.places.items()
     ]
     return {"strip": _page_strip(almanac, grass), "rows": rows, "label": f"When to renovate {record.name}, by place"}

@@ -5,6 +5,7 @@ from functools import cached_property
 
 from generator.model.book import Book
 from generator.pages.due import DueTask, due_by_month
+from generator.pages.page import Links
 from generator.turf.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
 from generator.turf.season import SeasonYear, year
 
@@ -17,12 +18,22 @@ class Almanac:
 
     @cached_property
     def rules(self) -> EngineRules:
-        return engine_rules_of(self.book.season_groups)
+        return engine_rules_of(self.book.season_groups, self.book.tasks)
 
     @cached_property
     def sites(self) -> tuple[str, ...]:
         """Names of the microclimates, the open station first."""
         return tuple(sorted(self.rules.sites, key=lambda name: (name != OPEN_SITE, list(self.rules.sites).index(name))))
+
+    @cached_property
+    def calendar_places(self) -> tuple[str, ...]:
+        """Places that have calendars of their own, in the order of their names' ids."""
+        wanted = self.book.practice.calendar_places
+        return tuple(id for id in self.book.places if wanted is None or id in wanted)
+
+    def year_address(self, links: Links, grass: str, place: str) -> str:
+        """Where the year of a grass at a place is shown: its calendar, else its part of the place's page."""
+        return links.calendar(grass, place) if place in self.calendar_places else links.to(f"places/{place}", grass)
 
     def season(self, grass: str, place: str, site: str = OPEN_SITE) -> SeasonYear:
         """The computed year. Raises KeyError for an unknown grass, place or site."""

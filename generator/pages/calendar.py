@@ -61,6 +61,17 @@ def summary(season: SeasonYear) -> str:
     return " ".join(parts)
 
 
+def why_rows(season: SeasonYear) -> list[dict[str, str]]:
+    """The reasons of each window, or why there is none."""
+    rows = []
+    for kind, label in BAND_LABELS.items():
+        row = when_row(season, kind, "", "", "")
+        rows += [{"label": label, "text": each["why"]} for each in row["windows"]]
+        if not row["windows"]:
+            rows.append({"label": label, "text": row["why_none"]})
+    return rows
+
+
 def month_view(season: SeasonYear, month: int, due: list[DueTask], grass: str, place: str, desk: Desk) -> dict[str, Any]:
     name = MONTHS[month]
     return {

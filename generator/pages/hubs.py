@@ -1,12 +1,16 @@
 """Front doors: home, the calculators and the calendars."""
 
 
+from typing import Any
+
 from generator.model.book import Book
+from generator.pages.almanac import Almanac
 from generator.pages.desk import COUNTRY_NAMES, Desk
 from generator.pages.page import Page
 
 
-def home_page(book: Book, desk: Desk) -> Page:
+def home_page(almanac: Almanac, desk: Desk) -> Page:
+    book = almanac.book
     practice = book.practice
     title = f"{practice.name}: practice book"
     context = {
@@ -14,7 +18,9 @@ def home_page(book: Book, desk: Desk) -> Page:
         "picker": {
             "id": "this-month", "chosen_grass": practice.home_grass, "chosen_place": practice.home_place,
             "grasses": [{"id": id, "name": grass.name} for id, grass in book.grasses.items()],
-            "places": [{"id": id, "name": place.name, "region": place.region} for id, place in book.places.items()],
+            "places": [
+                {"id": id, "name": book.places[id].name, "region": book.places[id].region} for id in almanac.calendar_places
+            ],
             "targets": {
                 "seasons": desk.links.file("assets/seasons/"),
                 "calendars": desk.links.file("calendars/"), "guides": desk.links.file("renovate/"),
@@ -43,12 +49,26 @@ def calculator_index(book: Book, desk: Desk) -> Page:
     return Page("calculators/index", "Calculators", "index", context, lead)
 
 
-def calendar_index(book: Book, desk: Desk) -> Page:
-    rows = [
-        {"place": place.name, "region": f"{place.region}, {COUNTRY_NAMES[place.country]}", "kind": place.climate_kind, "url": desk.links.place(id),
-         "calendars": [{"name": grass.name, "url": desk.links.calendar(grass_id, id)} for grass_id, grass in book.grasses.items()]}
-        for id, place in book.places.items()
+def calendar_index(almanac: Almanac, desk: Desk) -> Page:
+    """Places with printed months first, then those with a page only."""
+    book = almanac.book
+    groups = [
+        {"id": "months", "title": "With twelve months to print", "rows": [_calendar_row(almanac, id, desk) for id in almanac.calendar_places]},
+        {"id": "years", "title": "The year only", "rows": [
+            _calendar_row(almanac, id, desk) for id in book.places if id not in almanac.calendar_places
+        ]},
     ]
-    lead = "One year for each grass and place, computed from the climate there. Open one, then print any month on one sheet."
-    context = {"title": "Calendars", "lead": lead, "rows": rows}
+    lead = "One year for each grass and place, computed from the climate there, with the reason for every date."
+    context = {"title": "Calendars", "lead": lead, "groups": [group for group in groups if group["rows"]]}
     return Page("calendars/index", "Calendars", "calendars", context, lead, ("calendar", "month", "year planner"))
+
+
+def _calendar_row(almanac: Almanac, id: str, desk: Desk) -> dict[str, Any]:
+    place = almanac.book.places[id]
+    return {
+        "id": id, "place": place.name, "url": desk.links.place(id), "kind": place.climate_kind,
+        "region": f"{place.region}, {COUNTRY_NAMES[place.country]}",
+        "calendars": [
+            {"name": grass.name, "url": almanac.year_address(desk.links, grass_id, id)} for grass_id, grass in almanac.book.grasses.items()
+        ],
+    }

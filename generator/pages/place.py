@@ -5,11 +5,11 @@ from typing import Any
 from generator.model.attribution import place_attribution
 from generator.model.place import Normals
 from generator.pages.almanac import Almanac
-from generator.pages.calendar import frost_words
+from generator.pages.calendar import frost_words, summary, why_rows
 from generator.pages.desk import COUNTRY_NAMES, Desk
 from generator.pages.page import Page, Section
 from generator.pages.quantity import converted, value_words
-from generator.pages.strips import strip_view, window_dates
+from generator.pages.strips import strip_view
 from generator.turf.calendar_days import MONTHS
 
 SECTIONS = (Section("years", "The year for each grass"), Section("climate", "The climate"))
@@ -23,7 +23,7 @@ def place_page(almanac: Almanac, id: str, desk: Desk) -> Page:
     context = {
         "title": place.name, "region": f"{place.region}, {COUNTRY_NAMES[place.country]}", "kind": place.climate_kind,
         "summary": place.summary, "notes": list(place.notes),
-        "years": [_year_card(almanac, grass, id, desk) for grass in book.grasses],
+        "years": [_year(almanac, grass, id, desk) for grass in book.grasses],
         "months": [_month_row(almanac, id, month) for month in range(12)],
         "frost_computed": normals.frost_days is None,
         "station": normals.station, "first_year": normals.first_year, "last_year": normals.last_year,
@@ -37,14 +37,13 @@ def place_page(almanac: Almanac, id: str, desk: Desk) -> Page:
     )
 
 
-def _year_card(almanac: Almanac, grass: str, place: str, desk: Desk) -> dict[str, Any]:
+def _year(almanac: Almanac, grass: str, place: str, desk: Desk) -> dict[str, Any]:
     season = almanac.season(grass, place)
-    kind = almanac.book.renovations[almanac.book.grasses[grass].renovation].window
-    found = season.windows[kind].windows
-    text = f"Renovate {' and '.join(window_dates(window) for window in found)}." if found else "No renovation window."
     return {
-        "title": almanac.book.grasses[grass].name, "url": desk.links.calendar(grass, place), "text": text,
-        "strip": strip_view(season, f"strip-{grass}", "card", ""),
+        "id": grass, "grass": almanac.book.grasses[grass].name, "grass_url": desk.links.grass(grass),
+        "guide_url": desk.links.guide(grass), "summary": summary(season),
+        "calendar_url": desk.links.calendar(grass, place) if place in almanac.calendar_places else None,
+        "strip": strip_view(season, f"strip-{grass}", "card", ""), "why": why_rows(season),
     }
 
 

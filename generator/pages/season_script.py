@@ -12,7 +12,7 @@ def season_scripts(almanac: Almanac) -> dict[str, str]:
     """Path in the site to script text, one for each grass and place."""
     book = almanac.book
     return {
-        f"assets/seasons/{grass}--{place}.js": season_script(almanac, grass, place) for grass in book.grasses for place in book.places
+        f"assets/seasons/{grass}--{place}.js": season_script(almanac, grass, place) for grass in book.grasses for place in almanac.calendar_places
     }
 
 

@@ -1,0 +1,29 @@
+"""The weeks of a computed year as comma-separated values (RFC 4180), for a spreadsheet."""
+
+import csv
+from io import StringIO
+
+from generator.turf.season import SeasonYear
+
+COLUMNS = {
+    "week": lambda week: week.week,
+    "from": lambda week: week.starts,
+    "mean_temperature_c": lambda week: round(week.mean_temperature_c, 1),
+    "growth_potential": lambda week: round(week.growth_potential, 3),
+    "growth": lambda week: week.growth_class,
+    "frost_probability": lambda week: round(week.frost_probability, 3),
+    "rain_mm": lambda week: round(week.rain_mm, 1),
+    "reference_evapotranspiration_mm": lambda week: round(week.reference_evapotranspiration_mm, 1),
+    "water_need_mm": lambda week: round(week.water_need_mm, 1),
+    "windows": lambda week: " ".join(week.in_windows),
+}
+
+
+def weeks_csv(season: SeasonYear, attribution: str) -> str:
+    """A row a week under a row of names; the wording that the data's owner asks for stands in the last column."""
+    text = StringIO()
+    writer = csv.writer(text)  # ends lines with CR LF, as RFC 4180 has it
+    writer.writerow([*COLUMNS, "attribution"])
+    for week in season.weeks:
+        writer.writerow([*(read(week) for read in COLUMNS.values()), attribution])
+    return text.getvalue()
