@@ -3,14 +3,15 @@
 from pathlib import Path
 
 from generator.checks import (
-    aftercare, bindings, climates, due, examples, figures, formulas, label_only, operations, plans, season_rules, sources,
+    aftercare, bindings, climates, due, examples, figures, formulas, label_only, no_months, operations, plans, season_rules,
+    sources,
 )
 from generator.checks.check import Check
 from generator.model.book import Loaded, read_book
 
 CHECKS: tuple[Check, ...] = (
     figures.CHECK, sources.CHECK, operations.CHECK, due.CHECK, formulas.CHECK, examples.CHECK, label_only.CHECK,
-    plans.CHECK, bindings.CHECK, aftercare.CHECK, season_rules.CHECK, climates.CHECK,
+    plans.CHECK, bindings.CHECK, aftercare.CHECK, season_rules.CHECK, climates.CHECK, no_months.CHECK,
 )  # fmt: skip
 
 

@@ -9,6 +9,7 @@ from generator.findings import Finding
 from generator.model.book import Book
 from generator.model.record import ASSUMPTION, Figure
 from generator.turf.inputs import engine_rules_of, grass_season_of
+from generator.units import UnitError
 
 _STAND_IN = Figure(use=1, unit="1", source=ASSUMPTION)
 
@@ -32,9 +33,12 @@ def _check(book: Book) -> Iterator[Finding]:
     rules = _Asked(groups.rules)
     sites = {name: _Asked(offsets) for name, offsets in groups.sites.items()}
     asking = groups.model_copy(update={"rules": rules, "sites": sites})
-    engine_rules_of(asking)
-    for id, grass in book.grasses.items():
-        grass_season_of(id, grass, asking)
+    try:
+        engine_rules_of(asking)
+        for id, grass in book.grasses.items():
+            grass_season_of(id, grass, asking)
+    except UnitError:
+        return  # A unit that is none has its finding already, and the rest cannot be asked.
     yield from _compared(book, rules, "rules")
     for name, offsets in sites.items():
         yield from _compared(book, offsets, "sites", name)

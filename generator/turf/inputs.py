@@ -21,7 +21,7 @@ RULE_NAMES = (
     "no_slack_share", "little_growth", "little_growth_stretch", "least_growth", "shortest_weeks", "overseeding_weeks",
     "air_frost_c", "ground_frost_c", "warm_frost_risk", "warm_frost_risk_surface_running", "frost_weeks",
     "minimum_spread_base", "minimum_spread_per_range", "night_to_night", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
-    "light_recovery_share", "last_feed_weeks", "warm_transition_night", "ponding",
+    "light_recovery_share", "last_feed_weeks", "cool_autumn_share", "warm_transition_night", "ponding", "spells_a_morning",
     "wet_rain", "wet_ratio", "soil_depth", "soil_diffusivity", "warm_dormant_soil", "cool_dormant_soil", "warm_green_up_soil",
 )
 
@@ -172,7 +172,7 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
         soils={
             name: SoilWater(
                 name, kind.name, kind.available_water.default, _in(kind.infiltration, "mm/h"), _in(kind.root_depth, "mm"),
-                rule("ponding"), kind.light_dressings, kind.first,
+                rule("ponding"), rule("spells_a_morning"), kind.light_dressings, kind.first,
             )
             for name, kind in groups.soils.items()
         },
@@ -182,6 +182,7 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
             slow_release_share=_percent(shared("feed", "slow-release-share")),
             light_dressing=_default(shared("feed", "light-dressing-on-sand")),
             last_feed_weeks=rule("last_feed_weeks"),
+            cool_autumn_share=rule("cool_autumn_share"),
         ),
         largest_share_removed=_percent(shared("mow", "largest-share-removed")),
     )

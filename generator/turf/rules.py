@@ -115,7 +115,8 @@ class OversowingRules:
 class SoilWater:
     """A kind of soil: what it holds [mm per mm of depth], takes in [mm/h] and how deep the lawn drinks [mm].
 
-    ponding_mm: what may stand between the leaves before it runs off [mm]. light_dressings: feed washes through it.
+    ponding_mm: what may stand between the leaves before it runs off [mm]. spells_a_morning: runs of a sprinkler with rests
+    between. light_dressings: feed washes through it.
     first: what to do before watering helps, or None.
     """
 
@@ -125,6 +126,7 @@ class SoilWater:
     infiltration_mm_per_h: float
     root_depth_mm: float
     ponding_mm: float
+    spells_a_morning: float
     light_dressings: bool
     first: str | None
 
@@ -135,7 +137,8 @@ class FeedRules:
 
     ceiling, soluble_ceiling: for feeds with and without enough slow release; None where the book's tasks give none.
     slow_release_share: least share of slow release for the full ceiling, 0 to 1. light_dressing: on soil that feed washes
-    through. last_feed_weeks: before growth slows [weeks].
+    through. last_feed_weeks: before growth slows [weeks]. cool_autumn_share: of a cool-season lawn's feed, given while the year
+    cools, 0 to 1.
     """
 
     ceiling: float | None
@@ -143,3 +146,4 @@ class FeedRules:
     slow_release_share: float | None
     light_dressing: float | None
     last_feed_weeks: float
+    cool_autumn_share: float

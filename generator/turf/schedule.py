@@ -5,13 +5,15 @@ given in °C. Yes-or-no quantities stand alone: `renovation_window and not wet`.
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from generator.formula import Formula, FormulaError, check_names, parse
 from generator.model.task import Due
 from generator.turf.calendar_days import DAYS, WEEK_OF_DAY, WEEKS, week_days
-from generator.turf.season import SeasonYear, Week
+from generator.turf.events import TENTH_RISK
+from generator.turf.needs import mowing_intervals, nitrogen_by_week
+from generator.turf.season import SeasonYear, Week, WindowKind
 
 # What weeks_to_... and weeks_since_... say when there is no such day: no comparison with a count of weeks holds for it.
 NEVER = -1.0
@@ -22,12 +24,22 @@ Values = dict[str, float]
 
 @dataclass(frozen=True)
 class RuleQuantity:
-    """One quantity that a rule may name: its unit as a rule reads it, its meaning, and how a week gets it."""
+    """One quantity that a rule may name: its unit as a rule reads it, its meaning, and how a week gets it.
+
+    of: its value in one week; of_year: instead, its values in all 52 weeks at once, for what is worked out by the year.
+    """
 
     unit: str
     meaning: str
-    of: Callable[[SeasonYear, Week], float]
+    of: Callable[[SeasonYear, Week], float] | None = None
     is_flag: bool = False
+    of_year: Callable[[SeasonYear], Sequence[float]] | None = None
+
+    def weekly(self, season: SeasonYear) -> Sequence[float]:
+        if self.of is None:
+            assert self.of_year is not None
+            return self.of_year(season)
+        return [self.of(season, week) for week in season.weeks]
 
 
 def _main_window(season: SeasonYear) -> int | None:
@@ -53,6 +65,29 @@ def _weeks_to_slow_down(season: SeasonYear, week: Week) -> float:
     slack = season.slack
     ahead = next((ahead for ahead in range(DAYS) if slack[(day + ahead) % DAYS]), None)
     return A_YEAR if ahead is None else float(ahead // 7)
+
+
+def _weeks_to_last_frost(season: SeasonYear) -> list[float]:
+    """Weeks until the last frost that one year in ten still has; -1 where no frost is that likely."""
+    day = season.last_frost_day(TENTH_RISK, season.grass.surface_running)
+    return [_weeks_until(day, week) for week in season.weeks]
+
+
+def _weeks_to_first_frost(season: SeasonYear) -> list[float]:
+    day = season.first_frost_day(TENTH_RISK, season.grass.surface_running)
+    return [_weeks_until(day, week) for week in season.weeks]
+
+
+def _mowing_intervals(season: SeasonYear) -> list[float]:
+    """Days between cuts, a year where nothing grows; -1 in a book without the one-third rule."""
+    if season.largest_share_removed is None:
+        return [NEVER] * WEEKS
+    intervals = mowing_intervals(season, season.largest_share_removed)
+    return [float(DAYS) if interval is None else min(interval, float(DAYS)) for interval in intervals]
+
+
+def _flag(kind: WindowKind, meaning: str) -> RuleQuantity:
+    return RuleQuantity("yes or no", meaning, lambda s, w: float(kind in w.in_windows), True)
 
 
 def _growth_change(season: SeasonYear, week: Week) -> float:
@@ -86,6 +121,9 @@ RULE_QUANTITIES: dict[str, RuleQuantity] = {
     "overseeding_window": RuleQuantity(
         "yes or no", "the week lies in an overseeding window", lambda s, w: float("overseeding" in w.in_windows), True
     ),
+    "light_renovation_window": _flag("light_renovation", "the week lies in a window for light renovation"),
+    "oversowing_window": _flag("oversowing", "the week lies in a window for winter ryegrass into warm-season turf"),
+    "pre_emergent_window": _flag("pre_emergent", "the soil is warming through the temperatures for a pre-emergent"),
     "wet": RuleQuantity("yes or no", "the week lies in a wet season", lambda s, w: float(w.wet), True),
     "dormant": RuleQuantity("yes or no", "the grass stands still", lambda s, w: float(w.growth_class == "dormant"), True),
     "warm_season": RuleQuantity("yes or no", "a warm-season grass", lambda s, w: float(s.grass.group == "warm"), True),
@@ -109,6 +147,29 @@ RULE_QUANTITIES: dict[str, RuleQuantity] = {
     "weeks_to_slow_down": RuleQuantity(
         "weeks", "weeks until growth is too slow to close an opened surface: 0 while it is, 52 where it never is",
         _weeks_to_slow_down,
+    ),
+    "weeks_to_last_frost": RuleQuantity(
+        "weeks", "weeks until the last frost of one year in ten: -1 where no frost is so likely", of_year=_weeks_to_last_frost,
+    ),
+    "weeks_to_first_frost": RuleQuantity(
+        "weeks", "weeks until the first frost of one year in ten: -1 where no frost is so likely", of_year=_weeks_to_first_frost,
+    ),
+    "weeks_since_green_up": RuleQuantity(
+        "weeks", "weeks since the soil warmed to the green-up temperature: -1 where the lawn stays green",
+        lambda s, w: _weeks_since(s.green_up_day, w),
+    ),
+    "weeks_since_transition": RuleQuantity(
+        "weeks", "weeks since nights grew warm enough for warm-season turf to take over from ryegrass: -1 where they never do",
+        lambda s, w: _weeks_since(s.transition_day, w),
+    ),
+    "degree_days": RuleQuantity(
+        "°C day", "growing degree days over the grass's base since the coldest day", lambda s, w: s.degree_days[week_days(w.week - 1)[-1]]
+    ),
+    "nitrogen_need": RuleQuantity(
+        "g/m2 a week", "the grass's usual nitrogen in proportion to growth", of_year=nitrogen_by_week
+    ),
+    "mowing_interval": RuleQuantity(
+        "days", "days between cuts by the one-third rule: 365 where nothing grows", of_year=_mowing_intervals
     ),
 }
 
@@ -145,9 +206,8 @@ def parse_rule(text: str) -> Formula:
 
 def weekly_quantities(season: SeasonYear) -> tuple[Values, ...]:
     """Every rule quantity of each of the 52 weeks, in the units of RULE_QUANTITIES."""
-    return tuple(
-        {name: quantity.of(season, week) for name, quantity in RULE_QUANTITIES.items()} for week in season.weeks
-    )
+    weekly = {name: quantity.weekly(season) for name, quantity in RULE_QUANTITIES.items()}
+    return tuple({name: values[week] for name, values in weekly.items()} for week in range(WEEKS))
 
 
 @dataclass(frozen=True)
@@ -161,15 +221,18 @@ class DueWeek:
 def due_weeks(due: Due, quantities: tuple[Values, ...]) -> tuple[DueWeek, ...]:
     """The weeks in which a task falls due, in calendar order.
 
-    due: the rule, with its season group and its least interval in weeks. quantities: from `weekly_quantities`.
-    A rule that holds for a stretch of weeks falls due at its beginning, and again each time the interval has passed. Where the
-    interval allows only one of two stretches, the one at the main renovation window wins.
+    due: the rule, with its season group, its least interval in weeks and its most times a year. quantities: from
+    `weekly_quantities`. A rule that holds for a stretch of weeks falls due at its beginning, and again each time the interval
+    has passed. Where the interval or the most times allow only one of two stretches, the one at the main renovation window wins.
     Raises FormulaError for a rule that cannot be read.
     """
     if due.season_group is not None and not quantities[0][f"{due.season_group}_season"]:
         return ()
     formula = parse_rule(due.do_when)
-    holds = [bool(formula.evaluate(values)) for values in quantities]
+    forbids = parse_rule(due.not_when) if due.not_when else None
+    holds = [
+        bool(formula.evaluate(values)) and not (forbids and forbids.evaluate(values)) for values in quantities
+    ]
     first = _first_week(holds, quantities)
     chosen: list[int] = []
     last = None
@@ -181,8 +244,9 @@ def due_weeks(due: Due, quantities: tuple[Values, ...]) -> tuple[DueWeek, ...]:
     # The last of the year may crowd the first of the next.
     if len(chosen) > 1 and (chosen[0] - chosen[-1]) % WEEKS < due.every_weeks:
         chosen.pop()
+    names = {*formula.names, *(forbids.names if forbids else ())}
     return tuple(
-        DueWeek(week + 1, {name: quantities[week][name] for name in formula.names}) for week in sorted(chosen)
+        DueWeek(week + 1, {name: quantities[week][name] for name in names}) for week in sorted(chosen[: due.at_most])
     )
 
 

@@ -79,6 +79,7 @@ class SeasonYear:
     oversowing: Windows
     pre_emergent: Windows
     transition_night_c: float
+    largest_share_removed: float | None
 
     @property
     def windows(self) -> dict[WindowKind, Windows]:
@@ -211,7 +212,7 @@ class SeasonYear:
 @lru_cache(maxsize=4096)
 def _year(
     climate: Climate, grass: GrassSeason, site: Site, rules: WindowRules, frost_rules: object, soil: object,
-    sowing: OversowingRules, before_weeds: PreEmergentRules | None,
+    sowing: OversowingRules, before_weeds: PreEmergentRules | None, largest_share_removed: float | None,
 ) -> SeasonYear:
     days = daily_climate(climate, site, soil)
     growth = yearly_growth(days.mean_c, grass.growth_key)
@@ -237,7 +238,7 @@ def _year(
         renovation=windows(view, rules, grass.recovery_weeks), overseeding=overseeding,
         light_renovation=windows(view, rules, grass.light_recovery_weeks),
         oversowing=oversowing(view, grass.oversown, rules, sowing), pre_emergent=pre_emergent(view, before_weeds),
-        transition_night_c=sowing.transition_night_c,
+        transition_night_c=sowing.transition_night_c, largest_share_removed=largest_share_removed,
     )
 
 
@@ -247,5 +248,6 @@ def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules) -
     Source: each series says its own; nothing is added here. Cached: the same question twice costs nothing.
     """
     return _year(
-        climate, grass, site, rules.windows[grass.group], rules.frost, rules.soil, rules.oversowing, rules.pre_emergent
+        climate, grass, site, rules.windows[grass.group], rules.frost, rules.soil, rules.oversowing, rules.pre_emergent,
+        rules.largest_share_removed,
     )
