@@ -3,52 +3,62 @@
 The daily minimum is taken as normally distributed about the smooth curve of mean minima. Where a place publishes its
 frost nights a month, each month is shifted until the model gives that many; where it publishes only the mean minimum,
 the spread comes from a rule fitted to 48 Australian stations (data/season-groups.yml, `minimum_spread_*`).
+Frost comes in runs, and some years are colder than others: both are counted where a date is asked for.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from itertools import accumulate
-from math import erfc, exp, sqrt
+from math import exp, sqrt
 
-from generator.turf.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, monthly_means, month_days
+from generator.turf.calendar_days import DAYS, MONTH_LENGTHS, monthly_means
 from generator.turf.climate import Climate, Daily, Site, Soil, Twelve, daily_climate
+from generator.turf.frost_margin import FrostRules, below, minimum_spread, threshold_shift
 
-MID_MONTH = tuple(start + length / 2 - 0.5 for start, length in zip(MONTH_STARTS, MONTH_LENGTHS))
-# Rounds of matching the published frost nights: each month is solved in turn while its neighbours stand still, and
-# neighbours meet only at the ends of the month, so the error shrinks about fivefold a round.
-MATCHING_ROUNDS = 8
-BISECTIONS = 24
-LARGEST_SHIFT_K = 6.0
+# A cold season, a usual one and a warm one: three points that have the mean and spread of a normal distribution (Gauss and
+# Hermite), each with its share of the years.
+KINDS_OF_YEAR = ((sqrt(3), 1 / 6), (0.0, 4 / 6), (-sqrt(3), 1 / 6))
+# What differs from year to year is part of the spread of nights; never take more than this share of it (our limit).
+LARGEST_YEARLY_SHARE = 0.5
 
 
 @dataclass(frozen=True)
-class FrostRules:
-    """Numbers of the frost model; values and sources in data/season-groups.yml.
+class KindOfYear:
+    """Frost in one kind of year, 365 nights, 1 January first.
 
-    air_frost_c, ground_frost_c: screen minima that count as air frost and as ground frost [°C].
-    spread_base_k, spread_per_range: standard deviation of the daily minimum = base + slope x yearly range of mean minima [K].
-    night_to_night: correlation of one night's departure from the mean minimum with the next night's, -1 to 1.
-    counting_step_k: half the last digit of a read minimum; "at or below 0.0" catches minima up to 0.05 [K].
+    share: of all years, 0 to 1. chance: of a frost night, 0 to 1. onset: of a frost night that follows a frost-free one, the
+    beginning of a run.
     """
 
-    air_frost_c: float
-    ground_frost_c: float
-    spread_base_k: float
-    spread_per_range: float
-    night_to_night: float
-    counting_step_k: float
+    share: float
+    chance: Daily
+    onset: Daily
+
+    def of_any(self, first_day: int, days: int) -> float:
+        """Chance of at least one frost night in `days` nights from `first_day`: runs as a Poisson process."""
+        return 1 - exp(-(self.chance[first_day % DAYS] + _between(self._running, first_day + 1, days - 1)))
+
+    @cached_property
+    def _running(self) -> tuple[float, ...]:
+        return (0.0, *accumulate(self.onset))
 
 
 @dataclass(frozen=True)
 class Frost:
-    """Frost at one site for one threshold, 365 nights, 1 January first.
+    """Frost at one site for one threshold, over all kinds of year; their shares add up to 1."""
 
-    chance: of a frost night, 0 to 1. onset: of a frost night that follows a frost-free one, the beginning of a run.
-    """
+    years: tuple[KindOfYear, ...]
 
-    chance: Daily
-    onset: Daily
+    @cached_property
+    def chance(self) -> Daily:
+        """Chance of a frost night, 0 to 1, 365 nights, 1 January first."""
+        return tuple(sum(year.share * year.chance[day] for year in self.years) for day in range(DAYS))
+
+    @cached_property
+    def onset(self) -> Daily:
+        """Chance that a run of frost begins, 0 to 1, 365 nights, 1 January first."""
+        return tuple(sum(year.share * year.onset[day] for year in self.years) for day in range(DAYS))
 
     def nights_per_month(self) -> Twelve:
         """Expected frost nights of each month, January first."""
@@ -58,55 +68,76 @@ class Frost:
         """Chance of at least one frost night in `days` nights from `first_day`; the year wraps round. 0 to 1.
 
         Frost nights come in runs, so counting each night as a fresh chance would make a late frost look likelier than it
-        is: 1 - exp(-(chance of the first night + expected beginnings of runs after it)).
-        Source: runs of frost taken as a Poisson process, as usual for rare clustered events (from memory). Limit: tied by
-        one night's correlation only, it counts 10 runs a year for Seattle 2012 to 2015 where the record has 7 and
-        independent nights would give 18, so it errs towards caution.
+        is: 1 - exp(-(chance of the first night + expected beginnings of runs after it)), meaned over the kinds of year.
+        Source: runs of frost taken as a Poisson process, as usual for rare clustered events (from memory). Limit: it counts
+        10 runs a year for Seattle 2012 to 2015 where the record has 7 and independent nights would give 18, so it errs
+        towards caution.
         """
         if days <= 0:
             return 0.0
-        return 1 - exp(-(self.chance[first_day % DAYS] + _between(self._running, first_day + 1, days - 1)))
+        return sum(year.share * year.of_any(first_day, days) for year in self.years)
 
-    @cached_property
-    def _running(self) -> tuple[float, ...]:
-        return (0.0, *accumulate(self.onset))
+    def chance_after(self, day: int, warmest_day: int) -> float:
+        """Chance of any frost from the night of `day` on, up to summer: 0 to 1. For days in the half-year before `warmest_day`."""
+        return self.chance_of_any(day, (warmest_day - day) % DAYS)
+
+    def chance_before(self, day: int, warmest_day: int) -> float:
+        """Chance that frost has come, after summer, by the night of `day`: 0 to 1. For the half-year after `warmest_day`."""
+        return self.chance_of_any(warmest_day, (day - warmest_day) % DAYS + 1)
 
     def last_day(self, risk: float, warmest_day: int) -> int | None:
         """Last day whose night or any later one before the warmest day still carries more than `risk`; None if none does.
 
         In the half-year before `warmest_day`. From the day after, the chance of any frost left in the season is at most `risk`.
         """
-        for before in range(DAYS // 2):
-            if self.chance_of_any(warmest_day - before, before) > risk:
-                return (warmest_day - before) % DAYS
+        for before in range(1, DAYS // 2):
+            day = (warmest_day - before) % DAYS
+            if self.chance_after(day, warmest_day) > risk:
+                return day
         return None
 
     def first_day(self, risk: float, warmest_day: int) -> int | None:
         """First day after the warmest day by which any frost has become likelier than `risk`; None if it never does."""
         for after in range(DAYS // 2):
-            if self.chance_of_any(warmest_day, after + 1) > risk:
-                return (warmest_day + after) % DAYS
+            day = (warmest_day + after) % DAYS
+            if self.chance_before(day, warmest_day) > risk:
+                return day
         return None
 
 
 @lru_cache(maxsize=1024)
 def frost(climate: Climate, site: Site, soil: Soil, rules: FrostRules, ground: bool = False) -> Frost:
-    """Nightly chance that the screen minimum falls to the frost threshold.
+    """Nightly chance that the screen minimum falls to the frost threshold, in a cold, a usual and a warm year.
 
     ground: True takes the ground-frost threshold, at which grass itself may freeze while the screen stays above 0 °C.
-    Returns 365 chances, 1 January first.
     Method: normal distribution about the daily curve of mean minima. Fitted on 24 of 48 Bureau of Meteorology stations
     and tried on the other 24, months with at least one frost night recorded (72): mean absolute error 0.7 nights a
-    month, always-zero 2.3; it counts 0.4 too few on average, because cold nights reach further below the mean than a normal
-    distribution says. Source: our fit to monthly figures of those stations, 2007-2017.
+    month, always-zero 2.3 (0.9 and 3.8 at 2 °C, 105 months); it counts 0.4 too few on average, because cold nights reach
+    further below the mean than a normal distribution says. Source: our fit to monthly figures of those stations, 2007-2017; correlation from night to night and
+    spread from year to year from the daily record of Seattle, assumed elsewhere.
     """
     margins = _margins(climate, site, soil, rules, ground=False)
     if ground:
         # Two counts matched apart may cross by a few hundredths of a night; an air frost is a ground frost too.
         margins = tuple(map(max, margins, _margins(climate, site, soil, rules, ground=True)))
-    chance = tuple(_below(margin, 1.0) for margin in margins)
-    again = _again_table(rules.night_to_night)
-    return Frost(chance, tuple(p * (1 - _again(margin, again)) for p, margin in zip(chance, margins)))
+    if max(margins) < TABLE_FROM:
+        return _NEVER
+    return Frost(tuple(_kind_of_year(colder, share, margins, climate, rules) for colder, share in KINDS_OF_YEAR))
+
+
+def _kind_of_year(colder: float, share: float, margins: Daily, climate: Climate, rules: FrostRules) -> KindOfYear:
+    """Frost in years that are `colder` standard deviations of the yearly departure below the mean, from the margins of all years."""
+    chance, onset = [], []
+    for margin, spread in zip(margins, minimum_spread(climate, rules)):
+        yearly = min(rules.year_to_year_k, LARGEST_YEARLY_SHARE * spread)
+        nightly = sqrt(spread * spread - yearly * yearly)
+        of_nights = (margin * spread + colder * yearly) / nightly
+        # What the years explain is taken from the correlation of the nights within one.
+        tied = (rules.night_to_night * spread * spread - yearly * yearly) / (nightly * nightly)
+        night = below(of_nights, 1.0)
+        chance.append(night)
+        onset.append(night * (1 - _again(of_nights, _again_table(round(max(0.0, tied) / CORRELATION_STEP) * CORRELATION_STEP))))
+    return KindOfYear(share, tuple(chance), tuple(onset))
 
 
 def _margins(climate: Climate, site: Site, soil: Soil, rules: FrostRules, ground: bool) -> Daily:
@@ -115,15 +146,17 @@ def _margins(climate: Climate, site: Site, soil: Soil, rules: FrostRules, ground
     minimum = daily_climate(climate, site, soil).minimum_c
     return tuple(
         (threshold + moved - low) / spread
-        for low, spread, moved in zip(minimum, _spread(climate, rules), _shift(climate, soil, rules, ground))
+        for low, spread, moved in zip(minimum, minimum_spread(climate, rules), threshold_shift(climate, soil, rules, ground))
     )
 
 
 # Margins, in standard deviations, between which the table below is computed, and its step.
 TABLE_FROM, TABLE_TO, TABLE_STEP = -6.0, 4.0, 0.1
+# Correlations are rounded to this, so that few tables are needed.
+CORRELATION_STEP = 0.02
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=128)
 def _again_table(correlation: float) -> tuple[float, ...]:
     """Chance that a frost night follows a frost night, for margins from TABLE_FROM to TABLE_TO.
 
@@ -139,7 +172,7 @@ def _again_table(correlation: float) -> tuple[float, ...]:
         # The weight falls off so fast below the margin that six standard deviations hold all of it.
         points = [margin - (k + 0.5) * step for k in range(round(6 / step))]
         weights = [exp(-z * z / 2 + margin * margin / 2) for z in points]
-        both = sum(w * _below(margin - correlation * z, scale) for w, z in zip(weights, points))
+        both = sum(w * below(margin - correlation * z, scale) for w, z in zip(weights, points))
         table.append(both / sum(weights))
     return tuple(table)
 
@@ -160,83 +193,4 @@ def _between(running: Sequence[float], first_day: int, days: int) -> float:
     return running[DAYS] - running[start] + running[end - DAYS]
 
 
-@lru_cache(maxsize=128)
-def _spread(climate: Climate, rules: FrostRules) -> Daily:
-    """Standard deviation of each day's minimum [K]: the published one, else the fitted rule."""
-    if climate.minimum_standard_deviation_c is not None:
-        return _between_months(climate.minimum_standard_deviation_c)
-    yearly_range = max(climate.mean_minimum_c) - min(climate.mean_minimum_c)
-    return (rules.spread_base_k + rules.spread_per_range * yearly_range,) * DAYS
-
-
-@lru_cache(maxsize=256)
-def _shift(climate: Climate, soil: Soil, rules: FrostRules, ground: bool) -> Daily:
-    """How far each day's threshold is moved so that the open site's months hold their published frost nights [K].
-
-    The published count for the other threshold stands in when this one is missing; 0 where neither is published.
-    """
-    counts = {False: climate.frost_days, True: climate.cold_days_at_or_below_2c}
-    # The Met Office's frost days and the Bureau's differ by one reading step (below, against at or below); not worth a second rule.
-    known_ground = ground if counts[ground] is not None else not ground
-    if counts[known_ground] is None:
-        return (0.0,) * DAYS
-    threshold = (rules.ground_frost_c if known_ground else rules.air_frost_c) + rules.counting_step_k
-    minimum = daily_climate(climate, Site("open"), soil).minimum_c
-    deviation = _spread(climate, rules)
-    shifts = [0.0] * 12
-    for _ in range(MATCHING_ROUNDS):
-        for month, nights in enumerate(counts[known_ground]):
-            shifts[month] = _month_shift(month, nights, shifts, minimum, deviation, threshold)
-    return _between_months(shifts)
-
-
-def _month_shift(
-    month: int, nights: float, shifts: Sequence[float], minimum: Daily, deviation: Daily, threshold: float
-) -> float:
-    """The shift [K] at mid-month that gives this month its frost nights, its neighbours' shifts standing still."""
-    trial = list(shifts)
-
-    def nights_with(shift: float) -> float:
-        trial[month] = shift
-        return sum(
-            _below(threshold + _shift_on(day, trial) - minimum[day], deviation[day]) for day in month_days(month)
-        )
-
-    # A printed 0.0 says fewer than half the last digit, 0.05 nights; a full month cannot be exceeded either.
-    if nights < 0.05:
-        if nights_with(0.0) <= 0.05:
-            return 0.0
-        nights = 0.05
-    nights = min(nights, MONTH_LENGTHS[month] - 0.05)
-    low, high = -LARGEST_SHIFT_K, LARGEST_SHIFT_K
-    for _ in range(BISECTIONS):
-        middle = (low + high) / 2
-        low, high = (middle, high) if nights_with(middle) < nights else (low, middle)
-    return (low + high) / 2
-
-
-def _between_months(monthly: Sequence[float]) -> Daily:
-    """Straight lines from mid-month to mid-month, round the year: 365 values."""
-    return tuple(_shift_on(day, monthly) for day in range(DAYS))
-
-
-def _shift_on(day: int, monthly: Sequence[float]) -> float:
-    before, share = _KNOTS[day]
-    return monthly[before] * (1 - share) + monthly[(before + 1) % 12] * share
-
-
-def _knot(day: int) -> tuple[int, float]:
-    """The month whose middle was last passed, and how far (0 to 1) the day lies towards the next month's middle."""
-    before = max((month for month in range(12) if MID_MONTH[month] <= day), default=11)
-    start = MID_MONTH[before] - (DAYS if day < MID_MONTH[0] else 0)
-    end = MID_MONTH[(before + 1) % 12] + (DAYS if before == 11 and day >= MID_MONTH[0] else 0)
-    return before, (day - start) / (end - start)
-
-
-_KNOTS = tuple(_knot(day) for day in range(DAYS))
-
-
-def _below(margin_k: float, spread_k: float) -> float:
-    """Normal chance of lying below a mark that stands `margin_k` above the mean."""
-    return 0.5 * erfc(-margin_k / spread_k / sqrt(2))
-
+_NEVER = Frost((KindOfYear(1.0, (0.0,) * DAYS, (0.0,) * DAYS),))

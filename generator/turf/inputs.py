@@ -20,7 +20,7 @@ RULE_NAMES = (
     "warm_start_share", "warm_best_share", "warm_slow_share", "cool_start_share", "cool_slow_share", "near_best", "peak_share",
     "no_slack_share", "little_growth", "little_growth_stretch", "least_growth", "shortest_weeks", "overseeding_weeks",
     "air_frost_c", "ground_frost_c", "warm_frost_risk", "warm_frost_risk_surface_running", "frost_weeks",
-    "minimum_spread_base", "minimum_spread_per_range", "night_to_night", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
+    "minimum_spread_base", "minimum_spread_per_range", "night_to_night", "year_to_year_spread", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
     "light_recovery_share", "last_feed_weeks", "cool_autumn_share", "warm_transition_night", "ponding", "spells_a_morning",
     "wet_rain", "wet_ratio", "soil_depth", "soil_diffusivity", "warm_dormant_soil", "cool_dormant_soil", "warm_green_up_soil",
 )
@@ -155,6 +155,7 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
             spread_per_range=rule("minimum_spread_per_range"),
             night_to_night=rule("night_to_night"),
             counting_step_k=rule("counting_step"),
+            year_to_year_k=rule("year_to_year_spread"),
         ),
         soil=Soil(rule("soil_depth") / MILLIMETRES_A_METRE, rule("soil_diffusivity")),
         sites={
