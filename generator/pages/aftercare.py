@@ -49,4 +49,4 @@ def day_words(first: int, last: int) -> str:
 def aftercare_index(book: Book, desk: Desk) -> Page:
     lead = "What a client does after the job, day by day, in plain words. Each sheet has an address of its own to send on."
     cards = [{"title": sheet.name, "url": desk.links.aftercare(id), "text": sheet.summary} for id, sheet in book.aftercare.items()]
-    return Page("aftercare/index", "Aftercare", "index", {"title": "Aftercare", "lead": lead, "groups": [{"title": None, "cards": cards}]}, lead)
+    return Page("aftercare/index", "Aftercare", "index", {"title": "Aftercare", "lead": lead, "groups": [{"title": None, "cards": cards}]}, lead, boost=0.5)

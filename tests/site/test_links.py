@@ -35,8 +35,8 @@ def dead(address: Address, page: BuiltPage, pages: dict[str, BuiltPage], site: P
 
 
 def test_the_book_has_a_page_for_everything(pages: dict[str, BuiltPage]) -> None:
-    """15 grasses at 13 places are 195 calendars alone; fewer pages than that would make the checks below say little."""
-    assert len(pages) > 250
+    """15 grasses at 6 places are 90 calendars, with 34 places, guides and tasks beside them; fewer would make the checks below say little."""
+    assert len(pages) > 200
 
 
 def test_every_address_inside_the_book_leads_somewhere(pages: dict[str, BuiltPage], site: Path) -> None:
