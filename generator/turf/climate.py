@@ -3,13 +3,16 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from math import atan2, cos, pi, sin
 
-from generator.turf.calendar_days import MONTH_LENGTHS
+from generator.turf.calendar_days import DAYS, MONTH_LENGTHS
 from generator.turf.climate_faults import climate_faults
 from generator.turf.daily_curve import daily_curve, non_negative_daily, soil_curve
 
 Twelve = tuple[float, ...]
 Daily = tuple[float, ...]
+# How far below the year's highest day still counts as the height of summer (our choice).
+NEAR_TOP_K = 0.5
 
 
 @dataclass(frozen=True)
@@ -72,11 +75,23 @@ class DailyClimate:
 
     @cached_property
     def hottest_day(self) -> int:
-        return max(range(len(self.mean_c)), key=self.mean_c.__getitem__)
+        """The middle of the height of summer. A flat top has no one hottest day: two weeks may be a hundredth of a degree apart."""
+        return _middle(self.mean_c)
 
     @cached_property
     def coldest_day(self) -> int:
-        return min(range(len(self.mean_c)), key=self.mean_c.__getitem__)
+        """The middle of the depth of winter, likewise."""
+        return _middle(tuple(-value for value in self.mean_c))
+
+
+def _middle(daily: Daily) -> int:
+    """Centre of gravity, round the year, of what rises above NEAR_TOP_K below the highest day."""
+    top = max(daily)
+    weights = [max(0.0, value - top + NEAR_TOP_K) for value in daily]
+    angles = [2 * pi * day / DAYS for day in range(DAYS)]
+    east = sum(weight * cos(angle) for weight, angle in zip(weights, angles))
+    north = sum(weight * sin(angle) for weight, angle in zip(weights, angles))
+    return round(atan2(north, east) / (2 * pi) * DAYS) % DAYS
 
 
 @dataclass(frozen=True)
