@@ -47,8 +47,8 @@ EVAPOTRANSPIRATION_EQUATIONS = (
         result_unit="kPa",
         source="fao56",
         where="the afternoon half of equation 17: humidity at 15:00 is taken for the day's lowest, at the day's maximum temperature",
-        limits="The paper averages this with the same for dawn, which our normals lack; vapour changes little within a day. Means of "
-        "a month stand for its days, so hot, dry days and cool, damp ones are not told apart.",
+        limits="The paper averages this with the same for dawn, which our normals lack; in its examples 5 and 18 the afternoon alone is "
+        "1 and 15 % above that. Means of a month stand for its days, so hot, dry days and cool, damp ones are not told apart.",
     ),
     Equation(
         id="vapour-pressure-slope",

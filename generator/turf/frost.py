@@ -112,7 +112,7 @@ def frost(climate: Climate, site: Site, soil: Soil, rules: FrostRules, ground: b
     ground: True takes the ground-frost threshold, at which grass itself may freeze while the screen stays above 0 °C.
     Method: normal distribution about the daily curve of mean minima. Fitted on 24 of 48 Bureau of Meteorology stations
     and tried on the other 24, months with at least one frost night recorded (72): mean absolute error 0.7 nights a
-    month, always-zero 2.3 (0.9 and 3.8 at 2 °C, 105 months); it counts 0.4 too few on average, because cold nights reach
+    month, always-zero 2.3 (0.9 and 3.8 at 2 °C, 105 months; 0.6 and 3.9 at three English stations); it counts 0.4 too few on average, because cold nights reach
     further below the mean than a normal distribution says. Source: our fit to monthly figures of those stations, 2007-2017; correlation from night to night and
     spread from year to year from the daily record of Seattle, assumed elsewhere.
     """

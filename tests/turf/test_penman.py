@@ -11,11 +11,13 @@ import pytest
 
 from generator.turf.calendar_days import monthly_means
 from generator.turf.climate import OPEN
+from generator.turf.equations import EQUATIONS
 from generator.turf.penman import (
     Weather, clear_sky, monthly_penman_monteith, penman_monteith, saturation_kpa, sun_from_sunshine,
 )
 from generator.turf.sun import sun
 from generator.turf.water import evapotranspiration_method, reference_evapotranspiration
+from generator.units import from_si, to_si, unit
 from tests.turf.seattle import SEATTLE_LATITUDE, seattle_days
 from tests.turf.shipped import climates, made_up, places, rules
 
@@ -143,3 +145,20 @@ def test_dry_air_takes_more_water():
     damp = climates()["sydney"]
     dry = replace(damp, relative_humidity_3pm_percent=tuple(value - 20 for value in damp.relative_humidity_3pm_percent))
     assert all(one < other for one, other in zip(monthly_penman_monteith(damp), monthly_penman_monteith(dry)))
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "damp", "dry", "printed", "above"),
+    # FAO-56 examples 5 and 18: both humidities of the day, and the vapour pressure the paper finds from them.
+    [(18.0, 25.0, 82, 54, 1.70, 0.01), (12.3, 21.5, 84, 63, 1.409, 0.15)],
+)
+def test_what_the_afternoon_alone_says_of_the_water_in_the_air(low, high, damp, dry, printed, above):
+    # The paper means dawn and afternoon; without dawn, the afternoon stands for both, and these are its errors there.
+    both = (saturation_kpa(low) * damp + saturation_kpa(high) * dry) / 200
+    assert both == pytest.approx(printed, abs=0.005)
+    alone = from_si(
+        EQUATIONS["actual-vapour-pressure"].evaluate(
+            relative_humidity=dry / 100, saturation_vapour_pressure=to_si(saturation_kpa(high), unit("kPa"))
+        ), unit("kPa"),
+    )
+    assert alone / both - 1 == pytest.approx(above, abs=0.005)

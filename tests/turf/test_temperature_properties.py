@@ -6,9 +6,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from generator.turf import as_json
 from generator.turf.calendar_days import DAYS, monthly_means
 from generator.turf.climate import OPEN, Climate, daily_climate
 from generator.turf.frost import frost
+from generator.turf.season import _year
+from generator.turf.sun import sun
 from tests.turf.shipped import COUCH, KIKUYU, climates, made_up, rules, season
 
 
@@ -108,3 +111,14 @@ def test_the_days_of_each_month_have_the_shipped_normals(name):
     days = daily_climate(climate, OPEN, rules().soil)
     for daily, normals in ((days.maximum_c, climate.mean_maximum_c), (days.minimum_c, climate.mean_minimum_c), (days.mean_c, climate.mean_c)):
         assert monthly_means(daily) == pytest.approx(normals, abs=0.05)
+
+
+def test_the_order_of_places_changes_nothing():
+    names = ["canberra", "oxford", "darwin", "seattle"]
+
+    def computed(order):
+        for cached in (_year, daily_climate, frost, sun):
+            cached.cache_clear()
+        return {(name, grass.id): as_json(season(grass, name)) for name in order for grass in (COUCH, KIKUYU)}
+
+    assert computed(names) == computed(names[::-1])
