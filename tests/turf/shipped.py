@@ -1,5 +1,6 @@
 """What the season tests share: the places, rules and grasses of the shipped book, and invented grasses."""
 
+from dataclasses import fields, replace
 from functools import cache
 from pathlib import Path
 
@@ -8,6 +9,7 @@ import yaml
 from generator.model.place import Place
 from generator.model.practice import SeasonGroups
 from generator.model.task import Task
+from generator.turf.calendar_days import DAYS
 from generator.turf.climate import Climate
 from generator.turf.inputs import EngineRules, climate_of, engine_rules_of
 from generator.turf.rules import GrassSeason
@@ -62,3 +64,18 @@ def made_up(maximum, minimum, rain=None, latitude=-35.0, **more) -> Climate:
     """A climate from twelve figures, or from one for every month."""
     twelve = [tuple(v) if isinstance(v, list | tuple) else (v,) * 12 for v in (maximum, minimum, 60 if rain is None else rain)]
     return Climate(latitude, *twelve, **more)
+
+
+def turned(climate: Climate) -> Climate:
+    """The same climate half a year later, on the other side of the equator."""
+    def half_a_year_on(monthly):
+        return monthly[6:] + monthly[:6]
+
+    monthly = [field.name for field in fields(climate) if isinstance(getattr(climate, field.name), tuple)]
+    return replace(
+        climate, latitude_deg=-climate.latitude_deg, **{name: half_a_year_on(getattr(climate, name)) for name in monthly}
+    )
+
+
+def apart(day: int, other: int) -> int:
+    return min((day - other) % DAYS, (other - day) % DAYS)

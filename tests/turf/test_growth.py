@@ -11,10 +11,23 @@ from tests.turf.shipped import COUCH, FESCUE, KIKUYU, climates, groups, season
 
 
 def test_the_group_constants_are_the_published_ones():
-    # Optima: Woods 2014 (20 and 31 °C). Spread of cool-season grass: Woods 2016, program text (5.5 °C).
-    assert groups().cool.growth_optimum.default == 20
-    assert groups().warm.growth_optimum.default == 31
-    assert groups().cool.growth_spread.default == 5.5
+    # Woods 2014, A number between 0 and 1: 20 and 31 °C, with a variance term of 5.5 and 7 in °C.
+    assert (groups().cool.growth_optimum.default, groups().cool.growth_spread.default) == (20, 5.5)
+    assert (groups().warm.growth_optimum.default, groups().warm.growth_spread.default) == (31, 7)
+
+
+@pytest.mark.parametrize(
+    ("low_f", "high_f", "best_f", "optimum", "spread", "capped"),
+    # Gelernter and Stowell, Predicting turf performance: cool-season turf grows best between 60 and 75 °F, warm-season between
+    # 80 and 95 °F, with full growth potential at about 68 and 88 °F; they call 50 to 100 % good.
+    [(60, 75, 68, 20, 5.5, False), (80, 95, 88, 31, 7, True)],
+)
+def test_growth_is_good_over_the_ranges_that_are_printed(low_f, high_f, best_f, optimum, spread, capped):
+    low, high, best = ((f - 32) / 1.8 for f in (low_f, high_f, best_f))
+    assert growth_potential(best, optimum, spread, capped) == pytest.approx(1, abs=0.005)
+    assert min(growth_potential(t, optimum, spread, capped) for t in (low, high)) >= 0.5
+    # Well outside them it is not: 15 °F further down.
+    assert growth_potential(low - 15 / 1.8, optimum, spread, capped) < 0.5
 
 
 @pytest.mark.parametrize(

@@ -8,12 +8,12 @@ from generator.turf.schedule import RULE_QUANTITIES, due_weeks, parse_rule, week
 from tests.turf.shipped import COUCH, FESCUE, season
 
 
-def due(rule, every=1, group=None):
-    return Due(do_when=rule, every_weeks=every, season_group=group, say="Do it.", because="It is time.", source="assumption")
+def due(rule, every=1, group=None, **more):
+    return Due(do_when=rule, every_weeks=every, season_group=group, say="Do it.", because="It is time.", source="assumption", **more)
 
 
-def weeks(rule, grass=COUCH, place="sydney", every=1, group=None):
-    return [found.week for found in due_weeks(due(rule, every, group), weekly_quantities(season(grass, place)))]
+def weeks(rule, grass=COUCH, place="sydney", every=1, group=None, **more):
+    return [found.week for found in due_weeks(due(rule, every, group, **more), weekly_quantities(season(grass, place)))]
 
 
 def test_a_window_rule_falls_due_when_the_window_opens():
@@ -44,6 +44,33 @@ def test_an_interval_is_kept_over_new_year():
 
 def test_a_rule_of_one_group_is_silent_for_the_other():
     assert weeks("growth_share > 0", FESCUE, "london-heathrow", group="warm") == []
+
+
+def test_what_not_when_says_wins():
+    held = weeks("growth_share > 0.5")
+    outside = weeks("growth_share > 0.5", not_when="renovation_window")
+    assert outside and set(outside) == set(held) - set(weeks("renovation_window"))
+
+
+def test_at_most_so_many_times_a_year_keeps_the_main_window_first():
+    # London has two overseeding windows; the autumn one, in late August or September, is the main one.
+    (week,) = weeks("overseeding_window", FESCUE, "london-heathrow", at_most=1)
+    assert week >= 33
+    found = weeks("growth_share > 0.3", every=4, at_most=3)
+    assert len(found) == 3
+    gaps = [(b - a) % 52 for a, b in zip(found, found[1:] + found[:1])]
+    assert min(gaps) >= 4
+
+
+def test_a_rule_may_ask_for_degree_days_cuts_and_frost():
+    # Degree days are counted up from the coldest week: once passed, a mark stays passed until the next winter.
+    passed = weeks("degree_days > 500", COUCH, "canberra")
+    assert passed and len(weeks("degree_days > 500 and degree_days <= 500", COUCH, "canberra")) == 0
+    # NC State mows couch weekly in summer; nothing is cut in a Canberra July.
+    assert set(range(27, 31)).isdisjoint(weeks("mowing_interval <= 30", COUCH, "canberra"))
+    assert weeks("weeks_to_last_frost == 0", COUCH, "canberra")[0] > 35
+    assert weeks("weeks_to_last_frost >= 0", COUCH, "darwin") == []
+    assert weeks("nitrogen_need > 0", COUCH, "sydney") == list(range(1, 53))
 
 
 def test_without_a_window_no_count_of_weeks_holds():

@@ -1,16 +1,12 @@
 """Windows: what the trade expects, what public bodies print, and what must hold of any climate."""
 
-from dataclasses import fields, replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.turf.calendar_days import DAYS, MONTH_STARTS, day_words, month_and_day
-from generator.turf.climate import Climate
-from generator.turf.limits import clear_ahead, frost_days_watched
-from generator.turf.windows import recovery_days
-from tests.turf.shipped import BUFFALO, COUCH, FESCUE, GRASSES, KIKUYU, climates, made_up, rules, season
+from generator.turf.limits import clear_ahead
+from tests.turf.shipped import BUFFALO, COUCH, FESCUE, GRASSES, KIKUYU, apart, climates, made_up, season
 
 
 def day_of(text: str) -> int:
@@ -150,45 +146,6 @@ def test_an_edge_set_by_rain_is_decided_even_in_whole_degrees():
     assert window.undecided_first is None and window.undecided_last is None
 
 
-def turned(climate: Climate) -> Climate:
-    """The same climate half a year later, on the other side of the equator."""
-    def half_a_year_on(monthly):
-        return monthly[6:] + monthly[:6]
-
-    monthly = [field.name for field in fields(climate) if isinstance(getattr(climate, field.name), tuple)]
-    return replace(
-        climate, latitude_deg=-climate.latitude_deg, **{name: half_a_year_on(getattr(climate, name)) for name in monthly}
-    )
-
-
-def apart(day: int, other: int) -> int:
-    return min((day - other) % DAYS, (other - day) % DAYS)
-
-
-@pytest.mark.parametrize("place", climates())
-@pytest.mark.parametrize("grass", GRASSES, ids=lambda grass: grass.id)
-def test_the_other_hemisphere_is_half_a_year_away(place, grass):
-    # Half the year is 181 days from January but 184 from July, and the sun is 7 % weaker at one end: a week either way.
-    here, there = season(grass, place).renovation, season(grass, turned(climates()[place])).renovation
-    assert len(here.windows) == len(there.windows)
-    for one, other in zip(here.windows, there.windows):
-        assert apart(one.first, (other.first + 182) % DAYS) <= 7
-        assert apart(one.last, (other.last + 182) % DAYS) <= 7
-        # Two rules that meet within a day may each set the edge; the sun never decides it alone.
-        assert all(set(here) & set(there) for here, there in zip(one.limited_by, other.limited_by)) or grass is FESCUE
-
-
-@pytest.mark.parametrize("place", climates())
-@pytest.mark.parametrize("grass", [COUCH, BUFFALO], ids=lambda grass: grass.id)
-@pytest.mark.parametrize("site", ["open", "hollow"])
-def test_no_window_holds_a_day_that_the_frost_rule_forbids(place, grass, site):
-    year = season(grass, place, site)
-    days = frost_days_watched(year.rules, recovery_days(grass.recovery_weeks, year.view, year.rules))
-    risk = year.rules.frost_risk_surface_running if grass.surface_running else year.rules.frost_risk
-    for window in year.renovation.windows:
-        assert max(year.view.frost.chance_of_any(day, days) for day in window_days(window)) <= risk
-
-
 monthly = st.lists(st.floats(-12, 28), min_size=12, max_size=12)
 
 
@@ -204,20 +161,6 @@ def test_any_climate_gets_windows_or_a_reason(minima, span, rain, latitude):
                 assert window.holds(window.best) and (window.days >= 14 or kind == "pre_emergent")
                 assert not seen & window_days(window)
                 seen |= window_days(window)
-
-
-@settings(max_examples=40, deadline=None)
-@given(st.floats(-6, 20), st.floats(1, 14), st.floats(0.1, 6))
-def test_a_hotter_place_never_has_longer_dormancy(mean, swing, warmer):
-    from math import cos, pi
-
-    lows = [mean + swing * cos(2 * pi * month / 12) for month in range(12)]
-
-    def dormant_days(shift):
-        climate = made_up([low + 11 + shift for low in lows], [low + shift for low in lows])
-        return season(COUCH, climate).classes.count("dormant")
-
-    assert dormant_days(warmer) <= dormant_days(0)
 
 
 def test_looking_ahead_sees_over_new_year():
