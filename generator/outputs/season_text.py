@@ -13,7 +13,7 @@ MONTH_ROW = "".join(letter.ljust(width) for letter, width in zip("JFMAMJJASOND",
 def season_text(season: SeasonYear, grass: str, place: str, site: str) -> str:
     """Several lines, at most 100 characters wide, in plain characters that any terminal shows."""
     return "\n".join([
-        f"{grass} at {place}, {site}", "", *_strip(season), "", *_windows(season), "", *_table(season),
+        f"{grass} at {place}, {site}", "", *_strip(season), "", *_windows(season), "", *_table(season), "", *_how(season),
     ])
 
 
@@ -49,6 +49,12 @@ def _window_lines(found: Windows) -> list[str]:
     if not found.windows:
         return [fill(f"none: {found.why_none}", 100, initial_indent="  ", subsequent_indent="  ")]
     return [fill(window.why, 100, initial_indent="  ", subsequent_indent="  ") for window in found.windows]
+
+
+def _how(season: SeasonYear) -> list[str]:
+    method = season.reference_evapotranspiration_method
+    text = f"ET, the water that well-watered grass gives off, is by {method.words}. Assumed: {'; '.join(method.assumed)}."
+    return [fill(text, 100, initial_indent="", subsequent_indent="  ")]
 
 
 def _table(season: SeasonYear) -> list[str]:
