@@ -3,7 +3,7 @@ PYTHON ?= python3
 BIN := .venv/bin
 STAMP := .venv/.made-from-lock
 
-.PHONY: site test serve check soak audit clean
+.PHONY: site test serve check bench soak audit clean
 
 site: $(STAMP)
 	$(BIN)/swardbook build
@@ -17,6 +17,9 @@ serve: $(STAMP)
 
 check: $(STAMP)
 	$(BIN)/swardbook check
+
+bench: $(STAMP)
+	$(BIN)/python -m tests.bench.seasons
 
 soak: $(STAMP)
 	$(BIN)/python -m tests.chromium
