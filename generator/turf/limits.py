@@ -6,6 +6,7 @@ allowed when the whole recovery is free of what the limit guards against. Hemisp
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import inf
 
 from generator.turf.calendar_days import DAYS, week_number
@@ -145,7 +146,7 @@ def frost_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit | N
     if risk is None:
         return None
     bare_days = frost_days_watched(rules, recovery_days)
-    chances = tuple(year.frost.chance_of_any(day, bare_days) for day in range(DAYS))
+    chances = _chances_ahead(year.frost, bare_days)
     kind = "ground-frost" if year.surface_running else "frost"
     weeks = _weeks(bare_days)
 
@@ -162,6 +163,12 @@ def frost_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit | N
         "frost", tuple(chance <= risk for chance in chances), opens, closes,
         f"no {weeks} of the year keep the chance of a {kind} night at or below {risk:.0%}; the safest still carry {min(chances):.0%}",
     )
+
+
+@lru_cache(maxsize=512)
+def _chances_ahead(frost: Frost, days: int) -> Daily:
+    """Chance of any frost night in the `days` from each day of the year on; the same for every grass of a place."""
+    return tuple(frost.chance_of_any(day, days) for day in range(DAYS))
 
 
 def frost_days_watched(rules: WindowRules, recovery_days: int) -> int:

@@ -11,19 +11,14 @@ from generator.turf.degree_days import degree_days_since
 from generator.turf.frost import Frost, frost
 from generator.turf.growth import Growth, yearly_growth
 from generator.turf.inputs import EngineRules
+from generator.turf.kinds import ByKind, WindowKind, windows_by_kind, with_doubts
 from generator.turf.limits import Year, slack_season, wet_season
-from generator.turf.other_windows import oversowing, pre_emergent
 from generator.turf.rules import GrassSeason, OversowingRules, PreEmergentRules, WindowRules
 from generator.turf.sun import sun
 from generator.turf.water import Method, effective_rain, evapotranspiration_method, reference_evapotranspiration, water_need
-from generator.turf.windows import Windows, runs_of, windows
+from generator.turf.windows import Windows, runs_of
 
 WeekClass = Literal["dormant", "slow", "growing", "peak"]
-WindowKind = Literal["renovation", "overseeding", "light_renovation", "oversowing", "pre_emergent"]
-
-NO_SEED_INTO_WARM = (
-    "a warm-season lawn thickens by its own runners, not by seed over the top; sowing ryegrass into it for winter colour is another job"
-)
 
 
 @dataclass(frozen=True)
@@ -73,21 +68,29 @@ class SeasonYear:
     water_need_mm: Daily
     temperature_step_c: float
     view: Year
-    renovation: Windows
-    overseeding: Windows
-    light_renovation: Windows
-    oversowing: Windows
-    pre_emergent: Windows
+    windows: ByKind
     transition_night_c: float
     largest_share_removed: float | None
 
     @property
-    def windows(self) -> dict[WindowKind, Windows]:
-        """Every kind of window, the two that most pages show first."""
-        return {
-            "renovation": self.renovation, "overseeding": self.overseeding, "light_renovation": self.light_renovation,
-            "oversowing": self.oversowing, "pre_emergent": self.pre_emergent,
-        }
+    def renovation(self) -> Windows:
+        return self.windows["renovation"]
+
+    @property
+    def overseeding(self) -> Windows:
+        return self.windows["overseeding"]
+
+    @property
+    def light_renovation(self) -> Windows:
+        return self.windows["light_renovation"]
+
+    @property
+    def oversowing(self) -> Windows:
+        return self.windows["oversowing"]
+
+    @property
+    def pre_emergent(self) -> Windows:
+        return self.windows["pre_emergent"]
 
     @cached_property
     def degree_days(self) -> Daily:
@@ -159,16 +162,16 @@ class SeasonYear:
 
     def last_frost_day(self, risk: float, ground: bool = False) -> int | None:
         """Last day that still carries more than `risk` of any frost before summer; None where it never does."""
-        return (self.ground_frost if ground else self.air_frost).last_day(risk, self.climate.hottest_day)
+        return _last_frost_day(self.ground_frost if ground else self.air_frost, risk, self.climate.hottest_day)
 
     def first_frost_day(self, risk: float, ground: bool = False) -> int | None:
         """Day by which, after summer, any frost has become likelier than `risk`; None where it never does."""
-        return (self.ground_frost if ground else self.air_frost).first_day(risk, self.climate.hottest_day)
+        return _first_frost_day(self.ground_frost if ground else self.air_frost, risk, self.climate.hottest_day)
 
     @cached_property
     def weeks(self) -> tuple[Week, ...]:
         means = {
-            name: weekly_means(series)
+            name: _weekly_means(series)
             for name, series in {
                 "mean": self.climate.mean_c, "maximum": self.climate.maximum_c, "minimum": self.climate.minimum_c,
                 "soil": self.climate.soil_c, "potential": self.growth.potential, "share": self.growth.share,
@@ -176,13 +179,14 @@ class SeasonYear:
             }.items()
         }
         sums = {
-            "rain": weekly_sums(self.climate.rain_mm),
-            "reference": weekly_sums(self.reference_evapotranspiration_mm),
+            "rain": _weekly_sums(self.climate.rain_mm),
+            "reference": _weekly_sums(self.reference_evapotranspiration_mm),
             "need": weekly_sums(self.water_need_mm),
         }
-        return tuple(self._week(number, means, sums) for number in range(WEEKS))
+        frosty = _frosty_weeks(self.air_frost)
+        return tuple(self._week(number, means, sums, frosty[number]) for number in range(WEEKS))
 
-    def _week(self, number: int, means: dict[str, Daily], sums: dict[str, Daily]) -> Week:
+    def _week(self, number: int, means: dict[str, Daily], sums: dict[str, Daily], frosty: bool) -> Week:
         days = week_days(number)
         middle = days[len(days) // 2]
         return Week(
@@ -201,12 +205,34 @@ class SeasonYear:
             reference_evapotranspiration_mm=sums["reference"][number],
             water_need_mm=sums["need"][number],
             growth_class=self.classes[middle],
-            frosty=self.air_frost.chance_of_any(days[0], len(days)) > 0.5,
+            frosty=frosty,
             wet=self.wet[middle],
             in_windows=tuple(
                 kind for kind, found in self.windows.items() if any(window.holds(middle) for window in found.windows)
             ),
         )
+
+
+# The same for every grass of a place, and asked for each.
+@lru_cache(maxsize=1024)
+def _last_frost_day(frost_of_place: Frost, risk: float, warmest_day: int) -> int | None:
+    return frost_of_place.last_day(risk, warmest_day)
+
+
+@lru_cache(maxsize=1024)
+def _first_frost_day(frost_of_place: Frost, risk: float, warmest_day: int) -> int | None:
+    return frost_of_place.first_day(risk, warmest_day)
+
+
+_weekly_means = lru_cache(maxsize=1024)(weekly_means)
+_weekly_sums = lru_cache(maxsize=512)(weekly_sums)
+
+
+@lru_cache(maxsize=256)
+def _frosty_weeks(frost_of_place: Frost) -> tuple[bool, ...]:
+    """The weeks in which a frost night is likelier than not."""
+    spans = (week_days(week) for week in range(WEEKS))
+    return tuple(frost_of_place.chance_of_any(days[0], len(days)) > 0.5 for days in spans)
 
 
 @lru_cache(maxsize=4096)
@@ -225,9 +251,11 @@ def _year(
         surface_running=grass.surface_running, optimum_c=grass.optimum_c,
     )
     light = sun(climate.latitude_deg)
-    overseeding = (
-        windows(view, rules, grass.establishment_weeks) if grass.group == "cool" else Windows((), NO_SEED_INTO_WARM)
-    )
+
+    def again(other: Year) -> ByKind:
+        return windows_by_kind(other, grass, rules, sowing, before_weeds)
+
+    found = with_doubts(again(view), view, climate, lambda moved: daily_climate(moved, site, soil), grass, again)
     return SeasonYear(
         grass=grass, site=site, rules=rules, climate=days, growth=growth, air_frost=air, ground_frost=ground,
         daylight_h=light.day_length_h, extraterrestrial_radiation_mj=light.extraterrestrial_radiation_mj,
@@ -235,9 +263,7 @@ def _year(
         effective_rain_mm=rain,
         water_need_mm=water_need(reference, rain, grass.crop_coefficient),
         temperature_step_c=climate.temperature_step_c, view=view,
-        renovation=windows(view, rules, grass.recovery_weeks), overseeding=overseeding,
-        light_renovation=windows(view, rules, grass.light_recovery_weeks),
-        oversowing=oversowing(view, grass.oversown, rules, sowing), pre_emergent=pre_emergent(view, before_weeds),
+        windows=found,
         transition_night_c=sowing.transition_night_c, largest_share_removed=largest_share_removed,
     )
 

@@ -11,7 +11,7 @@ def as_json(season: SeasonYear) -> dict:
     reference_evapotranspiration_method: "penman-monteith" or "hargreaves-samani", and what it assumed. weeks: 52 dicts.
     windows: per kind a list of {from, best, to (MM-DD), why, reasons, main, edges}; `from` after `to` crosses New Year. edges:
     for `from` and `to` the rules that set it and whether it is undecided, with its earliest and latest day if so.
-    why_none: per kind without a window, the reason. events: per event {from, to (null where it does not happen), why}.
+    why_none: per kind without a window, the reason; undecided: those of them that half a printed degree would change. events: per event {from, to (null where it does not happen), why}.
     """
     method = season.reference_evapotranspiration_method
     return {
@@ -56,6 +56,7 @@ def as_json(season: SeasonYear) -> dict:
             for kind, found in season.windows.items()
         },
         "why_none": {kind: found.why_none for kind, found in season.windows.items() if found.why_none},
+        "undecided": [kind for kind, found in season.windows.items() if found.undecided],
         "events": {
             name: {"from": _day(event.first), "to": _day(event.last), "why": event.why} for name, event in events(season).items()
         },

@@ -54,7 +54,8 @@ def soil_year(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None, 
 
     product: its nitrogen, and how much of that is slow release [%, %]. depth_mm of one watering; gaps: 52 whole numbers, days
     between waterings, 0 where rain is enough; run_time_min, spells, spell_min, rest_min as `Watering` has them; feeds: [MM-DD,
-    nitrogen g/m², product kg/100 m²] each; why of both, and `first`, what to do before.
+    nitrogen g/m², product kg/100 m²] each; why of both, and `first`, what to do before. Ours: the shape; figures from `watering`
+    and `feed_plan`.
     """
     one = watering(season, soil, sprinkler)
     plan = feed_plan(season, soil, feed, *product)
@@ -75,7 +76,8 @@ def site_years(
 ) -> dict:
     """Every site with its year, its soils, and its nitrogen by month [g/m²: least, usual, most].
 
-    seasons: one grass at one place, by site. Under 15 kB compressed for five sites and four soils.
+    seasons: one grass at one place, by site. product: as for `soil_year` [%, %]. Under 15 kB compressed for five sites and four
+    soils. Ours: the shape.
     """
     return {
         site: {

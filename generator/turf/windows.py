@@ -65,10 +65,14 @@ def _undecided_words(days: tuple[int, int] | None) -> str:
 
 @dataclass(frozen=True)
 class Windows:
-    """The windows of one kind in a year, the main one first; `why_none` is the reason when there is none."""
+    """The windows of one kind in a year, the main one first; `why_none` is the reason when there is none.
+
+    undecided: there is none, but half a printed degree would give one.
+    """
 
     windows: tuple[Window, ...]
     why_none: str | None
+    undecided: bool = False
 
 
 def recovery_days(recovery_weeks: float, year: Year, rules: WindowRules) -> int:

@@ -138,6 +138,16 @@ def test_whole_degrees_leave_an_edge_undecided_as_long_as_half_a_degree_would_mo
     assert "undecided" not in season(KIKUYU, "perth").renovation.windows[0].why
 
 
+def test_where_half_a_degree_would_give_a_window_that_is_said():
+    # San Diego's soil is about 14 °C at its coldest, printed in whole degrees; a pre-emergent wants it at or below 14 °C.
+    found = season(COUCH, "san-diego").pre_emergent
+    assert found.windows == () and found.undecided and "half a degree cooler would give a window" in found.why_none
+    # Darwin's, at 25 °C, is another matter, and its figures are in tenths.
+    assert not season(COUCH, "darwin").pre_emergent.undecided
+    # No half degree makes a warm-season lawn one that is sown over.
+    assert not season(COUCH, "san-diego").overseeding.undecided
+
+
 def test_an_edge_set_by_rain_is_decided_even_in_whole_degrees():
     # Five wet months, hot all year: only rain sets the edges.
     climate = made_up(32, 24, [400, 400, 400, 20, 20, 20, 20, 20, 20, 20, 400, 400], -12, temperature_step_c=1)
