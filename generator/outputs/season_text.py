@@ -2,18 +2,32 @@
 
 from textwrap import fill
 
+from generator.turf.events import events
 from generator.turf.season import SeasonYear
 from generator.turf.windows import Windows
 
 STATES = {"dormant": ".", "slow": "-", "growing": "+", "peak": "#"}
-KINDS = {"renovation": "Renovation", "overseeding": "Overseeding"}
+# What the window is called, and the shorter word before its row of the strip.
+KINDS = {
+    "renovation": ("Renovation", "renovate"),
+    "light_renovation": ("Light renovation", "light"),
+    "overseeding": ("Overseeding", "overseed"),
+    "oversowing": ("Winter ryegrass", "ryegrass"),
+    "pre_emergent": ("Pre-emergent", "pre-em"),
+}
+EVENTS = {
+    "last_frost_even": "last frost, evens", "last_frost_tenth": "last frost, one year in ten", "green_up": "green-up",
+    "spring_transition": "spring transition", "peak": "at its best", "last_safe_renovation": "last safe day to renovate",
+    "last_safe_light_renovation": "last safe day for a light job", "slow_down": "slow-down",
+    "first_frost_tenth": "first frost, one year in ten", "first_frost_even": "first frost, evens", "dormancy": "dormancy",
+}
 MONTH_ROW = "".join(letter.ljust(width) for letter, width in zip("JFMAMJJASOND", (5, 4, 4, 4, 5, 4, 4, 5, 4, 4, 5, 4), strict=True))
 
 
 def season_text(season: SeasonYear, grass: str, place: str, site: str) -> str:
     """Several lines, at most 100 characters wide, in plain characters that any terminal shows."""
     return "\n".join([
-        f"{grass} at {place}, {site}", "", *_strip(season), "", *_windows(season), "", *_table(season), "", *_how(season),
+        f"{grass} at {place}, {site}", "", *_strip(season), "", *_windows(season), "", *_events(season), "", *_table(season), "", *_how(season),
     ])
 
 
@@ -26,10 +40,10 @@ def _strip(season: SeasonYear) -> list[str]:
         rows.append(f"frost     {frost.rstrip()}")
     if wet.strip():
         rows.append(f"wet       {wet.rstrip()}")
-    for kind in KINDS:
+    for kind, (_, label) in KINDS.items():
         if season.windows[kind].windows:
             band = "".join("=" if kind in week.in_windows else " " for week in season.weeks)
-            rows.append(f"{'renovate' if kind == 'renovation' else 'overseed'}  {band.rstrip()}")
+            rows.append(f"{label:<10}{band.rstrip()}")
     key = ["one character a week; growth . dormant - slow + growing # at its best"]
     if frost.strip():
         key.append("* frost likely")
@@ -40,7 +54,7 @@ def _strip(season: SeasonYear) -> list[str]:
 
 def _windows(season: SeasonYear) -> list[str]:
     lines = []
-    for kind, name in KINDS.items():
+    for kind, (name, _) in KINDS.items():
         lines += [f"{name}:", *_window_lines(season.windows[kind])]
     return lines
 
@@ -49,6 +63,11 @@ def _window_lines(found: Windows) -> list[str]:
     if not found.windows:
         return [fill(f"none: {found.why_none}", 100, initial_indent="  ", subsequent_indent="  ")]
     return [fill(window.why, 100, initial_indent="  ", subsequent_indent="  ") for window in found.windows]
+
+
+def _events(season: SeasonYear) -> list[str]:
+    lines = [f"{EVENTS[name]}: {event.words}; {event.why}" for name, event in events(season).items()]
+    return ["Through the year:", *(fill(line, 100, initial_indent="  ", subsequent_indent="    ") for line in lines)]
 
 
 def _how(season: SeasonYear) -> list[str]:

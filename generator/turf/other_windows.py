@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from generator.turf.calendar_days import DAYS, week_number
+from generator.turf.climate import Daily
 from generator.turf.growth import yearly_growth
 from generator.turf.limits import Limit, Year, growth_limits, heat_limit
 from generator.turf.rules import OversowingRules, PreEmergentRules, WindowRules
@@ -75,7 +76,7 @@ def pre_emergent(year: Year, rules: PreEmergentRules | None) -> Windows:
         day = next((day for day in reversed(span) if soil[day] <= rules.usual_soil_c), first)
         return day, f"by then it should be in place: the soil reaches {year.degrees(soil[day])}, most advice being {rules.usual_soil_c:g} °C"
 
-    return _found(year, limits, 0, 0, best)
+    return _found(year, limits, 0, 0, best, soil)
 
 
 def _slowing(year: Year, rules: WindowRules) -> Limit:
@@ -112,7 +113,8 @@ def _half_of_the_year(year: Year, warming: bool) -> Limit:
 
 
 def _found(
-    year: Year, limits: Sequence[Limit], days: int, shortest_weeks: float, best: Callable[[int, int], tuple[int, str]]
+    year: Year, limits: Sequence[Limit], days: int, shortest_weeks: float, best: Callable[[int, int], tuple[int, str]],
+    curve_c: Daily | None = None,
 ) -> Windows:
     found = [window_between(limits, first, last, best(first, last)) for first, last in runs_of(allowed_by(limits))]
     kept = [window for window in found if window.days >= shortest_weeks * 7]
@@ -121,7 +123,7 @@ def _found(
     main = max(kept, key=lambda window: window.days)
     marked = []
     for window in sorted(kept, key=lambda window: (window is not main, window.first)):
-        first, last = undecided_edges(year, window, days)
+        first, last = undecided_edges(year, window, days, curve_c)
         notes = (THERMOMETER, WHOLE_DEGREES) if first or last else (THERMOMETER,)
         marked.append(replace(window, is_main=window is main, notes=notes, undecided_first=first, undecided_last=last))
     return Windows(tuple(marked), None)

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import accumulate
 
 from generator.turf.calendar_days import DAYS, day_words, week_number
+from generator.turf.climate import Daily
 from generator.turf.limits import Limit, Year, limits
 from generator.turf.rules import WindowRules
 
@@ -128,18 +129,19 @@ def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules, days:
     return replace(window, is_main=is_main, notes=tuple(notes), undecided_first=first, undecided_last=last)
 
 
-def undecided_edges(year: Year, window: Window, days: int) -> tuple[tuple[int, int] | None, tuple[int, int] | None]:
+def undecided_edges(year: Year, window: Window, days: int, curve_c: Daily | None = None) -> tuple[tuple[int, int] | None, tuple[int, int] | None]:
     """For each edge of a window the earliest and latest day it may fall on, where temperatures are printed in whole degrees.
 
-    days: looked ahead by the rules [days]; the last day hangs on what the weather is so much later.
-    A printed 14 °C stands for anything from 13.5 to 14.5, so every day on which the mean lies within half a step of its value
+    days: looked ahead by the rules [days]; the last day hangs on what the weather is so much later. curve_c: what the rules
+    read, 365 days [°C]; the mean air temperature when left out.
+    A printed 14 °C stands for anything from 13.5 to 14.5, so every day on which it lies within half a step of its value
     at the edge is undecided. None for an edge that rain sets, or that no rule sets. Ours: half of the printed step.
     """
     if year.temperature_step_c < 1:
         return None, None
 
     def stretch(day: int) -> tuple[int, int]:
-        mean, half = year.climate.mean_c, year.temperature_step_c / 2
+        mean, half = curve_c or year.climate.mean_c, year.temperature_step_c / 2
         near = [abs(value - mean[day % DAYS]) < half for value in mean]
         before = next((back for back in range(LONGEST_DOUBT_DAYS) if not near[(day - back - 1) % DAYS]), LONGEST_DOUBT_DAYS)
         after = next((ahead for ahead in range(LONGEST_DOUBT_DAYS) if not near[(day + ahead + 1) % DAYS]), LONGEST_DOUBT_DAYS)
