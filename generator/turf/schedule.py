@@ -128,6 +128,10 @@ RULE_QUANTITIES: dict[str, RuleQuantity] = {
     "dormant": RuleQuantity("yes or no", "the grass stands still", lambda s, w: float(w.growth_class == "dormant"), True),
     "warm_season": RuleQuantity("yes or no", "a warm-season grass", lambda s, w: float(s.grass.group == "warm"), True),
     "cool_season": RuleQuantity("yes or no", "a cool-season grass", lambda s, w: float(s.grass.group == "cool"), True),
+    "oversown": RuleQuantity(
+        "yes or no", "winter ryegrass may be sown into this warm-season grass",
+        lambda s, w: float(s.grass.oversown and s.grass.group == "warm"), True,
+    ),
     "weeks_to_window_start": RuleQuantity(
         "weeks", "weeks until the main renovation window opens: 0 in the week it opens, -1 where there is none",
         lambda s, w: _weeks_until(_main_window(s), w),

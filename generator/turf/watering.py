@@ -104,7 +104,8 @@ def watering(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) -
 def days_between(season: SeasonYear, depth_mm: float) -> tuple[int | None, ...]:
     """Whole days between waterings in each of 52 weeks, at least 1; None where rain is enough.
 
-    depth_mm: of one watering [mm]. Ours: the depth over the week's mean daily need, rounded down.
+    depth_mm: of one watering [mm]. Ours: the depth over the week's mean daily need, rounded down. Limit: rain is taken as
+    falling a little every day; a dry spell in a rainy month needs water that this does not show.
     """
     gaps: list[int | None] = []
     for week in season.weeks:
