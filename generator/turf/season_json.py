@@ -14,6 +14,8 @@ def as_json(season: SeasonYear) -> dict:
     why_none: per kind without a window, the reason; undecided: those of them that half a printed degree would change. events: per event {from, to (null where it does not happen), why}.
     """
     method = season.reference_evapotranspiration_method
+    # Whole degrees stay whole: a decimal would claim what was not measured.
+    digits = 0 if season.temperature_step_c >= 1 else 1
     return {
         "reference_evapotranspiration_method": method.id,
         "reference_evapotranspiration_assumed": list(method.assumed),
@@ -21,7 +23,7 @@ def as_json(season: SeasonYear) -> dict:
             {
                 "week": week.week,
                 "from": week.starts,
-                "mean_temperature_c": round(week.mean_temperature_c, 1),
+                "mean_temperature_c": round(week.mean_temperature_c, digits),
                 "growth_potential": round(week.growth_potential, 3),
                 "growth_share": round(week.growth_share, 3),
                 "growth": week.growth_class,
@@ -29,7 +31,7 @@ def as_json(season: SeasonYear) -> dict:
                 "reference_evapotranspiration_mm": round(week.reference_evapotranspiration_mm, 1),
                 "rain_mm": round(week.rain_mm, 1),
                 "water_need_mm": round(week.water_need_mm, 1),
-                "soil_temperature_c": round(week.soil_temperature_c, 1),
+                "soil_temperature_c": round(week.soil_temperature_c, digits),
                 "growing_degree_days_c": round(season.degree_days[week_days(week.week - 1)[-1]]),
             }
             for week in season.weeks

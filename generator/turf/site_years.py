@@ -34,9 +34,9 @@ def site_year(season: SeasonYear) -> dict:
         "growth": "".join(CLASS_LETTERS[week.growth_class] for week in weeks),
         "frost": "".join(YES if week.frosty else NO for week in weeks),
         "wet": "".join(YES if week.wet else NO for week in weeks),
-        "mean": _tenths(weeks, "mean_temperature_c"),
-        "maximum": _tenths(weeks, "maximum_temperature_c"),
-        "minimum": _tenths(weeks, "minimum_temperature_c"),
+        "mean": _temperatures(season, "mean_temperature_c"),
+        "maximum": _temperatures(season, "maximum_temperature_c"),
+        "minimum": _temperatures(season, "minimum_temperature_c"),
         "potential": [round(100 * week.growth_potential) for week in weeks],
         "frost_percent": [round(100 * week.frost_probability) for week in weeks],
         "rain": _tenths(weeks, "rain_mm"),
@@ -87,6 +87,12 @@ def site_years(
         }
         for site, season in seasons.items()
     }
+
+
+def _temperatures(season: SeasonYear, name: str) -> list[int]:
+    """Tenths of a degree, whole degrees where they were printed so."""
+    step = 10 if season.temperature_step_c >= 1 else 1
+    return [step * round(10 * getattr(week, name) / step) for week in season.weeks]
 
 
 def _tenths(weeks: Sequence[Week], name: str) -> list[int]:

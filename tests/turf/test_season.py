@@ -67,5 +67,13 @@ def test_json_has_the_shape_of_the_contract():
                     assert {"from", "best", "to", "why"} <= window.keys()
 
 
+def test_whole_degrees_stay_whole_in_json_and_tenths_stay_tenths():
+    def temperatures(place):
+        return [week["mean_temperature_c"] for week in as_json(season(COUCH, place))["weeks"]]
+
+    assert all(value == round(value) for value in temperatures("auckland"))
+    assert any(value != round(value) for value in temperatures("perth"))
+
+
 def test_the_same_question_is_answered_once():
     assert season(COUCH, "perth") is season(COUCH, "perth")
