@@ -12,7 +12,7 @@ MARK = "data-search-exclude"
 # Where search cuts a text and a query into words. Search takes a word typed for the start of a word, so 'when to scarify'
 # would ask for every page with 'topdress'; little words are therefore cut away like the spaces around them.
 LITTLE_WORDS = (
-    "a an and are as at be by can do does for from how i if in is it long many much my of on or should that the this to "
+    "a an and are as at be by can do does for from grass how i if in is it long many much my of on or should that the this to "
     "was what when where which who why will with you your"
 ).split()
 SEPARATOR = rf"[\s\-]+|\b(?:{'|'.join(LITTLE_WORDS)})\b"
