@@ -29,6 +29,8 @@ from generator.pages.almanac import Almanac
 from generator.pages.calculator_script import calculator_script
 from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
+from generator.pages.year import year_scripts
+from generator.pages.year_files import year_files
 from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
 from generator.searchable import SEPARATOR, search_words, searchable
 from generator.turf.season_json import as_json
@@ -63,10 +65,10 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         almanac = Almanac(book)
         written = {file.src_uri for file in files.documentation_pages()}
         today = date.fromisoformat(self.config.today) if self.config.today else date.today()
-        pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples())}
+        pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples(), frozenset(written))}
         # A page written by hand takes the place of ours.
         self.pages = {path: page for path, page in pages.items() if path not in written}
-        for path, content in (dict.fromkeys(self.pages, "") | site_files(almanac)).items():
+        for path, content in (dict.fromkeys(self.pages, "") | site_files(almanac, today)).items():
             files.append(File.generated(config, path, content=content))
         config.extra["swardbook"] = {"footer": footer_notes(book.practice)}
         if config.nav is None:
@@ -134,12 +136,15 @@ def front_matter(page: Page) -> dict:
     return meta
 
 
-def site_files(almanac: Almanac) -> dict[str, str | bytes]:
-    """Everything in the site that is not a page: path to content."""
+def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
+    """Everything in the site that is not a page: path to content. today: the first year of the calendar files."""
     book = almanac.book
     years = {(grass, place): as_json(almanac.season(grass, place)) for grass in book.grasses for place in book.places}
     scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in book.calculators.items()}
-    return {**asset_files(), **scripts, **season_scripts(almanac), **qr_files(book), **json_files(book, years)}
+    return {
+        **asset_files(), **scripts, **season_scripts(almanac), **year_scripts(almanac), **year_files(almanac, today),
+        **qr_files(book), **json_files(book, years),
+    }
 
 
 def footer_notes(practice: Practice) -> list[str]:

@@ -1,17 +1,18 @@
 """The weeks of a computed year as comma-separated values (RFC 4180), for a spreadsheet."""
 
 import csv
+from collections.abc import Callable
 from io import StringIO
 
-from generator.turf.season import SeasonYear
+from generator.turf.season import SeasonYear, Week
 
-COLUMNS = {
-    "week": lambda week: week.week,
-    "from": lambda week: week.starts,
-    "mean_temperature_c": lambda week: round(week.mean_temperature_c, 1),
+# Temperatures are given no finer than their source has them.
+TEMPERATURES = ("mean_temperature_c", "maximum_temperature_c", "minimum_temperature_c", "soil_temperature_c")
+COLUMNS: dict[str, Callable[[Week], object]] = {
     "growth_potential": lambda week: round(week.growth_potential, 3),
     "growth": lambda week: week.growth_class,
     "frost_probability": lambda week: round(week.frost_probability, 3),
+    "ground_frost_probability": lambda week: round(week.ground_frost_probability, 3),
     "rain_mm": lambda week: round(week.rain_mm, 1),
     "reference_evapotranspiration_mm": lambda week: round(week.reference_evapotranspiration_mm, 1),
     "water_need_mm": lambda week: round(week.water_need_mm, 1),
@@ -21,9 +22,11 @@ COLUMNS = {
 
 def weeks_csv(season: SeasonYear, attribution: str) -> str:
     """A row a week under a row of names; the wording that the data's owner asks for stands in the last column."""
+    digits = 0 if season.temperature_step_c >= 1 else 1
     text = StringIO()
     writer = csv.writer(text)  # ends lines with CR LF, as RFC 4180 has it
-    writer.writerow([*COLUMNS, "attribution"])
+    writer.writerow(["week", "from", *TEMPERATURES, *COLUMNS, "attribution"])
     for week in season.weeks:
-        writer.writerow([*(read(week) for read in COLUMNS.values()), attribution])
+        temperatures = [f"{getattr(week, name):.{digits}f}" for name in TEMPERATURES]
+        writer.writerow([week.week, week.starts, *temperatures, *(read(week) for read in COLUMNS.values()), attribution])
     return text.getvalue()

@@ -8,6 +8,7 @@ from generator.pages.aftercare import aftercare_index, aftercare_page
 from generator.pages.almanac import Almanac
 from generator.pages.calculator import calculator_page
 from generator.pages.calendar import calendar_page
+from generator.pages.compare import compare_page
 from generator.pages.desk import Desk
 from generator.pages.gallery import gallery_page
 from generator.pages.grass import grass_index, grass_page
@@ -20,12 +21,13 @@ from generator.pages.strips import strip_view, when_row, window_dates
 from generator.pages.task import caution_index, caution_page, task_index, task_page
 
 
-def all_pages(almanac: Almanac, today: date, examples: list[dict[str, Any]]) -> list[Page]:
+def all_pages(almanac: Almanac, today: date, examples: list[dict[str, Any]], written: frozenset[str] = frozenset()) -> list[Page]:
     """Every generated page.
 
     today: only where a printed calendar starts; nothing computed depends on it. examples: those of each component.
+    written: pages written by hand, as paths of their Markdown.
     """
-    return [*_pages(almanac, lambda path: Desk(almanac.book, path, today)), gallery_page(examples)]
+    return [*_pages(almanac, lambda path: Desk(almanac.book, path, today, written)), gallery_page(examples)]
 
 
 def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
@@ -48,6 +50,7 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield aftercare_index(book, desk("aftercare/index"))
     yield from (aftercare_page(book, id, desk(f"aftercare/{id}")) for id in book.aftercare)
     yield calendar_index(almanac, desk("calendars/index"))
+    yield from (compare_page(almanac, id, desk(f"compare/{id}")) for id in book.grasses)
     for place in book.places:
         yield place_page(almanac, place, desk(f"places/{place}"))
     for place in almanac.calendar_places:

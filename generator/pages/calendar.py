@@ -1,4 +1,4 @@
-"""One page per grass and place: the year as a strip, its windows, and twelve sheets to print."""
+"""One page per grass and place: the year as strip and charts, its windows, dates and needs, and twelve sheets to print."""
 
 from typing import Any
 
@@ -8,13 +8,18 @@ from generator.pages.desk import Desk
 from generator.pages.due import DueTask
 from generator.pages.page import Page, Section
 from generator.pages.quantity import converted, range_words, value_words
-from generator.pages.strips import BAND_LABELS, short_day, strip_view, when_row, window_dates
+from generator.pages.strips import strip_view, window_dates
+from generator.pages.year import site_words, year_context
+from generator.pages.year_files import calendar_path, weeks_path
+from generator.pages.year_words import WINDOW_LABELS, summary, window_lines
 from generator.turf.calendar_days import MONTH_LENGTHS, MONTHS, month_days
 from generator.turf.season import SeasonYear
 
-SITE_WORDS = {
-    "open": "Open ground", "wall": "Beside paving or a sun-facing wall", "hollow": "Low hollow", "shade": "Shade", "exposed": "Exposed",
-}
+SECTIONS = (
+    Section("year-strip", "The year"), Section("windows", "Windows"), Section("dates", "Dates"), Section("needs", "What it needs"),
+    Section("sites", "Where the lawn lies"), Section("take-away", "To take away"),
+    *(Section(name.lower(), name) for name in MONTHS),
+)
 GROWTH_WORDS = {"dormant": "dormant", "slow": "slow", "growing": "growing", "peak": "at its best"}
 
 
@@ -27,49 +32,34 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
     owners = tuple(place_attribution(book, place_id))
     context = {
         "title": title, "grass": grass.name, "grass_url": desk.links.grass(grass_id), "guide_url": desk.links.guide(grass_id),
-        "place": place.name, "place_url": desk.links.place(place_id), "summary": summary(season),
+        "place": place.name, "place_url": desk.links.place(place_id), "compare_url": desk.links.comparison(grass_id, place_id),
         "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
-        "windows": [
-            {"label": label, "kind": kind, **when_row(season, kind, place_id, place.name, "")} for kind, label in BAND_LABELS.items()
-        ],
+        **year_context(almanac, grass_id, place_id, desk.links),
         "sites": _sites(almanac, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,
-        "notes": list(place.notes), "year": desk.today.year,
-        "months": [
+        "notes": list(place.notes), "methods_url": desk.methods_url, "year": desk.today.year,
+        "month_sheets": [
             {**month_view(season, month, months[month], grass.name, place.name, desk), "foot": "; ".join(owners)} for month in range(12)
         ],
-        "files": {"json": desk.links.file(f"book/seasons/{place_id}/{grass_id}.json")},
+        "files": [
+            {"name": "Calendar file (.ics)", "url": desk.links.file(calendar_path(grass_id, place_id)), "text": "windows and jobs, coming round each year, for the calendar of a phone"},
+            {"name": "Weeks (.csv)", "url": desk.links.file(weeks_path(grass_id, place_id)), "text": "a row a week, for a spreadsheet"},
+            {"name": "The year as data (.json)", "url": desk.links.file(f"book/seasons/{place_id}/{grass_id}.json"), "text": "for programs"},
+        ],
     }
-    sections = (Section("year-strip", "The year"), Section("windows", "Windows"), Section("sites", "Where the lawn lies"))
-    sections += tuple(Section(name.lower(), name) for name in MONTHS)
+    said = summary(season)
     words = tuple(f"{name} {place.name}" for names in grass.names.values() for name in names[:1])
     return Page(
-        f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, context["summary"],
-        tuple(dict.fromkeys(words)), sections=sections, attribution=owners,
+        f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, said,
+        tuple(dict.fromkeys(words)), sections=SECTIONS, attribution=owners,
     )
-
-
-def summary(season: SeasonYear) -> str:
-    """The calendar's answer in one or two sentences."""
-    parts = []
-    for kind, label in BAND_LABELS.items():
-        found = season.windows[kind]
-        if found.windows:
-            dates = " and ".join(window_dates(window) for window in found.windows)
-            parts.append(f"{label} {dates}, best from about {short_day(found.windows[0].best)}.")
-        elif kind == "renovation":
-            parts.append(f"No renovation window here: {found.why_none}.")
-    return " ".join(parts)
 
 
 def why_rows(season: SeasonYear) -> list[dict[str, str]]:
     """The reasons of each window, or why there is none."""
-    rows = []
-    for kind, label in BAND_LABELS.items():
-        row = when_row(season, kind, "", "", "")
-        rows += [{"label": label, "text": each["why"]} for each in row["windows"]]
-        if not row["windows"]:
-            rows.append({"label": label, "text": row["why_none"]})
-    return rows
+    return [
+        {"label": WINDOW_LABELS[kind], "text": text if begins == "None." else f"{begins} {text}"}
+        for kind, lines in window_lines(season).items() for begins, text in lines
+    ]
 
 
 def month_view(season: SeasonYear, month: int, due: list[DueTask], grass: str, place: str, desk: Desk) -> dict[str, Any]:
@@ -131,10 +121,10 @@ def _sites(almanac: Almanac, grass_id: str, place_id: str) -> list[dict[str, Any
     for site in almanac.sites:
         season = almanac.season(grass_id, place_id, site)
         rows.append({
-            "name": SITE_WORDS.get(site, site.capitalize()),
+            "name": site_words(site),
             "windows": [
                 {"label": label, "dates": " and ".join(window_dates(window) for window in season.windows[kind].windows) or "none"}
-                for kind, label in BAND_LABELS.items() if season.windows[kind].windows or kind == "renovation"
+                for kind, label in WINDOW_LABELS.items() if season.windows[kind].windows or kind == "renovation"
             ],
         })
     return rows

@@ -16,11 +16,12 @@ COUNTRY_NAMES = {
 
 @dataclass(frozen=True)
 class Desk:
-    """One page in the making: the book, and helpers that know where the page stands."""
+    """One page in the making: the book, and helpers that know where the page stands. written: pages written by hand, as 'methods.md'."""
 
     book: Book
     path: str
     today: date
+    written: frozenset[str] = frozenset()
 
     @cached_property
     def links(self) -> Links:
@@ -29,6 +30,11 @@ class Desk:
     @cached_property
     def sourcing(self) -> Sourcing:
         return Sourcing(self.book.sources, self.links)
+
+    @property
+    def methods_url(self) -> str:
+        """Where the book says how it works things out; empty in a book that does not."""
+        return self.links.to("methods") if "methods.md" in self.written else ""
 
     def caution(self, id: str) -> dict[str, Any]:
         caution = self.book.cautions[id]

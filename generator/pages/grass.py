@@ -36,7 +36,7 @@ def grass_page(book: Book, id: str, desk: Desk, strip: dict[str, Any], calendars
     context = {
         "title": grass.name, "botanical_name": grass.botanical_name, "botanical_synonyms": list(grass.botanical_synonyms),
         "group": GROUP_WORDS[grass.season_group], "habit": HABIT_WORDS[grass.habit], "summary": grass.summary,
-        "guide_url": desk.links.guide(id), "facts": {"rows": fact_rows(grass, desk)},
+        "guide_url": desk.links.guide(id), "compare_url": desk.links.comparison(id), "facts": {"rows": fact_rows(grass, desk)},
         "never": sourcing.statements(grass.never), "levels": level_rows(book, grass, desk),
         "tolerances": [
             _tolerance(name, tolerance, desk) for name in TOLERANCES if (tolerance := getattr(grass.tolerance, name))

@@ -52,6 +52,7 @@ def calculator_index(book: Book, desk: Desk) -> Page:
 def calendar_index(almanac: Almanac, desk: Desk) -> Page:
     """Places with printed months first, then those with a page only."""
     book = almanac.book
+    comparisons = [{"name": grass.name, "url": desk.links.comparison(id)} for id, grass in book.grasses.items()]
     groups = [
         {"id": "months", "title": "With twelve months to print", "rows": [_calendar_row(almanac, id, desk) for id in almanac.calendar_places]},
         {"id": "years", "title": "The year only", "rows": [
@@ -59,7 +60,7 @@ def calendar_index(almanac: Almanac, desk: Desk) -> Page:
         ]},
     ]
     lead = "One year for each grass and place, computed from the climate there, with the reason for every date."
-    context = {"title": "Calendars", "lead": lead, "groups": [group for group in groups if group["rows"]]}
+    context = {"title": "Calendars", "lead": lead, "groups": [group for group in groups if group["rows"]], "comparisons": comparisons}
     return Page("calendars/index", "Calendars", "calendars", context, lead, ("calendar", "month", "year planner"))
 
 

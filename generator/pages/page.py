@@ -64,6 +64,9 @@ class Links:
     def calendar(self, grass: str, place: str, anchor: str = "") -> str:
         return self.to(f"calendars/{place}/{grass}", anchor)
 
+    def comparison(self, grass: str, place: str = "") -> str:
+        return self.to(f"compare/{grass}", place)
+
     def calculator(self, id: str) -> str:
         return self.to(f"calculators/{id}")
 

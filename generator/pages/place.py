@@ -3,13 +3,15 @@
 from typing import Any
 
 from generator.model.attribution import place_attribution
+from generator.model.book import Book
 from generator.model.place import Normals
 from generator.pages.almanac import Almanac
-from generator.pages.calendar import frost_words, summary, why_rows
+from generator.pages.calendar import frost_words, why_rows
 from generator.pages.desk import COUNTRY_NAMES, Desk
 from generator.pages.page import Page, Section
 from generator.pages.quantity import converted, value_words
-from generator.pages.strips import strip_view
+from generator.pages.strips import STRIP_MONTHS, strip_view
+from generator.pages.year_words import little_growth, summary
 from generator.turf.calendar_days import MONTHS
 
 SECTIONS = (Section("years", "The year for each grass"), Section("climate", "The climate"))
@@ -23,7 +25,7 @@ def place_page(almanac: Almanac, id: str, desk: Desk) -> Page:
     context = {
         "title": place.name, "region": f"{place.region}, {COUNTRY_NAMES[place.country]}", "kind": place.climate_kind,
         "summary": place.summary, "notes": list(place.notes),
-        "years": [_year(almanac, grass, id, desk) for grass in book.grasses],
+        "years": {"of": "grass", "months": STRIP_MONTHS, "rows": [_year(almanac, grass, id, desk) for grass in by_group(book)]},
         "months": [_month_row(almanac, id, month) for month in range(12)],
         "frost_computed": normals.frost_days is None,
         "station": normals.station, "first_year": normals.first_year, "last_year": normals.last_year,
@@ -37,13 +39,25 @@ def place_page(almanac: Almanac, id: str, desk: Desk) -> Page:
     )
 
 
+def by_group(book: Book) -> list[str]:
+    """Ids of the grasses, warm-season before cool-season: their years are unlike, and like is compared with like."""
+    return sorted(book.grasses, key=lambda id: book.grasses[id].season_group != "warm")
+
+
 def _year(almanac: Almanac, grass: str, place: str, desk: Desk) -> dict[str, Any]:
     season = almanac.season(grass, place)
+    links = [
+        {"text": "renovation guide", "url": desk.links.guide(grass)},
+        {"text": "at other places", "url": desk.links.comparison(grass, place)},
+    ]
+    if place in almanac.calendar_places:
+        links.insert(0, {"text": "the year in full, with twelve months to print", "url": desk.links.calendar(grass, place)})
+    warning = little_growth(season)
     return {
-        "id": grass, "grass": almanac.book.grasses[grass].name, "grass_url": desk.links.grass(grass),
-        "guide_url": desk.links.guide(grass), "summary": summary(season),
-        "calendar_url": desk.links.calendar(grass, place) if place in almanac.calendar_places else None,
-        "strip": strip_view(season, f"strip-{grass}", "card", ""), "why": why_rows(season),
+        "id": grass, "name": almanac.book.grasses[grass].name, "url": desk.links.grass(grass), "note": "",
+        "strip": strip_view(season, f"strip-{grass}", "card", ""), "text": summary(season),
+        "warning": "Little growth here." if warning else "",
+        "why": [*([{"label": "Growth", "text": warning}] if warning else []), *why_rows(season)], "links": links,
     }
 
 

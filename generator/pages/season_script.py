@@ -4,8 +4,8 @@ import json
 from typing import Any
 
 from generator.pages.almanac import Almanac
-from generator.pages.calendar import summary
 from generator.pages.strips import strip_view
+from generator.pages.year_words import summary
 
 
 def season_scripts(almanac: Almanac) -> dict[str, str]:

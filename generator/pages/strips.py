@@ -25,13 +25,9 @@ def window_dates(window: Window) -> str:
 
 
 def strip_view(season: SeasonYear, id: str, size: str, title: str, legend: bool = False, today: bool = False) -> dict[str, Any]:
-    bands = [
-        {"label": label if size == "card" else f"{label}: {_dates(season.windows[kind])}", "kind": kind}
-        for kind, label in BAND_LABELS.items() if season.windows[kind].windows
-    ]
     return {
         "id": id, "size": size, "title": title, "description": year_sentence(season), "legend": legend, "today": today,
-        "bands": bands, "months": STRIP_MONTHS,
+        "bands": band_views(season, size), "months": STRIP_MONTHS,
         "weeks": [
             {
                 "number": week.week, "from": _short(week.starts), "state": week.growth_class, "frost": week.frosty,
@@ -40,6 +36,14 @@ def strip_view(season: SeasonYear, id: str, size: str, title: str, legend: bool 
             for week in season.weeks
         ],
     }
+
+
+def band_views(season: SeasonYear, size: str) -> list[dict[str, str]]:
+    """The windows that a strip draws, with their dates where the strip has room for words."""
+    return [
+        {"label": label if size == "card" else f"{label}: {_dates(season.windows[kind])}", "kind": kind}
+        for kind, label in BAND_LABELS.items() if season.windows[kind].windows
+    ]
 
 
 def _dates(found: Windows) -> str:
@@ -95,10 +99,10 @@ def when_row(season: SeasonYear, kind: str, place_id: str, place: str, calendar_
     found = season.windows[kind]
     return {
         "place_id": place_id, "place": place, "calendar_url": calendar_url, "windows": window_rows(found),
-        "why_none": _sentence(found.why_none) if found.why_none else None,
+        "why_none": sentence(found.why_none) if found.why_none else None,
     }
 
 
-def _sentence(text: str) -> str:
+def sentence(text: str) -> str:
     text = text[0].upper() + text[1:]
     return text if text.endswith((".", "!", "?")) else f"{text}."

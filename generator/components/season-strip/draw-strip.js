@@ -1,9 +1,12 @@
-/* Draws a card strip for a year that arrives as data (the picker's). The same drawing as season-strip.html.j2.
-   year: description, and weeks: 52 texts, each the first letter of its growth (dormant, slow, growing, peak) and then a
-   letter for each thing that is so: f frost, w wet, r renovation, o overseeding. */
-Swardbook.drawStrip = (function () {
+/* Draws strips for years that arrive as data. The same drawing as season-strip.html.j2.
+   drawStrip(id, year): a card strip (the picker's). year: description, and weeks: 52 texts, each the first letter of its growth
+   (dormant, slow, growing, peak) and then a letter for each thing that is so: f frost, w wet, r renovation, o overseeding.
+   redrawStrip(figure, year): a strip of the page again, for another site. year: description; growth: 52 such first letters; frost,
+   wet, renovation, overseeding: 52 of 1 and 0; bands: what the key calls each kind of window there is. */
+(function () {
   var heights = { d: 20, s: 42, g: 70, p: 98 };
   var names = { d: 'dormant', s: 'slow', g: 'growing' };
+  var states = { dormant: 'd', slow: 's', growing: 'g', peak: 'p' };
   var patterns = {
     dormant: [6, 6, [['rect', 'straw', { width: 6, height: 6 }], ['circle', 'straw-ink', { cx: 1.5, cy: 1.5, r: 0.9 }], ['circle', 'straw-ink', { cx: 4.5, cy: 4.5, r: 0.9 }]]],
     slow: [9, 9, [['rect', 'tint', { width: 9, height: 9 }], ['path', 'hatch', { d: 'M-1 1 1 -1M0 9 9 0M8 10 10 8', 'stroke-width': 1 }]]],
@@ -93,7 +96,11 @@ Swardbook.drawStrip = (function () {
     return drawn;
   }
 
-  return function (id, year) {
+  function bars(band, id, kind, weeks) {
+    if (/[^.]/.test(weeks)) band.appendChild(flags(id, kind, weeks, 'window sb-season-strip__window--' + kind, '85%'));
+  }
+
+  Swardbook.drawStrip = function (id, year) {
     var figure = Swardbook.element('figure', 'sb-season-strip sb-season-strip--card');
     var band = figure.appendChild(Swardbook.element('div', 'sb-season-strip__year'));
     figure.setAttribute('data-first', '1 Jan');
@@ -104,11 +111,50 @@ Swardbook.drawStrip = (function () {
     band.appendChild(growth(id, growthOf(year.weeks)));
     band.appendChild(flags(id, 'wet', flagOf(year.weeks, 'wet'), 'wet', 6));
     band.appendChild(months());
-    ['renovation', 'overseeding'].forEach(function (kind) {
-      var weeks = flagOf(year.weeks, kind);
-      if (/[^.]/.test(weeks)) band.appendChild(flags(id, kind, weeks, 'window sb-season-strip__window--' + kind, '85%'));
-    });
+    ['renovation', 'overseeding'].forEach(function (kind) { bars(band, id, kind, flagOf(year.weeks, kind)); });
     Swardbook.markToday(figure);
     return figure;
+  };
+
+  /* Puts a new row where the old one is; what the old one defines or rules off stays. */
+  function replace(band, part, drawn, kept) {
+    var old = band.querySelector('.sb-season-strip__' + part);
+    Array.prototype.slice.call(old.querySelectorAll(kept)).reverse().forEach(function (each) { drawn.insertBefore(each, drawn.firstChild); });
+    band.replaceChild(drawn, old);
+  }
+
+  function key(figure, year) {
+    Array.prototype.forEach.call(figure.querySelectorAll('[data-key]'), function (item) {
+      var name = item.getAttribute('data-key');
+      item.hidden = name in states ? year.growth.indexOf(states[name]) < 0 : year[name].indexOf('1') < 0;
+      if (year.bands[name]) item.querySelector('.sb-season-strip__label').textContent = year.bands[name];
+    });
+  }
+
+  function inWords(figure, year) {
+    var body = figure.querySelector('.sb-season-strip__table tbody');
+    if (!body) return;
+    body.textContent = '';
+    Swardbook.spells(year).forEach(function (spell) {
+      var row = body.appendChild(Swardbook.element('tr'));
+      spell.forEach(function (text, column) {
+        var cell = row.appendChild(Swardbook.element(column ? 'td' : 'th', '', text));
+        if (!column) cell.setAttribute('scope', 'row');
+      });
+    });
+  }
+
+  Swardbook.redrawStrip = function (figure, year) {
+    var id = figure.id;
+    var band = figure.querySelector('.sb-season-strip__year');
+    var of = function (name) { return year[name].replace(/0/g, '.'); };
+    band.setAttribute('aria-label', year.description);
+    replace(band, 'frost', flags(id, 'frost', of('frost'), 'frost', 10), 'defs');
+    replace(band, 'growth', growth(id, year.growth), '.sb-season-strip__month-line');
+    replace(band, 'wet', flags(id, 'wet', of('wet'), 'wet', 6), 'defs');
+    Array.prototype.forEach.call(band.querySelectorAll('.sb-season-strip__window'), function (old) { old.remove(); });
+    ['renovation', 'overseeding'].forEach(function (kind) { bars(band, id, kind, of(kind)); });
+    key(figure, year);
+    inWords(figure, year);
   };
 })();

@@ -1,0 +1,18 @@
+/* Puts a text with quantities into an element, as words.html.j2 does. text: a string, or a list of strings and of
+   [metric, us] pairs. What stood there goes. */
+Swardbook.words = function (element, text) {
+  element.textContent = '';
+  (typeof text === 'string' ? [text] : text).forEach(function (part) {
+    if (typeof part === 'string') return element.appendChild(document.createTextNode(part));
+    var quantity = element.appendChild(Swardbook.element('span', 'sb-quantity'));
+    quantity.appendChild(Swardbook.element('span', 'sb-quantity__metric', part[0]));
+    if (!part[1] || part[1] === part[0]) return quantity;
+    quantity.appendChild(Swardbook.element('wbr'));
+    var us = quantity.appendChild(Swardbook.element('span', 'sb-quantity__us'));
+    us.appendChild(Swardbook.element('span', 'sb-quantity__bracket', ' ('));
+    us.appendChild(document.createTextNode(part[1]));
+    us.appendChild(Swardbook.element('span', 'sb-quantity__bracket', ')'));
+    return quantity;
+  });
+  return element;
+};

@@ -1,0 +1,142 @@
+"""The year of a grass at a place, for each of the lawn's sites and soils: what the page shows and what its script switches to.
+
+One function makes the texts of a site; the page lays out those of open ground and the script carries all, so both say the same.
+"""
+
+import json
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from generator.model.practice import Product
+from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.needs import (
+    feed_rows, feed_why, need_rows, nitrogen_words, soil_row, sprinkler_text, watering_text,
+)
+from generator.pages.page import Links
+from generator.pages.strips import BAND_LABELS, band_views, year_sentence
+from generator.pages.year_chart import chart_views, series_of
+from generator.pages.year_words import (
+    WINDOW_LABELS, chart_sentences, event_rows, little_growth, month_rows, summary, window_lines,
+)
+from generator.turf.rules import SoilWater
+from generator.turf.season import SeasonYear
+from generator.turf.watering import Sprinkler, sprinkler_of
+
+SITE_WORDS = {
+    "open": "Open ground", "wall": "By paving or a sunny wall", "hollow": "Low hollow", "shade": "Shade", "exposed": "Exposed to wind",
+}
+WINDOW_TASKS = {"overseeding": "overseed", "oversowing": "overseed", "pre_emergent": "pre-emergent"}
+STATE_LETTERS = {"dormant": "d", "slow": "s", "growing": "g", "peak": "p"}
+
+
+def site_words(site: str) -> str:
+    return SITE_WORDS.get(site, site.capitalize())
+
+
+def script_path(grass: str, place: str) -> str:
+    return f"assets/years/{place}--{grass}.js"
+
+
+def year_script(almanac: Almanac, grass: str, place: str) -> str:
+    """The years of all sites and soils as a classic script, for a page that was opened from a folder."""
+    years = {site: _site_year(almanac, almanac.season(grass, place, site)) for site in almanac.sites}
+    text = json.dumps(years, ensure_ascii=False, separators=(",", ":"))
+    return f"Swardbook.years({json.dumps(f'{place}--{grass}')},{text});\n"
+
+
+def year_scripts(almanac: Almanac) -> dict[str, str]:
+    """Path in the site to script text, one for each calendar."""
+    return {
+        script_path(grass, place): year_script(almanac, grass, place)
+        for place in almanac.calendar_places for grass in almanac.book.grasses
+    }
+
+
+def _site_year(almanac: Almanac, season: SeasonYear) -> dict[str, Any]:
+    """growth, frost, wet and each window: 52 letters or digits. bands: what the strip's key calls the windows. slots: texts and
+    rows by the id of their place in the page; soils: those that hang on the soil as well."""
+    soils = almanac.rules.soils
+    return {
+        "growth": "".join(STATE_LETTERS[week.growth_class] for week in season.weeks),
+        "frost": _flags(week.frosty for week in season.weeks),
+        "wet": _flags(week.wet for week in season.weeks),
+        **{kind: _flags(kind in week.in_windows for week in season.weeks) for kind in BAND_LABELS},
+        "bands": {band["kind"]: band["label"] for band in band_views(season, "page")},
+        "description": year_sentence(season),
+        "series": series_of(season),
+        "slots": slots(season),
+        "soils": {id: soil_slots(almanac, season, soil) for id, soil in soils.items()},
+        "soil_rows": [soil_row(season, soil, _sprinkler(almanac)) for soil in soils.values()],
+    }
+
+
+def _flags(flags: Iterable[bool]) -> str:
+    return "".join("1" if each else "0" for each in flags)
+
+
+def slots(season: SeasonYear) -> dict[str, Any]:
+    """By slot: a text, lines (of a strong beginning and a text) or rows (of texts)."""
+    charts = {f"chart-{id}": {"text": text} for id, text in chart_sentences(season).items()}
+    windows = {f"window-{kind}": {"lines": lines} for kind, lines in window_lines(season).items()}
+    return {
+        "summary": {"text": summary(season)}, "little": {"text": little_growth(season)}, **charts, **windows,
+        "months": {"rows": month_rows(season)}, "events": {"rows": event_rows(season)},
+    }
+
+
+def soil_slots(almanac: Almanac, season: SeasonYear, soil: SoilWater) -> dict[str, Any]:
+    product, feed, sprinkler = product_of(almanac), almanac.rules.feed, _sprinkler(almanac)
+    return {
+        "needs": {"rows": need_rows(season, soil, sprinkler)},
+        "watering": {"text": watering_text(season, soil, sprinkler)},
+        "feeds": {"rows": feed_rows(season, soil, feed, product)},
+        "feed-why": {"text": feed_why(season, soil, feed, product)},
+    }
+
+
+def product_of(almanac: Almanac) -> Product:
+    """The feed that the practice's calculators start with."""
+    practice = almanac.book.practice
+    return practice.products[practice.feed]
+
+
+def _sprinkler(almanac: Almanac) -> Sprinkler | None:
+    return sprinkler_of(almanac.book.calculators)
+
+
+def year_context(almanac: Almanac, grass: str, place: str, links: Links) -> dict[str, Any]:
+    """What the calendar page shows of the year in the open, on the first kind of soil, and where its switches find the rest."""
+    season = almanac.season(grass, place)
+    soils = almanac.rules.soils
+    first = next(iter(soils), None)
+    sprinkler = _sprinkler(almanac)
+    shown: Mapping[str, Any] = slots(season)
+    series = {site: series_of(almanac.season(grass, place, site)) for site in almanac.sites}
+    return {
+        "slots": {**shown, **(soil_slots(almanac, season, soils[first]) if first else {})},
+        "charts": chart_views(series, OPEN_SITE, {id: shown[f"chart-{id}"]["text"] for id in ("temperature", "frost", "growth", "water")}),
+        "window_kinds": [
+            {"kind": kind, "label": label, "url": _task_url(almanac, kind, links)} for kind, label in WINDOW_LABELS.items()
+        ],
+        "method": season.reference_evapotranspiration_method.words,
+        "assumed": list(season.reference_evapotranspiration_method.assumed),
+        "switch": {
+            "years": links.file(script_path(grass, place)), "key": f"{place}--{grass}",
+            "sites": [{"id": site, "name": site_words(site)} for site in almanac.sites],
+        },
+        "soils": {
+            "kinds": [{"id": id, "name": soil.name} for id, soil in soils.items()],
+            "rows": [soil_row(season, soil, sprinkler) for soil in soils.values()],
+        },
+        "nitrogen": nitrogen_words(season), "nitrogen_unit": ["g/m²", "lb/1000 ft²"], "product": product_of(almanac).name,
+        "sprinkler": sprinkler_text(sprinkler) if sprinkler else "",
+        "calculators": [
+            {"name": almanac.book.calculators[id].name, "url": links.calculator(id)}
+            for id in ("irrigation-run-time", "catch-cans", "feed-for-nitrogen") if id in almanac.book.calculators
+        ],
+    }
+
+
+def _task_url(almanac: Almanac, kind: str, links: Links) -> str:
+    task = WINDOW_TASKS.get(kind)
+    return links.task(task) if task in almanac.book.tasks else ""
