@@ -20,13 +20,15 @@ from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from generator.checks import check_book
+from generator.model.attribution import attribution
 from generator.model.book import Book
 from generator.model.practice import Practice
 from generator.outputs.json_book import MARKER, json_files
 from generator.outputs.qr import qr_files
-from generator.pages import all_pages, navigation
+from generator.pages import all_pages, navigation, printed_calendars
 from generator.pages.almanac import Almanac
 from generator.pages.calculator_script import calculator_script
+from generator.pages.desk import Desk
 from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
 from generator.pages.year import year_scripts
@@ -34,6 +36,9 @@ from generator.pages.year_files import year_files
 from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
 from generator.searchable import SEPARATOR, search_words, searchable
 from generator.turf.season_json import as_json
+
+
+PRINTED_CALENDARS = "<!-- swardbook: printed-calendars -->"
 
 
 class SwardbookConfig(Config):
@@ -44,6 +49,8 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def __init__(self) -> None:
         self.pages: dict[str, Page] = {}
         self.content = ""
+        self.almanac: Almanac | None = None
+        self.today = date.min
 
     @event_priority(100)  # before search reads its settings
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
@@ -62,9 +69,9 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     @event_priority(100)  # before search and tags look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         book = whole_book(Path(config.config_file_path).parent)
-        almanac = Almanac(book)
+        self.almanac = almanac = Almanac(book)
         written = {file.src_uri for file in files.documentation_pages()}
-        today = date.fromisoformat(self.config.today) if self.config.today else date.today()
+        self.today = today = date.fromisoformat(self.config.today) if self.config.today else date.today()
         pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples(), frozenset(written))}
         # A page written by hand takes the place of ours.
         self.pages = {path: page for path, page in pages.items() if path not in written}
@@ -86,12 +93,20 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_page_content(self, html: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
         ours = self.pages.get(page.file.src_uri)
         if ours is None:
-            return html
+            return self._with_parts(html, page)
         written = render(f"{ours.template}.html.j2", ours.context)
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.
         there = [section for section in ours.sections if f'id="{section.id}"' in written]
         page.toc = TableOfContents([AnchorLink(section.title, section.id, 2) for section in there])
         return written
+
+    def _with_parts(self, html: str, page: MkDocsPage) -> str:
+        """A page written by hand, with what it asks us to work out: <!-- swardbook: printed-calendars -->."""
+        if PRINTED_CALENDARS not in html or self.almanac is None:
+            return html
+        desk = Desk(self.almanac.book, page.file.src_uri.removesuffix(".md"), self.today)
+        page.meta["footer_notes"] = attribution(self.almanac.book)
+        return html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, printed_calendars.printed_calendars(self.almanac, desk)))
 
     # The search plugin reads page.content in this event; around it, and only there, the content is what search should read.
     @event_priority(100)

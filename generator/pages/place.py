@@ -13,6 +13,8 @@ from generator.pages.quantity import converted, value_words
 from generator.pages.strips import STRIP_MONTHS, strip_view
 from generator.pages.year_words import little_growth, summary
 from generator.turf.calendar_days import MONTHS
+from generator.turf.inputs import climate_of
+from generator.turf.water import evapotranspiration_method
 
 SECTIONS = (Section("years", "The year for each grass"), Section("climate", "The climate"))
 
@@ -30,6 +32,7 @@ def place_page(almanac: Almanac, id: str, desk: Desk) -> Page:
         "frost_computed": normals.frost_days is None,
         "station": normals.station, "first_year": normals.first_year, "last_year": normals.last_year,
         "elevation_m": place.elevation_m, "whole_degrees": normals.temperature_step_c >= 1,
+        "method": evapotranspiration_method(climate_of(place)), "methods_url": desk.methods_url,
         "sources": [{"label": book.sources[each].label, "url": desk.links.source(each)} for each in sources],
     }
     words = (place.region, f"climate {place.name}", f"calendar {place.name}")
