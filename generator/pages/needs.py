@@ -30,7 +30,7 @@ def need_rows(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) 
     return [
         [
             MONTHS[month], _nitrogen(usual[month]), _week(DAYS_A_WEEK * month_mean(season.water_need_mm, month)),
-            _rhythm(_weeks_of(gaps, month), "rain is enough"), _rhythm(_weeks_of(cuts, month), "hardly ever") if cuts else "",
+            _rhythm(_weeks_of(gaps, month), "rain is enough"), _rhythm(_weeks_of(cuts, month), "hardly at all") if cuts else "",
         ]
         for month in range(12)
     ]
@@ -54,13 +54,13 @@ def _weeks_of(values: Sequence[float | None], month: int) -> list[float | None]:
 
 
 def _rhythm(intervals: Sequence[float | None], none: str) -> str:
-    """'every 4 to 6 days'; `none` where no week has a rhythm; and where some have not, so it is said."""
+    """'4 to 6 days'; `none` where no week has a rhythm; and where some have not, so it is said."""
     days = [round(each) for each in intervals if each is not None and each <= RARE_DAYS]
     if not days:
         return none
     low, high = min(days), max(days)
-    said = "every day" if high == 1 else f"every {low} days" if low == high else f"every {low} to {high} days"
-    return said if len(days) == len(intervals) else f"{said}, part of the month"
+    said = "day" if high == 1 else f"{low} days" if low == high else f"{low} to {high} days"
+    return said if len(days) == len(intervals) else f"{said}, at times"
 
 
 def nitrogen_words(season: SeasonYear) -> Text:

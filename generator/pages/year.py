@@ -16,7 +16,7 @@ from generator.pages.page import Links
 from generator.pages.strips import BAND_LABELS, band_views, year_sentence
 from generator.pages.year_chart import chart_views, series_of
 from generator.pages.year_words import (
-    WINDOW_LABELS, chart_sentences, event_rows, little_growth, month_rows, summary, window_lines,
+    WINDOW_LABELS, chart_sentences, event_lines, little_growth, month_rows, summary, window_lines,
 )
 from generator.turf.rules import SoilWater
 from generator.turf.season import SeasonYear
@@ -26,6 +26,10 @@ SITE_WORDS = {
     "open": "Open ground", "wall": "By paving or a sunny wall", "hollow": "Low hollow", "shade": "Shade", "exposed": "Exposed to wind",
 }
 WINDOW_TASKS = {"overseeding": "overseed", "oversowing": "overseed", "pre_emergent": "pre-emergent"}
+WINDOW_NOTES = {
+    "light_renovation": "A shallow pass one way, coring, a thin sanding; no cutting down.",
+    "pre_emergent": "What, how much and whether at all: the label, and the law where you are.",
+}
 STATE_LETTERS = {"dormant": "d", "slow": "s", "growing": "g", "peak": "p"}
 
 
@@ -80,7 +84,7 @@ def slots(season: SeasonYear) -> dict[str, Any]:
     windows = {f"window-{kind}": {"lines": lines} for kind, lines in window_lines(season).items()}
     return {
         "summary": {"text": summary(season)}, "little": {"text": little_growth(season)}, **charts, **windows,
-        "months": {"rows": month_rows(season)}, "events": {"rows": event_rows(season)},
+        "months": {"rows": month_rows(season)}, "events": {"lines": event_lines(season)},
     }
 
 
@@ -116,7 +120,7 @@ def year_context(almanac: Almanac, grass: str, place: str, links: Links) -> dict
         "slots": {**shown, **(soil_slots(almanac, season, soils[first]) if first else {})},
         "charts": chart_views(series, OPEN_SITE, {id: shown[f"chart-{id}"]["text"] for id in ("temperature", "frost", "growth", "water")}),
         "window_kinds": [
-            {"kind": kind, "label": label, "url": _task_url(almanac, kind, links)} for kind, label in WINDOW_LABELS.items()
+            {"kind": kind, "label": label, "url": _task_url(almanac, kind, links), "note": WINDOW_NOTES.get(kind, "")} for kind, label in WINDOW_LABELS.items()
         ],
         "method": season.reference_evapotranspiration_method.words,
         "assumed": list(season.reference_evapotranspiration_method.assumed),

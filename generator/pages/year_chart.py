@@ -43,14 +43,15 @@ class Chart:
     us_unit: str
     per_unit: int
     shapes: tuple[Shape, ...]
-    least_top: float
+    least_top: float | None = None
+    from_zero: bool = True
 
 
 CHARTS = (
     Chart("temperature", "Temperature", "°C", "°F", TENTHS, (
         Shape("band", ("maximum", "minimum"), "band", "from the mean minimum to the mean maximum"),
         Shape("line", ("mean",), "bold", "mean"),
-    ), 0),
+    ), from_zero=False),
     Chart("frost", "Chance of a frost night", "%", "%", 1, (
         Shape("area", ("frost",), "frost", "air frost"),
         Shape("line", ("ground_frost",), "dashes", "ground frost"),
@@ -62,7 +63,7 @@ CHARTS = (
         Shape("bars", ("rain",), "bars", "rain"),
         Shape("area", ("need",), "moss", "what the lawn needs beyond it"),
         Shape("line", ("evapotranspiration",), "dashes", "reference evapotranspiration"),
-    ), 0),
+    )),
 )
 
 
@@ -98,8 +99,8 @@ def chart_views(years: Mapping[str, Series], shown: str, sentences: Mapping[str,
 def _view(chart: Chart, years: Mapping[str, Series], shown: str, sentence: Any) -> dict[str, Any]:
     names = {name for shape in chart.shapes for name in shape.series}
     values = [value / chart.per_unit for series in years.values() for name in names for value in series[name]]
-    top = max(chart.least_top, *values)
-    bottom = min(0.0, *values)
+    top = max(values) if chart.least_top is None else max(chart.least_top, *values)
+    bottom = 0.0 if chart.from_zero else min(values)
     step = nice_step(top - bottom)
     bottom, top = floor(bottom / step) * step, ceil(top / step - 1e-9) * step
     high = top + HEADROOM * (top - bottom)

@@ -20,16 +20,16 @@ WINDOW_LABELS = {
     "oversowing": "Sow winter ryegrass", "pre_emergent": "Pre-emergent against summer grass",
 }
 EVENT_LABELS = {
-    "last_frost_even": "Last frost: half of the years are past it by",
-    "last_frost_tenth": "Last frost: nine years in ten are past it by",
+    "last_frost_even": "Last frost, half of the years",
+    "last_frost_tenth": "Last frost, nine years in ten",
     "green_up": "Green-up",
     "spring_transition": "Winter ryegrass gives way",
     "peak": "Growth at its best",
     "last_safe_renovation": "Last day to finish a renovation",
     "last_safe_light_renovation": "Last day to finish lighter work",
     "slow_down": "Growth slows down",
-    "first_frost_tenth": "First frost: one year in ten has it by",
-    "first_frost_even": "First frost: half of the years have it by",
+    "first_frost_tenth": "First frost, one year in ten",
+    "first_frost_even": "First frost, half of the years",
     "dormancy": "Dormant",
 }
 # What only warm-season turf does.
@@ -142,10 +142,10 @@ def little_growth(season: SeasonYear) -> str:
     return said + f"Allow {season.rules.little_growth_stretch:g} times the usual recovery, and think about another grass."
 
 
-def event_rows(season: SeasonYear) -> list[Row]:
-    """What happens, when, and why, in the order in which a growing season meets it."""
+def event_lines(season: SeasonYear) -> list[list[str]]:
+    """What happens and when, and why, in the order in which a growing season meets it."""
     kept = {id: event for id, event in events(season).items() if season.grass.group == "warm" or id not in WARM_ONLY}
-    return [[EVENT_LABELS[id], event.words, sentence(event.why)] for id, event in kept.items()]
+    return [[f"{EVENT_LABELS[id]}: {event.words}.", sentence(event.why)] for id, event in kept.items()]
 
 
 def month_rows(season: SeasonYear) -> list[Row]:
