@@ -37,7 +37,7 @@ class Year:
 
     def degrees(self, temperature_c: float) -> str:
         """A temperature as finely as the normals were printed."""
-        return f"{temperature_c:.{0 if self.temperature_step_c >= 1 else 1}f} °C"
+        return f"{temperature_c:z.{0 if self.temperature_step_c >= 1 else 1}f} °C"  # z: never "-0.0"
 
 
 @dataclass(frozen=True)
