@@ -24,6 +24,8 @@ KINDS = {
     "caution": "cautions/silica-dust.html",
     "place": "places/canberra.html",
     "calendar": "calendars/sydney/couch.html",
+    "frosty calendar": "calendars/canberra/couch.html",
+    "comparison": "compare/couch.html",
     "calculator": "calculators/granular-feed.html",
     "aftercare": "aftercare/after-renovation.html",
     "names": "names.html",
