@@ -139,10 +139,10 @@ def _points(values: Sequence[int]) -> str:
 
 
 def nice_step(span: float) -> float:
-    """The smallest 1, 2 or 5 times a power of ten that divides a span into four steps or fewer."""
+    """The smallest 1, 2, 2.5 or 5 times a power of ten that divides a span into four steps or fewer."""
     rough = span / MOST_STEPS or 1.0
     size = 10.0 ** floor(log10(rough))
-    return next(size * times for times in (1, 2, 5, 10) if size * times >= rough * (1 - 1e-9))
+    return next(size * times for times in (1, 2, 2.5, 5, 10) if size * times >= rough * (1 - 1e-9))
 
 
 def _steps(bottom: float, top: float, step: float) -> list[float]:

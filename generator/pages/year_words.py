@@ -51,6 +51,13 @@ def pair(value: float, unit: str) -> list[str]:
     return [words["metric"] or "", words["us"] or ""]
 
 
+def total(millimetres: float) -> list[str]:
+    """A year's depth of water as [metric, US]; no eighths of an inch where there are many inches."""
+    metric, us = pair(round(millimetres), "mm")
+    inches = converted(millimetres, "mm", "in")
+    return [metric, f"{inches:.0f} in" if inches >= 10 else us]
+
+
 def chart_sentences(season: SeasonYear) -> dict[str, Text]:
     """By chart: what it shows, in a sentence or two with its numbers."""
     return {"temperature": _temperature(season), "frost": _frost(season), "growth": _growth(season), "water": _water(season)}
@@ -99,12 +106,12 @@ def _water(season: SeasonYear) -> Text:
     most = _peak_week(daily)
     a_week = round(7 * daily[most])
     said: list[Any] = [
-        "In a year ", pair(round(rain), "mm"), " of rain; well-watered reference grass gives off ", pair(round(reference), "mm"),
+        "In a year ", total(rain), " of rain; well-watered reference grass gives off ", total(reference),
     ]
     if not a_week:
         return [*said, ". Rain is enough."]
     return [
-        *said, "; this lawn needs ", pair(round(need), "mm"), " beyond the rain it can use, at most ", pair(a_week, "mm"),
+        *said, "; this lawn needs ", total(need), " beyond the rain it can use, at most ", pair(a_week, "mm"),
         f" a week, {_about(most)}.",
     ]
 
@@ -127,7 +134,9 @@ def window_lines(season: SeasonYear) -> dict[str, list[list[str]]]:
     lines = {}
     for kind in WINDOW_LABELS:
         found = season.windows[kind]
-        lines[kind] = [[f"{window_dates(each)}.", each.why.replace(WHOLE_DEGREES, "").strip()] for each in found.windows] or [["None.", sentence(found.why_none or "")]]
+        lines[kind] = [[f"{window_dates(each)}.", each.why.replace(WHOLE_DEGREES, "").strip()] for each in found.windows] or [
+            ["Undecided." if found.undecided else "None.", sentence(found.why_none or "")]
+        ]
     return lines
 
 

@@ -59,7 +59,7 @@ def test_every_kind_of_window_has_its_dates_or_its_reason(kind):
         assert lines
         for begins, text in lines:
             assert len(text) > 20 and text.endswith("."), (grass, place)
-            assert begins == "None." or re.search(r"\d (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)|all year", begins)
+            assert begins in ("None.", "Undecided.") or re.search(r"\d (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)|all year", begins)
 
 
 def test_an_undecided_edge_is_said_in_words_and_whole_degrees_once_on_the_page():
@@ -69,6 +69,12 @@ def test_an_undecided_edge_is_said_in_words_and_whole_degrees_once_on_the_page()
     assert undecided
     text = said([text for _, text in window_lines(season)["renovation"]])
     assert "undecided between" in text and "whole degrees" not in text
+
+
+def test_a_window_that_half_a_degree_would_give_is_called_undecided():
+    """San Diego's normals are published in whole degrees, and its soil at its coldest is at the mark itself."""
+    (begins, text), = window_lines(almanac().season("couch", "san-diego"))["pre_emergent"]
+    assert begins == "Undecided." and "half a degree cooler would give a window" in text
 
 
 def test_no_temperature_is_finer_than_its_source():

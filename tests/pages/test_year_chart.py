@@ -27,9 +27,9 @@ def test_a_band_goes_out_above_and_back_below():
     assert drawn.startswith("M0 -10") and "52 -10L52 -5L51.5 -5" in drawn and drawn.endswith("L0 -5Z")
 
 
-@pytest.mark.parametrize(("span", "step"), [(40, 10), (41, 20), (1, 0.5), (0.9, 0.5), (100, 50), (7, 2), (0, 1)])
+@pytest.mark.parametrize(("span", "step"), [(40, 10), (41, 20), (90, 25), (100, 25), (0.9, 0.25), (1.1, 0.5), (7, 2), (0, 1)])
 def test_steps_are_round_and_four_at_most(span, step):
-    """The smallest of 1, 2 and 5 times a power of ten that needs no more than four steps: 40/10 is four, 41/10 more, 1/0.2 is five."""
+    """The smallest of 1, 2, 2.5 and 5 times a power of ten in no more than four steps: 40/10 is four, 41/10 more; 90/20 is more, 90/25 not."""
     assert nice_step(span) == pytest.approx(step)
 
 
