@@ -11,11 +11,13 @@ import click
 from generator.checks import check_book
 from generator.findings import suggestion
 from generator.model.book import Book
+from generator.model.calculator import Calculator
 from generator.model.schema import write_schemas
 from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
 from generator.outputs.season_text import season_text
 from generator.pages.almanac import OPEN_SITE, Almanac
-from generator.turf.quantities import USAGE, calculate
+from generator.turf.inversion import solve
+from generator.turf.quantities import USAGE, Calculation, calculate
 from generator.turf.season_json import as_json
 
 book_option = click.option(
@@ -95,9 +97,12 @@ def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None
 @click.argument("name", required=False)
 @click.argument("values", nargs=-1, metavar="[INPUT=VALUE ...]")
 @click.option("--list", "listed", is_flag=True, help="Every calculator, or NAME alone, with its inputs, results and units.")
+@click.option("--solve", "for_input", metavar="INPUT", help="Turned round: find INPUT from a result, as --solve area packs=2.")
 @click.option("--us", is_flag=True, help="Answers in US units.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, unrounded, for other programs.")
-def calc(root: Path, name: str | None, values: tuple[str, ...], listed: bool, us: bool, as_data: bool) -> None:
+def calc(
+    root: Path, name: str | None, values: tuple[str, ...], listed: bool, for_input: str | None, us: bool, as_data: bool
+) -> None:
     """Run the calculator NAME. Values take units: area='240 m2' depth='5 mm'."""
     calculators = whole_book(root).calculators
     if name is not None:
@@ -108,7 +113,7 @@ def calc(root: Path, name: str | None, values: tuple[str, ...], listed: bool, us
         return
     if name is None:
         raise click.UsageError("name a calculator; 'swardbook calc --list' shows them all")
-    run = calculate(calculators[name], typed_values(values))
+    run = calculated(calculators[name], typed_values(values), for_input)
     for problem in run.problems:
         click.echo(f"{problem.about}: {problem.sentence}", err=True)
     if run.problems:
@@ -116,9 +121,18 @@ def calc(root: Path, name: str | None, values: tuple[str, ...], listed: bool, us
             click.echo(said.sentence, err=True)
         raise SystemExit(2 if any(problem.code in USAGE for problem in run.problems) else 1)
     if as_data:
-        click.echo(json.dumps({"calculator": name, **calculation_values(run, us)}, ensure_ascii=False))
+        solved = {} if for_input is None else {"solved": for_input}
+        click.echo(json.dumps({"calculator": name, **solved, **calculation_values(run, us)}, ensure_ascii=False))
     else:
         click.echo(calculation_text(calculators[name], run, us))
+
+
+def calculated(calculator: Calculator, typed: dict[str, str], for_input: str | None) -> Calculation:
+    """The run, straight or turned round; a result among what was typed is what the input is found from."""
+    if for_input is None:
+        return calculate(calculator, typed)
+    given = {name: text for name, text in typed.items() if name in calculator.inputs}
+    return solve(calculator, {name: text for name, text in typed.items() if name not in given}, for_input, given)
 
 
 def typed_values(words: Iterable[str]) -> dict[str, str]:

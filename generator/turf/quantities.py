@@ -19,14 +19,15 @@ SLACK = 1e-9  # A limit met to nine digits is met: 100 % typed as 1 1/1 must not
 SINGULAR = {
     "passes": "pass", "packs": "pack", "loads": "load", "holes": "hole", "cuts": "cut", "readings": "reading", "plants": "plant",
 }
-USAGE = ("unknown-input", "missing", "unreadable")
+USAGE = ("unknown-input", "unknown-result", "given-twice", "not-solved", "missing", "unreadable")
 
 
 @dataclass(frozen=True)
 class Problem:
     """Why there is no answer.
 
-    about: the input or result; code: unknown-input, missing, unreadable, impossible or no-answer; sentence: for people.
+    about: the input or result; code: unknown-input, missing, unreadable, impossible or no-answer, or of a calculator turned
+    round unknown-result, given-twice or not-solved; sentence: for people.
     """
 
     about: str

@@ -53,6 +53,14 @@ def test_us_units():
     assert told["results"]["volume"]["value"] == pytest.approx(1000 / 12 / 27)
 
 
+def test_turned_round():
+    """Two bags of 20 kg at 2 kg/100 m2 go as far as 2000 m2, and 4.8 kg of it lie on 240 m2."""
+    told = json.loads(calc("granular-feed", "--solve", "area", "product=4.8 kg", "rate=2", "--json").stdout)
+    assert told["solved"] == "area" and told["inputs"]["area"] == {"value": 240, "unit": "m2"}
+    told = calc("granular-feed", "--solve", "area", "packs=2", "rate=2", "pack_mass=20")
+    assert "2000 m2" in told.stdout and "the largest is given" in told.stdout
+
+
 def test_list():
     told = json.loads(calc("--list", "--json").stdout)
     assert told.keys() == CALCULATORS.keys()
@@ -77,6 +85,12 @@ def test_list():
         (("granular-feed", "nitrogen_percent=101"), 1, "Nitrogen on the bag cannot be more than 100 %; 101 % was given."),
         (("tank-mix",), 2, "only the label can give it"),
         (("catch-cans", "readings=0 0 0"), 1, "these values would divide by zero"),
+        (("coring", "--solve", "aera", "core_volume=1 L"), 2, "did you mean 'area'?"),
+        (("coring", "--solve", "area"), 2, "One result must be given to work back from"),
+        (("coring", "--solve", "area", "core_volum=1 L"), 2, "did you mean 'core_volume'?"),
+        (("coring", "--solve", "area", "area=2", "core_volume=1 L"), 2, "is both given and asked for"),
+        (("tank-mix", "--solve", "label_rate", "product=1 L"), 2, "only the label can give it"),
+        (("granular-feed", "--solve", "nitrogen_percent", "nitrogen=50 kg"), 1, "it does not come over 1.5 kg."),
         (("reference-evapotranspiration", "minimum_temperature=30", "maximum_temperature=20"), 1, "Swap them."),
     ],
 )
