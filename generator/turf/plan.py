@@ -143,9 +143,10 @@ class Bound(NamedTuple):
 def bound_value(expression: str, grass: Grass, practice: Practice, renovation: Renovation | None = None) -> Bound:
     """What a `fill` or `binds` expression stands for on one grass.
 
-    expression: '5 mm'; 'grass.topdressing_depth'; 'practice.feed.nitrogen_percent' (the product that practice.feed
-    names) or 'practice.products.fine-granule.pack_mass_kg'; 'renovation.feed-later' (the plan's own figures); or
-    several parted by ' or ', of which the first that is given counts.
+    expression: '5 mm'; 'grass.topdressing_depth'; 'grass.nitrogen_per_year.high', an end of a range;
+    'practice.feed.nitrogen_percent' (the product that practice.feed names) or
+    'practice.products.fine-granule.pack_mass_kg'; 'renovation.feed-later' (the plan's own figures); or several
+    parted by ' or ', of which the first that is given counts.
     Raises Missing when every part exists but none is given here, BindError for a part that names nothing.
     """
     missing: list[Missing] = []
@@ -164,6 +165,9 @@ def _bound(part: str, grass: Grass, practice: Practice, renovation: Renovation |
     names = path.split(".")
     if kind == "renovation":
         return _of_plan(part, names, renovation)
+    if kind == "grass" and names[-1] in ("low", "high"):
+        # The ends of a range carry no unit of their own.
+        return Bound(_field(part, grass, names), _field(part, grass, names[:-1]).unit, f"from this grass's {_words(names[-2])}")
     if kind == "grass":
         return _as_bound(part, _field(part, grass, names), names[-1], f"this grass's {_words(names[-1])}")
     product = _product(part, practice, names)

@@ -123,6 +123,16 @@ def test_a_figure_of_the_grass_fills_in_with_its_unit():
     assert bound.typed == "30 g/m2"
 
 
+def test_an_end_of_a_range_fills_in_with_the_range_s_unit():
+    grass = a_grass(nitrogen_per_year={"low": 5, "high": 15, "use": 10, "unit": "g/m2", "source": PRACTICE})
+    ends = [bound_value(f"grass.nitrogen_per_year.{end}", grass, a_practice()) for end in ("low", "high")]
+    assert [end.typed for end in ends] == ["5 g/m2", "15 g/m2"]
+    with pytest.raises(Missing, match="'grass.nitrogen_per_year.low' is not given"):
+        bound_value("grass.nitrogen_per_year.low", a_grass(), a_practice())
+    with pytest.raises(BindError, match="'grass.name.low' names no field"):
+        bound_value("grass.name.low", a_grass(), a_practice())
+
+
 def test_the_practice_s_feed_fills_in_from_its_bag():
     bound = bound_value("practice.feed.nitrogen_percent", a_grass(), a_practice())
     assert (bound.typed, bound.where_from) == ("21 %", "from Granule, nitrogen")
