@@ -70,8 +70,25 @@ def calculator_view(book: Book, id: str, desk: Desk, filled: Filled | None = Non
         "more": [field for field in fields if field["optional"] and not field["from_words"]],
         "results": _results(calculator, run, key), "working": _working(calculator, run),
         "said": [{"text": said.sentence, "weight": said.weight} for said in run.warnings if said.about is None],
+        "address": _address(book, id), "turn": _turn(calculator),
         "needs_label": any(asked.label_only for asked in calculator.inputs.values()),
     }
+
+
+def _address(book: Book, id: str) -> str | None:
+    """Where a link to the calculator leads: the book's public address, never the folder somebody happens to read it in."""
+    public = book.practice.public_address if book.practice else None
+    return f"{public}calculators/{id}.html" if public else None
+
+
+def _turn(calculator: Calculator) -> dict[str, Any] | None:
+    """What the calculator can be turned round with: the answers it shows, and the inputs an answer can give back."""
+    inputs = [
+        {"name": name, "label": asked.question} for name, asked in calculator.inputs.items() if not asked.many and not asked.label_only
+    ]
+    shown = sorted((item for item in calculator.results.items() if not item[1].working), key=lambda item: not item[1].main)
+    results = [{"name": name, "label": result.label} for name, result in shown]
+    return {"inputs": inputs, "results": results} if inputs and results else None
 
 
 def _practice_filled(book: Book, calculator: Calculator) -> dict[str, tuple[float, str, str]]:

@@ -2,74 +2,13 @@
 
 import gzip
 import random
-from datetime import date
-from pathlib import Path
 
 import pytest
 
-from generator.model.book import load_book
 from generator.pages.calculator import calculator_page, calculator_script, calculator_view
-from generator.pages.desk import Desk
-from generator.render import component_assets, render, render_component
+from generator.render import component_assets, render
 from generator.turf.quantities import calculate, default_si, figures, show_amount
-from generator.units import units_script
-
-BOOK = load_book(Path(__file__).parents[2]).book
-IDS = sorted(BOOK.calculators)
-DESK = Desk(BOOK, "calculators/any", date(2026, 1, 1))
-
-
-def page_with(folder: Path, bodies: list[str], ids: list[str]) -> str:
-    """A page opened from the disk that holds these calculators and loads everything as the site does; its address."""
-    styles, scripts = component_assets()
-    (folder / "book.css").write_text("\n".join(styles), encoding="utf-8")
-    (folder / "book.js").write_text("\n".join([*(text for _, text in scripts), units_script()]), encoding="utf-8")
-    for id in ids:
-        (folder / f"{id}.js").write_text(calculator_script(id, BOOK.calculators[id]), encoding="utf-8")
-    own = "".join(f'<script src="{id}.js" defer></script>' for id in ids)
-    (folder / "page.html").write_text(
-        '<!doctype html><html lang="en" data-md-color-scheme="default"><meta charset="utf-8"><title>t</title>'
-        '<meta name="viewport" content="width=device-width"><link rel="stylesheet" href="book.css">'
-        f'<body class="md-typeset">{"".join(bodies)}{own}<script src="book.js" defer></script></body></html>',
-        encoding="utf-8",
-    )
-    return (folder / "page.html").as_uri()
-
-
-def component(id: str, place: str = "", filled=None) -> str:
-    return render_component("calculator", calculator_view(BOOK, id, DESK, filled=filled, place=place))
-
-
-@pytest.fixture
-def opened(page, tmp_path):
-    """Opens calculators by id; the test fails on any script error."""
-    errors: list[str] = []
-    page.on("pageerror", lambda error: errors.append(str(error)))
-    page.on("console", lambda message: errors.append(message.text) if message.type == "error" else None)
-
-    def open_page(*ids: str, bodies: list[str] | None = None):
-        page.goto(page_with(tmp_path, bodies or [component(id) for id in ids], list(ids)))
-        return page
-
-    yield open_page
-    assert errors == []
-
-
-def figure(page, result: str, box: str = "") -> str:
-    return page.locator(f'{box} [data-result="{result}"] .sb-calculator__figure').inner_text()
-
-
-def field(page, name: str, box: str = ""):
-    return page.locator(f'{box} [data-input="{name}"] .sb-calculator__input')
-
-
-def typed(calculator, texts: dict[str, str]) -> dict[str, dict[str, str]]:
-    """Every field as the form holds it: what the example types, else the usual start."""
-    found = {}
-    for name, asked in calculator.inputs.items():
-        start = asked.default if asked.many else (asked.default,)
-        found[name] = {"text": texts.get(name, ", ".join(map(repr, start))), "unit": asked.unit}
-    return found
+from tests.components.calculators import BOOK, DESK, IDS, component, field, figure, page_with, typed
 
 
 @pytest.mark.parametrize("id", IDS)

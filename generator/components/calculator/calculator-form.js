@@ -17,12 +17,23 @@
 
   function unitOf(each) { return each.select ? each.select.value : each.root.getAttribute('data-metric-unit'); }
 
+  /* The unit that this reader last chose for this field, in this system; null for the usual one. */
+  function remembered(each, calculator) {
+    var unit = each.select ? Swardbook.preferences.get(rememberedAs(each, calculator)) : null;
+    var offered = unit && Array.prototype.some.call(each.select.options, function (option) { return option.value === unit; });
+    return offered ? unit : null;
+  }
+
+  function rememberedAs(each, calculator) { return ['unit', calculator, each.name, system()].join('.'); }
+
   /* An untouched field starts afresh with the round figure of the system; what was typed is converted. */
-  function toSystem(each, input) {
-    var wanted = each.root.getAttribute('data-' + system() + '-unit');
+  function toSystem(each, input, calculator) {
+    var usual = each.root.getAttribute('data-' + system() + '-unit');
+    var wanted = remembered(each, calculator) || usual;
     if (!each.touched) {
+      var start = each.root.getAttribute('data-' + system());
       if (each.select) each.select.value = wanted;
-      each.input.value = each.root.getAttribute('data-' + system());
+      each.input.value = start && !input.many ? inOther(start, usual, wanted) : start;
       return;
     }
     if (!each.select || each.select.value === wanted || input.many) return;
@@ -33,6 +44,12 @@
     } catch (problem) {
       if (!problem.sentence) throw problem;
     }
+  }
+
+  function inOther(text, unit, wanted) {
+    if (unit === wanted || Swardbook.quantity.unit(unit).dimension !== Swardbook.quantity.unit(wanted).dimension) return text;
+    var si = Swardbook.quantity.read(text, unit);
+    return Swardbook.calculator.figures(Swardbook.calculator.inUnit(si, wanted), null);
   }
 
   function tell(each, sentence, isNote) {
@@ -81,7 +98,8 @@
   }
 
   function start(root) {
-    var spec = (Swardbook.calculators || {})[root.getAttribute('data-calculator')];
+    var id = root.getAttribute('data-calculator');
+    var spec = (Swardbook.calculators || {})[id];
     if (!spec) return; /* Its script is not on this page: it stays as printed, its fields shut. */
     var inputs = {};
     spec.inputs.forEach(function (input) { inputs[input.name] = input; });
@@ -90,10 +108,14 @@
     var waiting = root.querySelector('[data-until-answered]');
     var timer = null;
 
-    function update() {
+    function run() {
       var typed = {};
       fields.forEach(function (each) { typed[each.name] = { text: each.input.value, unit: unitOf(each) }; });
-      var out = Swardbook.calculator.run(spec, typed);
+      return Swardbook.calculator.run(spec, typed);
+    }
+
+    function update() {
+      var out = run();
       fields.forEach(function (each) {
         var empty = !each.touched && !each.input.value;
         tell(each, empty ? '' : out.problems[each.name] || out.notes[each.name], !out.problems[each.name]);
@@ -107,20 +129,44 @@
     }
 
     function touch(event) {
-      fields.forEach(function (each) { if (each.root.contains(event.target)) each.touched = true; });
+      fields.forEach(function (each) {
+        if (!each.root.contains(event.target)) return;
+        each.touched = true;
+        if (event.target === each.select) Swardbook.preferences.set(rememberedAs(each, id), each.select.value);
+      });
       update();
+    }
+
+    function fieldOf(name) { return fields.filter(function (each) { return each.name === name; })[0]; }
+
+    /* Fills a field as if its reader had; unit: one that the field offers, or null to leave it. */
+    function set(each, text, unit) {
+      each.input.value = text;
+      if (unit && each.select) each.select.value = unit;
+      each.touched = true;
+      update();
+    }
+
+    /* True when a text is a possible value of a field. */
+    function reads(each, text) {
+      var typed = {};
+      fields.forEach(function (other) { typed[other.name] = { text: other === each ? text : '', unit: unitOf(other) }; });
+      return !Swardbook.calculator.run(spec, typed).problems[each.name];
     }
 
     function change() {
-      fields.forEach(function (each) { toSystem(each, inputs[each.name]); });
+      fields.forEach(function (each) { toSystem(each, inputs[each.name], id); });
       update();
     }
 
-    root.querySelector('form').addEventListener('submit', function (event) { event.preventDefault(); });
+    root.addEventListener('submit', function (event) { event.preventDefault(); });
     root.addEventListener('input', touch);
     document.addEventListener('swardbook:units', change);
-    root.querySelector('fieldset').disabled = false;
+    Array.prototype.forEach.call(root.querySelectorAll('fieldset'), function (each) { each.disabled = false; });
     change();
+    var form = { root: root, spec: spec, fields: fields, field: fieldOf, unitOf: unitOf, units: units, run: run, set: set, reads: reads };
+    Swardbook.calculatorShare(form);
+    Swardbook.calculatorTurn(form);
     status.textContent = '';
     window.clearTimeout(timer);
   }

@@ -1,0 +1,52 @@
+"""Calculators of the shipped book on a page opened from the disk, and what a test types and reads there."""
+
+from datetime import date
+from pathlib import Path
+
+from generator.model.book import load_book
+from generator.pages.calculator import calculator_script, calculator_view
+from generator.pages.desk import Desk
+from generator.render import component_assets, render_component
+from generator.units import units_script
+
+BOOK = load_book(Path(__file__).parents[2]).book
+IDS = sorted(BOOK.calculators)
+DESK = Desk(BOOK, "calculators/any", date(2026, 1, 1))
+
+
+def page_with(folder: Path, bodies: list[str], ids: list[str]) -> str:
+    """A page opened from the disk that holds these calculators and loads everything as the site does; its address."""
+    styles, scripts = component_assets()
+    (folder / "book.css").write_text("\n".join(styles), encoding="utf-8")
+    (folder / "book.js").write_text("\n".join([*(text for _, text in scripts), units_script()]), encoding="utf-8")
+    for id in ids:
+        (folder / f"{id}.js").write_text(calculator_script(id, BOOK.calculators[id]), encoding="utf-8")
+    own = "".join(f'<script src="{id}.js" defer></script>' for id in ids)
+    (folder / "page.html").write_text(
+        '<!doctype html><html lang="en" data-md-color-scheme="default"><meta charset="utf-8"><title>t</title>'
+        '<meta name="viewport" content="width=device-width"><link rel="stylesheet" href="book.css">'
+        f'<body class="md-typeset">{"".join(bodies)}{own}<script src="book.js" defer></script></body></html>',
+        encoding="utf-8",
+    )
+    return (folder / "page.html").as_uri()
+
+
+def component(id: str, place: str = "", filled=None) -> str:
+    return render_component("calculator", calculator_view(BOOK, id, DESK, filled=filled, place=place))
+
+
+def figure(page, result: str, box: str = "") -> str:
+    return page.locator(f'{box} [data-result="{result}"] .sb-calculator__figure').inner_text()
+
+
+def field(page, name: str, box: str = ""):
+    return page.locator(f'{box} [data-input="{name}"] .sb-calculator__input')
+
+
+def typed(calculator, texts: dict[str, str]) -> dict[str, dict[str, str]]:
+    """Every field as the form holds it: what the example types, else the usual start."""
+    found = {}
+    for name, asked in calculator.inputs.items():
+        start = asked.default if asked.many else (asked.default,)
+        found[name] = {"text": texts.get(name, ", ".join(map(repr, start))), "unit": asked.unit}
+    return found
