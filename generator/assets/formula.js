@@ -11,6 +11,7 @@
     "power-of-negative": "These values would raise a negative number to a fractional power",
     "angle-outside": "These values ask for an angle whose cosine is beyond 1",
     "empty-list": "At least one reading is needed",
+    "corners-unpaired": "Every corner needs two distances, along and across, and one of them is missing",
     "too-large": "These values give a number too large to work with",
     "not-a-number": "One of the values is not a number",
     "missing-value": "One of the values is missing",
@@ -111,6 +112,31 @@
     return mean(readings.map(function (reading) { return Math.abs(reading - middle); }));
   }
 
+  function trapezoidalSum(readings) {
+    return sure(total(readings) - (readings[0] + readings[readings.length - 1]) / 2);
+  }
+
+  function simpsonSum(readings) {
+    var count = readings.length;
+    var whole = count % 2 ? count - 1 : count - 2;
+    var area = 0;
+    for (var start = 0; start < whole; start += 2) {
+      area += (readings[start] + 4 * readings[start + 1] + readings[start + 2]) / 3;
+    }
+    return sure(count % 2 ? area : area + (readings[count - 2] + readings[count - 1]) / 2);
+  }
+
+  function polygonArea(corners) {
+    if (corners.length % 2) { throw new Problem("corners-unpaired"); }
+    function along(corner) { return corners[2 * corner] - corners[0]; }
+    function across(corner) { return corners[2 * corner + 1] - corners[1]; }
+    var twice = 0;
+    for (var corner = 1; corner < corners.length / 2 - 1; corner += 1) {
+      twice += along(corner) * across(corner + 1) - along(corner + 1) * across(corner);
+    }
+    return sure(Math.abs(twice) / 2);
+  }
+
   function root(x) {
     if (x < 0) { throw new Problem("negative-root"); }
     return Math.sqrt(x);
@@ -156,6 +182,9 @@
     count: function (readings) { return readings.length; },
     lowestQuarterMean: lowestQuarterMean,
     meanDeviation: meanDeviation,
+    trapezoidalSum: trapezoidalSum,
+    simpsonSum: simpsonSum,
+    polygonArea: polygonArea,
     ceil: function (x) { return Math.ceil(snapped(x)); },
     floor: function (x) { return Math.floor(snapped(x)); },
     round: nearest,

@@ -237,9 +237,9 @@ class _Checker:
             return NUMBER
         if node.function == "mean_deviation":
             return found.difference()
-        if node.function == "sum":
+        if node.function in ("sum", "trapezoidal_sum", "simpson_sum", "polygon_area"):
             self.no_reading(found, node, "added up")
-        return found
+        return found * found if node.function == "polygon_area" else found
 
     def list_of(self, node: Call) -> Dimension:
         name = node.arguments[0].name

@@ -211,7 +211,10 @@ def _list_call(node: Call) -> _Function:
         for reading in readings:
             if not -LARGEST <= reading <= LARGEST:
                 raise FormulaProblem("not-a-number", offset, name)
-        return _sure(many(readings), offset)
+        try:
+            return _sure(many(readings), offset)
+        except Refused as refused:
+            raise FormulaProblem(str(refused), offset) from refused
 
     return reduce
 

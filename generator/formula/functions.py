@@ -101,6 +101,38 @@ def _mean_deviation(readings: Sequence[float]) -> float:
     return _mean([abs(reading - middle) for reading in readings])
 
 
+def _trapezoidal_sum(readings: Sequence[float]) -> float:
+    """Area under readings one step apart, straight between them: the two at the ends count half."""
+    return _total(readings) - (readings[0] + readings[-1]) / 2
+
+
+def _simpson_sum(readings: Sequence[float]) -> float:
+    """Area under readings one step apart by Simpson's rule: a parabola through each three.
+
+    With an even number of readings one step is left over at the end; it is taken as straight.
+    """
+    whole = len(readings) - 1 if len(readings) % 2 else len(readings) - 2
+    area = 0.0
+    for start in range(0, whole, 2):
+        area += (readings[start] + 4 * readings[start + 1] + readings[start + 2]) / 3
+    return area if len(readings) % 2 else area + (readings[-2] + readings[-1]) / 2
+
+
+def _polygon_area(corners: Sequence[float]) -> float:
+    """Area inside corners in their order, each as two readings, along and across: the surveyor's cross products.
+
+    They are taken from the first corner, so that a far-off zero costs no digits.
+    """
+    if len(corners) % 2:
+        raise Refused("corners-unpaired")
+    along = [each - corners[0] for each in corners[0::2]]
+    across = [each - corners[1] for each in corners[1::2]]
+    twice = 0.0
+    for corner in range(1, len(along) - 1):
+        twice += along[corner] * across[corner + 1] - along[corner + 1] * across[corner]
+    return abs(twice) / 2
+
+
 MANY_NUMBERS: dict[str, Callable[[Sequence[float]], float]] = {
     "min": min,
     "max": max,
@@ -109,6 +141,9 @@ MANY_NUMBERS: dict[str, Callable[[Sequence[float]], float]] = {
     "count": lambda readings: float(len(readings)),
     "lowest_quarter_mean": _lowest_quarter_mean,
     "mean_deviation": _mean_deviation,
+    "trapezoidal_sum": _trapezoidal_sum,
+    "simpson_sum": _simpson_sum,
+    "polygon_area": _polygon_area,
 }
 
 

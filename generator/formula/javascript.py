@@ -21,7 +21,10 @@ from generator.formula.tree import (
     Number,
 )
 
-_NAMES = {"lowest_quarter_mean": "lowestQuarterMean", "mean_deviation": "meanDeviation"}
+_NAMES = {
+    "lowest_quarter_mean": "lowestQuarterMean", "mean_deviation": "meanDeviation", "trapezoidal_sum": "trapezoidalSum",
+    "simpson_sum": "simpsonSum", "polygon_area": "polygonArea",
+}
 
 
 def to_javascript(formula: Formula) -> str:

@@ -32,6 +32,7 @@ SENTENCES = {
     "power-of-negative": "These values would raise a negative number to a fractional power",
     "angle-outside": "These values ask for an angle whose cosine is beyond 1",
     "empty-list": "At least one reading is needed",
+    "corners-unpaired": "Every corner needs two distances, along and across, and one of them is missing",
     "too-large": "These values give a number too large to work with",
     "not-a-number": "One of the values is not a number",
     "missing-value": "One of the values is missing",
@@ -112,7 +113,7 @@ class Not:
 Node = Number | Name | Negative | Arithmetic | Call | Choice | Comparison | Both | Not
 
 CONSTANTS = ("pi",)
-LIST_ONLY = ("count", "lowest_quarter_mean", "mean_deviation")
+LIST_ONLY = ("count", "lowest_quarter_mean", "mean_deviation", "trapezoidal_sum", "simpson_sum", "polygon_area")
 LIST_OR_SEVERAL = ("min", "max", "sum", "mean")
 ONE_NUMBER = ("ceil", "floor", "round", "sqrt", "exp", "log", "abs", "sin", "cos", "tan", "acos")
 FUNCTIONS = (*LIST_OR_SEVERAL, *LIST_ONLY, *ONE_NUMBER)

@@ -37,6 +37,8 @@ AGREE = [
     ("lowest_quarter_mean(catches) / mean(catches)", "%"),
     ("count(catches)", "1"),
     ("sum(catches)", "L"),
+    ("simpson_sum(catches)", "L"),
+    ("sqrt(polygon_area(catches))", "L"),
     ("max(0, depth - rain)", "mm"),
     ("depth if rain > depth else 0", "mm"),
     ("0", "mm"),

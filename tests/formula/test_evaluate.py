@@ -45,6 +45,32 @@ def test_how_many_cans_make_the_lowest_quarter(count, lowest):
     assert found == (lowest + 1) / 2
 
 
+@pytest.mark.parametrize(
+    ("text", "readings", "area"),
+    [
+        # A parabola 4 - x**2 from -2 to 2 holds 32/3; Simpson finds it whole, straight lines lose a little: 0 + 3 + 4 + 3 + 0.
+        ("simpson_sum(r)", [0, 3, 4, 3, 0], 32 / 3),
+        ("trapezoidal_sum(r)", [0, 3, 4, 3, 0], 10),
+        # An even number: the last step, from 4 to 0, is straight; the two before it hold (0 + 4 x 3 + 4) / 3.
+        ("simpson_sum(r)", [0, 3, 4, 0], 16 / 3 + 2),
+        ("simpson_sum(r)", [2, 4], 3),
+        ("simpson_sum(r)", [5], 0),
+        ("trapezoidal_sum(r)", [5], 0),
+        # A right triangle of legs 3 and 4, and a rectangle of 2 by 5 far from zero.
+        ("polygon_area(r)", [0, 0, 3, 0, 0, 4], 6),
+        ("polygon_area(r)", [1000, 1000, 1000, 1005, 1002, 1005, 1002, 1000], 10),
+        ("polygon_area(r)", [0, 0, 3, 0], 0),
+    ],
+)
+def test_areas_from_readings(text, readings, area):
+    assert parse(text).evaluate({"r": [float(each) for each in readings]}) == pytest.approx(area, rel=1e-15)
+
+
+def test_a_corner_with_one_distance_is_refused():
+    with pytest.raises(FormulaProblem, match="Every corner needs two distances"):
+        parse("polygon_area(r)").evaluate({"r": [0.0, 0.0, 3.0]})
+
+
 def test_extraterrestrial_radiation_of_the_fao_example():
     """FAO Irrigation and Drainage Paper 56 (Allen et al. 1998), example 8: 3 September at 20 °S.
 

@@ -149,6 +149,8 @@ EDGES = [
     ("sum(r)", {"r": [1.7e308, 1.7e308]}, "too-large"),
     ("mean(r)", {"r": [1.7e308, 1.7e308]}, "too-large"),
     ("mean_deviation(r)", {"r": [1.7e308, 1.7e308, -1.7e308]}, "too-large"),
+    ("polygon_area(r)", {"r": [0.0, 0.0, 3.0]}, "corners-unpaired"),
+    ("simpson_sum(r)", {"r": [1.7e308, 1.7e308, 1.0]}, "too-large"),
     ("a + 1", {"a": float("nan")}, "not-a-number"),
     ("a > 1", {"a": float("nan")}, "not-a-number"),
     ("a + 1", {"a": float("inf")}, "not-a-number"),
