@@ -44,6 +44,9 @@ class Result(Record):
     us_unit: str | None = None
     formula: FormulaText | None = Field(default=None, description="One line of plain arithmetic over inputs, constants and earlier results.")
     equation: Identifier | None = Field(default=None, description="Or the id of an equation of the season engine.")
+    given: dict[str, str] = Field(
+        default={}, description="For an equation: the value here that stands for one of its inputs, where their names differ."
+    )
     main: bool = Field(default=False, description="The answer people came for; shown large.")
     working: bool = Field(default=False, description="A step on the way, shown with the working only.")
     decimals: int | None = Field(default=None, ge=0, le=6, description="How finely it can be measured out.")
@@ -53,6 +56,8 @@ class Result(Record):
     def _has_one_rule(self) -> "Result":
         if (self.formula is None) == (self.equation is None):
             raise RecordProblem("a result is worked out in one way", "give either 'formula' or 'equation'")
+        if self.given and self.equation is None:
+            raise RecordProblem("'given' belongs to an equation", "use the names themselves in a formula")
         return self
 
 

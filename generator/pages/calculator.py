@@ -227,5 +227,5 @@ def _equations(calculator: Calculator, desk: Desk) -> list[dict[str, Any]]:
             "constants": [f"{each.meaning}: {each.value:g} {pretty(each.unit)}" for each in equation.constants.values()],
             "marks": desk.sourcing.marks(Sourced(source=equation.source, from_memory=equation.from_memory)),
         }
-        for equation in (rule.equation for rule in rules) if equation is not None
+        for equation in {rule.equation.id: rule.equation for rule in rules if rule.equation is not None}.values()
     ]

@@ -83,14 +83,18 @@ def _prepare(calculator: Calculator) -> Prepared:
 
 
 def rule_of(result: Result) -> Rule:
-    """Raises FormulaError for text that is not a formula and for an equation that does not exist."""
+    """Raises FormulaError for text that is not a formula, and for an equation or an input of it that does not exist."""
     if result.formula is not None:
         return Rule(parse(result.formula))
     equation = EQUATIONS.get(result.equation)
     if equation is None:
         what = f"unknown equation '{result.equation}'"
         raise FormulaError(0, what, suggestion(result.equation, EQUATIONS, f"it knows {', '.join(sorted(EQUATIONS))}"))
-    return Rule(equation.formula, equation.constants_si, equation)
+    for name in result.given.keys() - equation.inputs.keys():
+        listed = f"its inputs are {', '.join(equation.inputs)}"
+        raise FormulaError(0, f"equation '{result.equation}' has no input '{name}'", suggestion(name, equation.inputs, listed))
+    formula = parse(_NAME.sub(lambda found: result.given.get(found[0], found[0]), equation.text)) if result.given else equation.formula
+    return Rule(formula, equation.constants_si, equation)
 
 
 def _units(calculator: Calculator, weighed: bool) -> Units:

@@ -178,6 +178,9 @@ def test_one_cause_one_sentence():
         ({"unit": "m3"}, ("results", "mass", "formula"), 5, "but the result is declared in m3"),
         ({"unit": "stone/m2"}, ("results", "mass", "unit"), 0, "unknown unit 'stone/m2'"),
         ({"formula": None, "equation": "growth-potental"}, ("results", "mass", "equation"), 0, "unknown equation"),
+        ({"formula": None, "equation": "effective-rain", "given": {"rainn": "area"}}, ("results", "mass", "equation"), 0,
+         "equation 'effective-rain' has no input 'rainn'"),
+        ({"formula": None, "equation": "effective-rain", "given": {"rain": "area"}}, ("results", "mass", "equation"), 0, "cannot compare area"),
     ],
 )
 def test_faults_point_at_the_character(changes, path, offset, what):
