@@ -34,7 +34,7 @@ def calculator_script(id: str, calculator: Calculator) -> str:
 
 
 def _text(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=True)
+    return json.dumps(value, ensure_ascii=True, separators=(",", ":"))
 
 
 def _input(name: str, asked: Input, calculator: Calculator) -> dict[str, Any]:
