@@ -128,18 +128,25 @@ def test_a_chosen_unit_is_remembered_for_its_field_and_system(opened):
     assert unit_of(page, "area").input_value() == "ft2"
 
 
-def test_a_card_has_inputs_and_answers_and_nothing_else(browser, tmp_path):
+@pytest.mark.parametrize(
+    ("id", "shown"),
+    [
+        ("topdressing-sand", ("Area to top-dress", "Depth of sand", "Volume of sand", "1 m³", "1.6 t")),  # 250 m2 at 4 mm.
+        ("granular-feed", ("Area to feed", "Nitrogen on the bag", "Product for this feed", "3.75 kg")),  # The fullest; 2.5 x 1.5 kg.
+    ],
+)
+def test_a_card_has_inputs_and_answers_and_nothing_else(browser, tmp_path, id, shown):
     context = browser.new_context()
     page = context.new_page()
-    body = f'<article class="md-content__inner md-typeset">{render("calculator.html.j2", calculator_page(BOOK, "topdressing-sand", DESK).context)}</article>'
-    page.goto(page_with(tmp_path, [body], ["topdressing-sand"]))
+    body = f'<article class="md-content__inner md-typeset">{render("calculator.html.j2", calculator_page(BOOK, id, DESK).context)}</article>'
+    page.goto(page_with(tmp_path, [body], [id]))
     page.evaluate("window.print = () => {}")
     field(page, "area").fill("250")
     page.locator(".sb-calculator__share [data-part=print]").click()
     sheets = PdfReader(io.BytesIO(page.pdf(format="A5"))).pages
     assert len(sheets) == 1
     printed = " ".join(sheets[0].extract_text().split())
-    for words in ("Area to top-dress", "Depth of sand", "Volume of sand", "1 m³", "1.6 t"):
+    for words in shown:
         assert words in printed
     for words in ("Check it yourself", "Copy as text", "Turn it round", "Show the working"):
         assert words not in printed
