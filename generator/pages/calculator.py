@@ -18,7 +18,7 @@ from generator.turf.prepared import prepared
 from generator.turf.quantities import Amount, Calculation, Value, calculate, default_si, figures, unit_after
 from generator.units import Unit, from_si, to_si, unit, units
 
-__all__ = ["calculator_page", "calculator_script", "calculator_view"]
+__all__ = ["bindings", "calculator_page", "calculator_script", "calculator_view", "practice_filled"]
 
 # Kinds that are read one way in this trade; a list of their units would only be in the way.
 ONE_UNIT = ("a share", "an angle", "a plain number", "a count")
@@ -29,13 +29,16 @@ BASIS = {
 }
 SECTIONS = (Section("check-it-yourself", "Check it yourself"), Section("method", "Method"), Section("figures", "Figures used"))
 
+FEED = "practice.feed."
+SPLIT_ONLY = "full_rate_kg_per_100_m2"
+
 Filled = Mapping[str, tuple[float, str, str]]
 
 
 def calculator_page(book: Book, id: str, desk: Desk) -> Page:
     """The page of one calculator, started with the practice's own feed where it asks for one."""
     calculator = book.calculators[id]
-    view = calculator_view(book, id, desk, filled=_practice_filled(book, calculator))
+    view = calculator_view(book, id, desk, filled=practice_filled(book, calculator))
     context = {
         "title": calculator.name, "calculator": view, "summary": calculator.summary, "method": calculator.method,
         "examples": [_example(example, calculator, desk) for example in calculator.examples],
@@ -91,18 +94,24 @@ def _turn(calculator: Calculator) -> dict[str, Any] | None:
     return {"inputs": inputs, "results": results} if inputs and results else None
 
 
-def _practice_filled(book: Book, calculator: Calculator) -> dict[str, tuple[float, str, str]]:
-    """The practice's own feed, where an input is bound to it; what it does not give stays at the usual start."""
+def bindings(calculator: Calculator) -> dict[str, str]:
+    """What each bound input is filled in from, as an expression of `turf.plan.bound_value`, wherever a page has it."""
+    # The full rate is asked for only where a feed is split, so it is not filled in unasked.
+    return {
+        name: asked.binds for name, asked in calculator.inputs.items() if asked.binds and not asked.binds.endswith(SPLIT_ONLY)
+    }
+
+
+def practice_filled(book: Book, calculator: Calculator) -> dict[str, tuple[float, str, str]]:
+    """The practice's own figures, where an input is bound to one; what it does not give stays at the usual start."""
     filled = {}
     if book.practice is None:
         return filled
     product = book.practice.products[book.practice.feed]
-    for name, asked in calculator.inputs.items():
-        if (asked.binds or "").startswith("practice.feed."):
-            value = getattr(product, asked.binds.removeprefix("practice.feed."), None)
-            # The full rate is asked for only where a feed is split, so it is not filled in unasked.
-            if value is not None and not asked.binds.endswith("full_rate_kg_per_100_m2"):
-                filled[name] = (value, asked.unit, f"from {product.name}")
+    for name, expression in bindings(calculator).items():
+        value = getattr(product, expression.removeprefix(FEED), None) if expression.startswith(FEED) else None
+        if value is not None:
+            filled[name] = (value, calculator.inputs[name].unit, f"from {product.name}")
     return filled
 
 

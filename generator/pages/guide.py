@@ -5,7 +5,7 @@ from typing import Any
 from generator.model.book import Book
 from generator.model.grass import Grass
 from generator.model.renovation import Quantity, Renovation
-from generator.pages.calculator import calculator_view
+from generator.pages.calculator import bindings, calculator_view
 from generator.pages.desk import Desk, all_names
 from generator.pages.grass import GROUP_WORDS, HABIT_WORDS
 from generator.pages.page import Page, Section
@@ -83,13 +83,16 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk:
 
 def _calculator(book: Book, grass: Grass, renovation: Renovation, quantity: Quantity, desk: Desk, place: str) -> dict[str, Any]:
     """A calculator with this grass's figures filled in; what the grass does not give stays at the usual start."""
+    # What the plan itself fills in comes first; an input it leaves alone is filled from what the input is bound to.
+    bound = bindings(book.calculators[quantity.calculator]) if book.practice else {}
+    expressions = {**bound, **quantity.fill}
     filled = {}
-    for name, expression in quantity.fill.items():
+    for name, expression in expressions.items():
         try:
-            bound = bound_value(expression, grass, book.practice, renovation)
+            found = bound_value(expression, grass, book.practice, renovation)
         except Missing:
             continue
-        filled[name] = (bound.value, bound.unit, bound.where_from)
+        filled[name] = (found.value, found.unit, found.where_from)
     view = calculator_view(book, quantity.calculator, desk, filled=filled, place=place)
     return {**view, "answer": _answer(view)}
 

@@ -3,6 +3,7 @@
 from typing import Any
 
 from generator.model.book import Book
+from generator.pages.calculator import calculator_view, practice_filled
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.page import Page, Section
 
@@ -26,13 +27,19 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
         "names": desk.names(task.names), "gear": list(task.gear), "cautions": desk.cautions(task.cautions),
         "calculators": [
             {"title": book.calculators[each].name, "url": desk.links.calculator(each), "text": book.calculators[each].summary}
-            for each in task.calculators
+            for each in task.calculators[1:]
         ],
+        "calculator": _calculator(book, task.calculators[0], desk) if task.calculators else None,
         "levels": _levels(book, id, desk),
     }
     sections = [Section(part["id"], part["title"]) for part in parts]
     words = all_names(task.names) + task.misspellings
     return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, boost=2, sections=tuple(sections))
+
+
+def _calculator(book: Book, id: str, desk: Desk) -> dict[str, Any]:
+    """The task's first calculator, started with the practice's own figures, to be opened where it is needed."""
+    return calculator_view(book, id, desk, filled=practice_filled(book, book.calculators[id]), place="task")
 
 
 def _levels(book: Book, task_id: str, desk: Desk) -> list[dict[str, Any]]:

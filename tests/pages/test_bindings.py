@@ -1,0 +1,65 @@
+"""Calculators on guides and task pages start with what the book knows, and each figure says where it comes from."""
+
+from datetime import date
+from pathlib import Path
+
+from generator.model.book import load_book
+from generator.pages.desk import Desk
+from generator.pages.guide import guide_page
+from generator.pages.task import task_page
+from generator.render import render
+
+BOOK = load_book(Path(__file__).parents[2]).book
+FEED = BOOK.practice.products[BOOK.practice.feed]
+
+
+def fields(view: dict) -> dict[str, dict]:
+    return {field["name"]: field for field in (*view["fields"], *view["more"])}
+
+
+def guide_calculators(grass: str) -> list[dict]:
+    page = guide_page(BOOK, grass, Desk(BOOK, f"renovate/{grass}", date(2026, 1, 1)), {})
+    return [view for stage in page.context["stages"] for step in stage["steps"] for view in step["calculators"]]
+
+
+def test_a_guide_falls_back_on_what_an_input_is_bound_to():
+    """The plans say nothing of the height at which sand is spread, nor of the bag's phosphate: the grass and the practice do."""
+    sand = next(view for view in guide_calculators("kikuyu") if view["calculator"] == "topdressing-sand")
+    height = fields(sand)["leaf_height"]
+    assert height["value"] == f"{BOOK.grasses['kikuyu'].mowing_height.default:g}"
+    assert height["from_words"] == "from this grass's mowing height"
+    feed = next(view for view in guide_calculators("kikuyu") if view["calculator"] == "granular-feed")
+    assert fields(feed)["phosphate_percent"]["from_words"] == f"from {FEED.name}, phosphate"
+
+
+def test_what_the_plan_fills_in_comes_before_what_an_input_is_bound_to():
+    for id, grass in BOOK.grasses.items():
+        steps = {f"{step.id}-{number}": quantity for step in BOOK.renovations[grass.renovation].steps for number, quantity in enumerate(step.quantities)}
+        for view in guide_calculators(id):
+            quantity = next(each for key, each in steps.items() if view["id"] == f"calc-{each.calculator}-{key}")
+            for name, expression in quantity.fill.items():
+                if expression.startswith("renovation."):
+                    assert fields(view)[name]["from_words"] == "set by this plan"
+
+
+def test_a_full_rate_is_filled_in_only_where_a_plan_splits_a_feed():
+    """The bag's full rate beside a feed that is not split would promise product for a later feed that nobody planned."""
+    page = task_page(BOOK, "feed", Desk(BOOK, "tasks/feed", date(2026, 1, 1)))
+    assert fields(page.context["calculator"])["full_rate"]["from_words"] is None
+
+
+def test_a_task_holds_its_first_calculator_with_the_practice_s_figures():
+    page = task_page(BOOK, "feed", Desk(BOOK, "tasks/feed", date(2026, 1, 1)))
+    view = page.context["calculator"]
+    assert view["calculator"] == BOOK.tasks["feed"].calculators[0]
+    nitrogen = fields(view)["nitrogen_percent"]
+    assert nitrogen["value"] == f"{FEED.nitrogen_percent:g}" and nitrogen["from_words"] == f"from {FEED.name}"
+    html = render("task.html.j2", page.context)
+    assert html.count('data-component="calculator"') == 1 and f"{view['calculator']}.js" in html
+    assert html.index("<summary>") < html.index('data-component="calculator"')
+
+
+def test_a_task_without_calculators_has_none():
+    id = next(id for id, task in BOOK.tasks.items() if not task.calculators)
+    page = task_page(BOOK, id, Desk(BOOK, f"tasks/{id}", date(2026, 1, 1)))
+    assert page.context["calculator"] is None and "sb-calculator" not in render("task.html.j2", page.context)
