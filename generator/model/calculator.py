@@ -95,8 +95,15 @@ class Example(Sourced):
     results: dict[str, Expected]
 
 
+Topic = Literal[
+    "area", "feed and soil", "sand and levels", "cutting and opening", "spreading and spraying", "water", "seed and turf",
+    "growth and weather", "time and cost",
+]
+
+
 class Calculator(Record):
     name: Word
+    topic: Topic = Field(description="The shelf it stands on in the list of calculators.")
     misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
     summary: Sentence = Field(description="What it answers, in a sentence.")
     inputs: dict[str, Input] = Field(min_length=1)

@@ -1,9 +1,10 @@
 """Front doors: home, the calculators and the calendars."""
 
 
-from typing import Any
+from typing import Any, get_args
 
 from generator.model.book import Book
+from generator.model.calculator import Topic
 from generator.pages.almanac import Almanac
 from generator.pages.desk import COUNTRY_NAMES, Desk
 from generator.pages.page import Page
@@ -41,11 +42,14 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
 
 def calculator_index(book: Book, desk: Desk) -> Page:
     lead = "Type what you have, in metric or US units; the answer follows as you type, with the working and published examples to check it by."
-    cards = [
-        {"title": calculator.name, "url": desk.links.calculator(id), "text": calculator.summary}
-        for id, calculator in book.calculators.items()
+    groups = [
+        {"title": topic[0].upper() + topic[1:], "cards": [
+            {"title": calculator.name, "url": desk.links.calculator(id), "text": calculator.summary}
+            for id, calculator in book.calculators.items() if calculator.topic == topic
+        ]}
+        for topic in get_args(Topic)
     ]
-    context = {"title": "Calculators", "lead": lead, "groups": [{"title": None, "cards": cards}]}
+    context = {"title": "Calculators", "lead": lead, "groups": [group for group in groups if group["cards"]]}
     return Page("calculators/index", "Calculators", "index", context, lead)
 
 

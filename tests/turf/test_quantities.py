@@ -34,7 +34,7 @@ def value(id: str, result: str, wanted: str, **given: str) -> float:
 def made_up(**changes) -> Calculator:
     """A small calculator: a mass from an area and a rate."""
     record = {
-        "name": "Made up", "summary": "Made up.", "method": "Made up.",
+        "name": "Made up", "topic": "area", "summary": "Made up.", "method": "Made up.",
         "inputs": {
             "area": {"question": "Area", "unit": "m2", "us_unit": "ft2", "default": 100, "above": 0, "usual_high": 1000},
             "rate": {"question": "Rate", "unit": "g/m2", "default": 10, "at_least": 0},
