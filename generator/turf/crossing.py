@@ -5,13 +5,15 @@ The page does the same (components/calculator/calculator-turn.js); change them t
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from math import floor
+from math import floor, inf
 
 Function = Callable[[float], float | None]
 
 STEPS_A_DECADE = 16
 DECADES = (-6, 9)
+EVEN_STEPS = 256
 HALVINGS = 200
+THIRDS = 100
 SAME = 1e-12  # Two values this near, in parts of the wanted one, are one.
 NARROW = 1e-6  # A stretch narrower than this, in parts of where it lies, is a point.
 CONTINUOUS = 1e-9  # A leap smaller than this, in parts of the values about it, is no leap.
@@ -41,7 +43,7 @@ def points(
     low, high: ends of the range, None for an open one; low_open: the low end itself does not belong to it.
     unit_size: one of the unit people use; zero: where its zero lies. Whole numbers only where `whole`.
 
-    Ours: sixteen steps a decade, from a millionth of the unit to a thousand million of them.
+    Ours: sixteen steps a decade, from a millionth of the unit to a thousand million of them; between two ends even steps too.
     """
     first, last = (STEPS_A_DECADE * decade for decade in DECADES)
     away = [unit_size * 10 ** (step / STEPS_A_DECADE) for step in range(first, last + 1)]
@@ -52,6 +54,8 @@ def points(
             found.add(low)
     if high is not None:
         found |= {high - each for each in away} | {high}
+    if low is not None and high is not None:
+        found |= {low + (high - low) * step / EVEN_STEPS for step in range(1, EVEN_STEPS)}
     if low is None and high is None:
         found |= {zero} | {zero + each for each in away} | {zero - each for each in away}
     if whole:
@@ -70,6 +74,34 @@ def side_of(value: float | None, wanted: float) -> int | None:
     if value is None:
         return None
     return 0 if abs(value - wanted) <= SAME * abs(wanted) else -1 if value < wanted else 1
+
+
+def with_extremes(function: Function, places: list[float]) -> list[float]:
+    """The places, and those between them where the function is greatest and least, in any unit: a peak may lie between two.
+
+    Source: ternary search, as in any textbook of numerical analysis; it holds for one peak between two neighbours.
+    """
+    known = [(place, value) for place in places if (value := function(place)) is not None]
+    found = set(places)
+    for sign in (1, -1):
+        at = max(range(len(known)), key=lambda index: sign * known[index][1], default=0)
+        if 0 < at < len(known) - 1:
+            found.add(_extreme(function, known[at - 1][0], known[at + 1][0], sign))
+    return sorted(found)
+
+
+def _extreme(function: Function, low: float, high: float, sign: int) -> float:
+    def height(place: float) -> float:
+        value = function(place)
+        return -inf if value is None else sign * value
+
+    for _ in range(THIRDS):
+        third = (high - low) / 3
+        if height(low + third) < height(high - third):
+            low += third
+        else:
+            high -= third
+    return (low + high) / 2
 
 
 def meetings(function: Function, places: list[float], wanted: float, whole: bool = False) -> list[Meeting]:

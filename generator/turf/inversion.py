@@ -9,7 +9,7 @@ from dataclasses import replace
 from generator.findings import suggestion
 from generator.formula import FormulaProblem
 from generator.model.calculator import Calculator
-from generator.turf.crossing import Meeting, meetings, points, side_of
+from generator.turf.crossing import Meeting, meetings, points, side_of, with_extremes
 from generator.turf.prepared import Prepared, prepared
 from generator.turf.quantities import Calculation, Problem, Said, calculate, limit_si, show_amount
 from generator.units import QuantityError, Unit, from_si, read_quantity, to_si
@@ -93,6 +93,8 @@ class _Search:
         low = least if above is None or (least is not None and least > above) else above
         size, zero = self.input_unit.factor, self.input_unit.offset
         places = points(low, self.high, size, zero, low is not None and low == above, asked.whole)
+        if not asked.whole:
+            places = with_extremes(self.function, places)
         values = [value for value in map(self.function, places) if value is not None]
         if not values:
             return f"{self.label}: no answer, whatever '{asked.question}' is."

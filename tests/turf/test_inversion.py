@@ -78,6 +78,20 @@ def test_two_temperatures_give_half_growth():
     )
 
 
+@pytest.mark.parametrize(("wanted", "apart"), [("0.99", math.sqrt(-2 * math.log(0.99))), ("0.9999", math.sqrt(-2 * math.log(0.9999)))])
+def test_a_narrow_peak_is_not_overlooked(wanted, apart):
+    """exp(-0.5 d^2) is the wanted share at d spreads of 7 K on either side of 31."""
+    sentence = refused("growth-potential", {"growth_potential": wanted}, "mean_temperature", optimum="31 °C", spread="7 K")
+    assert f"{round(31 - 7 * apart, 4):g} °C and {round(31 + 7 * apart, 4):g} °C" in sentence
+
+
+def test_the_very_top_of_a_peak_is_met_and_no_more():
+    found, remarks = turned("growth-potential", {"growth_potential": "1"}, "mean_temperature", optimum="31 °C", spread="7 K")
+    assert found == pytest.approx(31, abs=1e-4) and remarks == []
+    sentence = refused("growth-potential", {"growth_potential": "1.01"}, "mean_temperature", optimum="31 °C", spread="7 K")
+    assert sentence.endswith("it does not come over 1.")
+
+
 @pytest.mark.parametrize(
     ("wanted", "for_input", "given", "words"),
     [

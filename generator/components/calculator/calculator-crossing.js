@@ -2,7 +2,7 @@
    same halving. */
 (function () {
   'use strict';
-  var STEPS_A_DECADE = 16, DECADES = [-6, 9], HALVINGS = 200;
+  var STEPS_A_DECADE = 16, DECADES = [-6, 9], EVEN_STEPS = 256, HALVINGS = 200, THIRDS = 100;
   var SAME = 1e-12, NARROW = 1e-6, CONTINUOUS = 1e-9, POLE = 1e3;
 
   function points(low, high, size, zero, lowOpen, whole) {
@@ -16,10 +16,44 @@
       if (high !== null) found.push(high - away);
       if (low === null && high === null) found.push(zero + away, zero - away);
     }
+    if (low !== null && high !== null) {
+      for (var even = 1; even < EVEN_STEPS; even += 1) found.push(low + (high - low) * even / EVEN_STEPS);
+    }
     if (whole) found = found.map(Math.floor);
-    return found.filter(function (each) {
+    return inOrder(found.filter(function (each) {
       return (low === null || each > low || (each === low && !lowOpen)) && (high === null || each <= high);
-    }).sort(function (a, b) { return a - b; }).filter(function (each, i, all) { return i === 0 || each !== all[i - 1]; });
+    }));
+  }
+
+  function inOrder(places) {
+    return places.sort(function (a, b) { return a - b; }).filter(function (each, i, all) { return i === 0 || each !== all[i - 1]; });
+  }
+
+  function extreme(work, low, high, sign) {
+    function height(place) {
+      var value = work(place);
+      return value === null ? -Infinity : sign * value;
+    }
+    for (var i = 0; i < THIRDS; i += 1) {
+      var third = (high - low) / 3;
+      if (height(low + third) < height(high - third)) low += third; else high -= third;
+    }
+    return (low + high) / 2;
+  }
+
+  /* A peak may lie between two places. */
+  function withExtremes(work, places) {
+    var found = places.slice(), known = [];
+    places.forEach(function (place) {
+      var value = work(place);
+      if (value !== null) known.push({ at: place, value: value });
+    });
+    [1, -1].forEach(function (sign) {
+      var at = 0;
+      known.forEach(function (each, i) { if (sign * each.value > sign * known[at].value) at = i; });
+      if (at > 0 && at < known.length - 1) found.push(extreme(work, known[at - 1].at, known[at + 1].at, sign));
+    });
+    return inOrder(found);
   }
 
   function sideOf(value, wanted) {
@@ -74,5 +108,5 @@
   }
 
   window.Swardbook = window.Swardbook || {};
-  Swardbook.crossing = { points: points, meetings: meetings, sideOf: sideOf };
+  Swardbook.crossing = { points: points, withExtremes: withExtremes, meetings: meetings, sideOf: sideOf };
 })();

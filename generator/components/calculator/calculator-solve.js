@@ -89,6 +89,7 @@
     var low = above === null || (least !== null && least > above) ? least : above;
     var inUnits = Swardbook.quantity.unit(input.unit);
     var places = X.points(low, high, inUnits.factor, inUnits.offset, low !== null && low === above, Boolean(input.whole));
+    if (!input.whole) places = X.withExtremes(work, places);
     var found = places.map(work).filter(function (value) { return value !== null; });
     if (!found.length) return { problem: label + ": no answer, whatever '" + input.question + "' is." };
     var smallest = Math.min.apply(null, found), greatest = Math.max.apply(null, found);
