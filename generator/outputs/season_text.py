@@ -17,6 +17,8 @@ KINDS = {
 }
 EVENTS = {
     "last_frost_even": "last frost, evens", "last_frost_tenth": "last frost, one year in ten", "green_up": "green-up",
+    "last_ground_frost_even": "last ground frost, evens", "last_ground_frost_tenth": "last ground frost, one year in ten",
+    "first_ground_frost_tenth": "first ground frost, one year in ten", "first_ground_frost_even": "first ground frost, evens",
     "spring_transition": "spring transition", "peak": "at its best", "last_safe_renovation": "last safe day to renovate",
     "last_safe_light_renovation": "last safe day for a light job", "slow_down": "slow-down",
     "first_frost_tenth": "first frost, one year in ten", "first_frost_even": "first frost, evens", "dormancy": "dormancy",

@@ -33,12 +33,18 @@ class Event:
 def events(season: SeasonYear) -> dict[str, Event]:
     """Every event of the year by its id, in the order in which a growing season meets them."""
     return {
-        "last_frost_even": _last_frost(season, EVEN_RISK), "last_frost_tenth": _last_frost(season, TENTH_RISK),
+        "last_frost_even": _last_frost(season, EVEN_RISK, ground=False),
+        "last_frost_tenth": _last_frost(season, TENTH_RISK, ground=False),
+        "last_ground_frost_even": _last_frost(season, EVEN_RISK, ground=True),
+        "last_ground_frost_tenth": _last_frost(season, TENTH_RISK, ground=True),
         "green_up": _green_up(season), "spring_transition": _transition(season), "peak": _peak(season),
         "last_safe_renovation": _last_safe(season, season.grass.recovery_weeks, "renovation"),
         "last_safe_light_renovation": _last_safe(season, season.grass.light_recovery_weeks, "a light renovation"),
         "slow_down": _slow_down(season),
-        "first_frost_tenth": _first_frost(season, TENTH_RISK), "first_frost_even": _first_frost(season, EVEN_RISK),
+        "first_ground_frost_tenth": _first_frost(season, TENTH_RISK, ground=True),
+        "first_ground_frost_even": _first_frost(season, EVEN_RISK, ground=True),
+        "first_frost_tenth": _first_frost(season, TENTH_RISK, ground=False),
+        "first_frost_even": _first_frost(season, EVEN_RISK, ground=False),
         "dormancy": _dormancy(season),
     }
 
@@ -114,19 +120,18 @@ def _last_safe(season: SeasonYear, weeks: float, job: str) -> Event:
     return Event(None, None, f"growing weather never lasts the {days / 7:.0f} weeks that {job} needs")
 
 
-def _frost_words(season: SeasonYear, risk: float) -> tuple[str, bool, str]:
-    """Kind of frost that counts for this grass, whether that is ground frost, and the odds in words."""
-    ground = season.grass.surface_running
-    return ("ground frost" if ground else "frost"), ground, ("evens" if risk == EVEN_RISK else f"one year in {1 / risk:.0f}")
+def _frost_words(risk: float, ground: bool) -> tuple[str, str]:
+    """The kind of frost, and the odds in words."""
+    return ("ground frost" if ground else "frost"), ("evens" if risk == EVEN_RISK else f"one year in {1 / risk:.0f}")
 
 
-def _last_frost(season: SeasonYear, risk: float) -> Event:
-    kind, ground, odds = _frost_words(season, risk)
+def _last_frost(season: SeasonYear, risk: float, ground: bool) -> Event:
+    kind, odds = _frost_words(risk, ground)
     return _on(season.last_frost_day(risk, ground), f"after it the chance of any more {kind} before summer is {odds} or less",
                f"the chance of a {kind} before summer is never more than {odds}")
 
 
-def _first_frost(season: SeasonYear, risk: float) -> Event:
-    kind, ground, odds = _frost_words(season, risk)
+def _first_frost(season: SeasonYear, risk: float, ground: bool) -> Event:
+    kind, odds = _frost_words(risk, ground)
     return _on(season.first_frost_day(risk, ground), f"by then, after summer, a {kind} has become likelier than {odds}",
                f"a {kind} never becomes likelier than {odds}")

@@ -35,9 +35,15 @@ def test_frost_at_evens_lies_deeper_in_winter_than_at_one_in_ten():
     assert (found["first_frost_even"].first - hottest) % DAYS > (found["first_frost_tenth"].first - hottest) % DAYS
 
 
-def test_grass_that_runs_above_ground_is_told_of_ground_frost():
-    assert "ground frost" in events(season(BUFFALO, "canberra"))["last_frost_tenth"].why
-    assert "ground" not in events(season(COUCH, "canberra"))["last_frost_tenth"].why
+@pytest.mark.parametrize("grass", [BUFFALO, COUCH], ids=["buffalo", "couch"])
+def test_ground_frost_lasts_longer_and_comes_sooner_than_frost_in_the_screen(grass):
+    """Grass freezes while the screen still reads up to about 2 °C, so ground frost is told beside air frost."""
+    year = season(grass, "canberra")
+    found, hottest = events(year), year.climate.hottest_day
+    assert "ground frost" in found["last_ground_frost_tenth"].why and "ground" not in found["last_frost_tenth"].why
+    for risk in ("even", "tenth"):
+        assert (hottest - found[f"last_ground_frost_{risk}"].first) % DAYS < (hottest - found[f"last_frost_{risk}"].first) % DAYS
+        assert (found[f"first_ground_frost_{risk}"].first - hottest) % DAYS < (found[f"first_frost_{risk}"].first - hottest) % DAYS
 
 
 def test_the_tropics_have_no_winter_to_tell_of():
