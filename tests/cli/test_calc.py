@@ -1,18 +1,28 @@
 """`swardbook calc` as a person and as another program meets it."""
 
 import json
+from functools import cache
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
+from generator import cli
+from generator.checks import check_book
 from generator.cli import main
 from generator.model.book import load_book
 from generator.units import from_si, to_si, unit
 
 ROOT = Path(__file__).parents[2]
 CALCULATORS = load_book(ROOT).book.calculators
+CHECKED = cache(check_book)
 EXAMPLES = [(id, number) for id, each in CALCULATORS.items() for number in range(len(each.examples))]
+
+
+@pytest.fixture(autouse=True)
+def book_checked_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The whole book is checked before each answer, alike each time: once is enough for all the questions here."""
+    monkeypatch.setattr(cli, "check_book", CHECKED)
 
 
 def calc(*words: str):
