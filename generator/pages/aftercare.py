@@ -29,7 +29,7 @@ def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
         "qr": desk.links.file(f"assets/qr/{id}.svg") if address else None,
         "address": address,
     }
-    return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, boost=1.5, sections=SECTIONS)
+    return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, boost=1.2, sections=SECTIONS)
 
 
 def _days(days: AftercareDays, desk: Desk) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 from typing import Any
 
 from generator.model.book import Book
+from generator.model.task import Task
 from generator.pages.calculator import calculator_view, practice_filled
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.page import Page, Section
@@ -22,19 +23,26 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
         for part, title in TASK_PARTS if getattr(task, part)
     ]
     figures = [sourcing.figure(_words(name), figure) for name, figure in task.figures.items()]
+    embedded = _embedded(book, task)
     context = {
         "title": task.name, "summary": task.summary, "parts": parts, "figures": {"rows": figures},
         "names": desk.names(task.names), "gear": list(task.gear), "cautions": desk.cautions(task.cautions),
         "calculators": [
             {"title": book.calculators[each].name, "url": desk.links.calculator(each), "text": book.calculators[each].summary}
-            for each in task.calculators[1:]
+            for each in task.calculators if each != embedded
         ],
-        "calculator": _calculator(book, task.calculators[0], desk) if task.calculators else None,
+        "calculator": _calculator(book, embedded, desk) if embedded else None,
         "levels": _levels(book, id, desk),
     }
     sections = [Section(part["id"], part["title"]) for part in parts]
     words = all_names(task.names) + task.misspellings
-    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, boost=2, sections=tuple(sections))
+    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, boost=2.8, sections=tuple(sections))
+
+
+def _embedded(book: Book, task: Task) -> str | None:
+    """The task's first calculator; none where a label decides, so that no rate stands on a page about pesticides."""
+    by_label = any(asked.label_only for id in task.calculators for asked in book.calculators[id].inputs.values())
+    return task.calculators[0] if task.calculators and not by_label else None
 
 
 def _calculator(book: Book, id: str, desk: Desk) -> dict[str, Any]:
