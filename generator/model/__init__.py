@@ -1,10 +1,11 @@
 """The records of a book, one class per kind of file."""
 
+from generator.model.aftercare import Aftercare
 from generator.model.calculator import Calculator
 from generator.model.grass import Grass
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
-from generator.model.renovation import Aftercare, Renovation
+from generator.model.renovation import Renovation, SharedStep
 from generator.model.source import Source
 from generator.model.task import Caution, Task
 
@@ -15,17 +16,18 @@ KINDS = {
     "cautions": Caution,
     "places": Place,
     "calculators": Calculator,
+    "steps": SharedStep,
     "renovations": Renovation,
     "aftercare": Aftercare,
 }
 # The singular, as schemas and messages name it.
 SINGULAR = {
     "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
-    "renovations": "renovation", "aftercare": "aftercare",
+    "steps": "step", "renovations": "renovation", "aftercare": "aftercare",
 }  # fmt: skip
 SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups}
 
 __all__ = [
     "KINDS", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Grass", "Place", "Practice",
-    "Renovation", "SeasonGroups", "Source", "Task",
+    "Renovation", "SeasonGroups", "SharedStep", "Source", "Task",
 ]

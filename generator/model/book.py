@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 
 from generator.findings import Finding, Where, suggestion
 from generator.model import KINDS, SINGULAR
+from generator.model.aftercare import Aftercare
 from generator.model.calculator import Calculator
 from generator.model.folders import record_files, single_files
 from generator.model.grass import Grass
@@ -15,7 +16,7 @@ from generator.model.load import load_record
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.references import KEY, Named, named_by
-from generator.model.renovation import Aftercare, Renovation
+from generator.model.renovation import Renovation, SharedStep
 from generator.model.shared_figures import with_figures
 from generator.model.source import Source
 from generator.model.syntax import shown
@@ -40,6 +41,7 @@ class Book:
     cautions: dict[str, Caution] = field(default_factory=dict)
     places: dict[str, Place] = field(default_factory=dict)
     calculators: dict[str, Calculator] = field(default_factory=dict)
+    steps: dict[str, SharedStep] = field(default_factory=dict)
     renovations: dict[str, Renovation] = field(default_factory=dict)
     aftercare: dict[str, Aftercare] = field(default_factory=dict)
     trees: dict[tuple[str, str], Node] = field(default_factory=dict, repr=False)
@@ -61,6 +63,24 @@ class Book:
             place = node.keys.get(step)
             node = node.children[step]
         return node.text or node.where
+
+    def written(self, kind: str, id: str, *path: str | int) -> bool:
+        """True when the file itself gives this value; False for a default and for what a plan takes from a shared step."""
+        node = self.trees[kind, id]
+        for step in path:
+            if step == KEY:
+                break
+            if step not in node.children:
+                return False
+            node = node.children[step]
+        return True
+
+    def step_where(self, plan: str, position: int, *path: str | int) -> Where:
+        """Where a value of a plan's step stands: in the plan, else in the shared step that it uses."""
+        shared = self.renovations[plan].steps[position].use
+        if path and shared in self.steps and not self.written("renovations", plan, "steps", position, path[0]):
+            return self.where("steps", shared, *path)
+        return self.where("renovations", plan, "steps", position, *path)
 
     def character(self, offset: int, kind: str, id: str, *path: str | int) -> Where:
         """Where the character at `offset` [characters from 0] of a one-line text stands.
@@ -120,6 +140,7 @@ def read_book(root: Path) -> tuple[Book, list[Finding]]:
     reading.read_records()
     reading.read_singles()
     reading.share_figures()
+    reading.share_steps()
     book = reading.book()
     return book, sorted([*reading.findings, *_unresolved(book)])
 
@@ -167,6 +188,12 @@ class _Reading:
                 if ("tasks", calculator.figures[each.name].partition(".")[0]) not in self.broken
             )
 
+    def share_steps(self) -> None:
+        shared = self.parts["steps"]
+        for id, plan in self.parts["renovations"].items():
+            steps = tuple(step.with_shared(shared) for step in plan.steps)
+            self.parts["renovations"][id] = plan.model_copy(update={"steps": steps})
+
     def book(self) -> Book:
         whole = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
         return Book(self.root, **whole, trees=self.trees, broken=frozenset(self.broken))
@@ -190,6 +217,8 @@ def _unresolved(book: Book) -> Iterator[Finding]:
     for kind, id, record in book.records():
         for named in named_by(record):
             known = named.reference.kind
+            if not book.written(kind, id, *named.path):
+                continue  # It comes from a shared step, which is told of in its own file.
             if named.id not in named.reference.also and not book.knows(known, named.id):
                 yield _finding(book, book.where(kind, id, *named.path), named)
 

@@ -3,7 +3,7 @@
 from typing import Any
 
 from generator.model.book import Book
-from generator.model.renovation import AftercareDays
+from generator.model.aftercare import AftercareDays
 from generator.pages.desk import Desk
 from generator.pages.page import Page, Section
 

@@ -1,0 +1,28 @@
+"""An aftercare sheet: one file in data/aftercare."""
+
+from pydantic import Field
+
+from generator.model.record import CautionId, Record, Sentence, Sourced, Statement, TaskId, Word, statements
+
+
+class AftercareDays(Sourced):
+    """What a client does from one day to another after the job."""
+
+    from_day: int = Field(ge=0, le=180)
+    to_day: int = Field(ge=0, le=180)
+    title: Sentence
+    do: tuple[Sentence, ...] = Field(min_length=1)
+    leave: tuple[Sentence, ...] = Field(default=(), description="What not to do yet.")
+    why: Sentence | None = None
+
+
+class Aftercare(Record):
+    name: Word
+    job: Word = Field(description="The job it follows, as a client would say it.")
+    misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
+    summary: Sentence = Field(description="The one thing to remember, first.")
+    days: tuple[AftercareDays, ...] = Field(min_length=1)
+    normal: tuple[Statement, ...] = statements("What looks alarming but is normal.")
+    call: tuple[Statement, ...] = statements("When to call.")
+    cautions: tuple[CautionId, ...] = ()
+    tasks: tuple[TaskId, ...] = Field(default=(), description="Tasks it belongs to.")

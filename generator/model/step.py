@@ -1,0 +1,138 @@
+"""A step of a plan, and the shared steps that several plans use: one file each in data/steps."""
+
+from collections.abc import Mapping
+from typing import Annotated, Any, Literal
+
+from pydantic import Field, model_validator
+
+from generator.model.grass import Habit, Level
+from generator.model.record import (
+    CalculatorId, CautionId, Identifier, ProductId, Record, RecordProblem, Reference, Sentence, SourceId, TaskId, Word,
+)
+
+StepId = Annotated[Identifier, Reference("steps")]
+
+
+class Purchase(Record):
+    """What a step's quantity adds to the shopping list."""
+
+    result: str = Field(description="The calculator's result that has to be bought: product, mass, seed.")
+    product: ProductId | None = Field(
+        default=None, description="Which product of practice.yml; left out, its feed for a feed, else its first product for the step's task.",
+    )
+
+
+class Quantity(Record):
+    """A calculator shown at a step, with inputs filled in from the grass or the practice."""
+
+    calculator: CalculatorId
+    fill: dict[str, str] = Field(
+        default={},
+        description="Input name to a value with its unit ('5 mm'), or to kind.field: 'grass.seed_rate', "
+        "'practice.feed.nitrogen_percent', 'renovation.feed-on-the-day'. 'a or b' takes the first that this grass has.",
+    )
+    buy: Purchase | None = Field(default=None, description="The result that goes on the shopping list.")
+    spoil: str | None = Field(default=None, description="The result, a volume, that has to be carried away.")
+
+
+class Gear(Record):
+    name: Word
+    machine: Identifier | None = Field(
+        default=None, description="The machine of practice.yml it is; that says whose it is and how early to book it."
+    )
+    from_where: Literal["own", "hire", "borrow", "buy"] = "own"
+    book_days_ahead: int = Field(default=0, ge=0, le=120)
+    check: Sentence | None = Field(default=None, description="What to look at before the day.")
+
+
+class Watering(Record):
+    """How a step waters: so much each time, so often."""
+
+    depth: str = Field(description="A length or a field, as in `fill`: '4 mm', 'renovation.water-after-sand'.")
+    times_a_day: int = Field(default=1, ge=1, le=6)
+    every_days: int = Field(default=1, ge=1, le=14, description="2 for every second day.")
+
+
+class StepBody(Record):
+    """What a step is, without its day: shared by plans. Every field may be left to the shared step that is used."""
+
+    title: Sentence | None = None
+    task: TaskId | None = Field(default=None, description="The task it is; its page says how.")
+    say: Sentence | None = Field(default=None, description="What to do, in one or two plain sentences.")
+    why: Sentence | None = None
+    who: Literal["crew", "client", "office"] = Field(default="crew", description="Who does it; the crew's sheet lists the crew's.")
+    only_levels: tuple[Level, ...] = Field(
+        default=(), description="Only for grasses that take the task at one of these levels; otherwise left out, with the reason."
+    )
+    only_habits: tuple[Habit, ...] = Field(default=(), description="Only for grasses that grow this way.")
+    quantities: tuple[Quantity, ...] = ()
+    gear: tuple[Gear, ...] = ()
+    watering: Watering | None = Field(default=None, description="For a step that waters: how much and how often.")
+    wait_for: Sentence | None = Field(default=None, description="What must be so before it starts.")
+    settles: str | None = Field(
+        default=None,
+        description="A figure of a task, as spray-out.weeks-to-die: what waits for this step waits its short end while growth is strong, its long end when it is cold.",
+    )
+    cautions: tuple[CautionId, ...] = Field(default=(), description="Shown here, where they bite.")
+    source: SourceId | Annotated[tuple[SourceId, ...], Field(min_length=1)] | None = Field(
+        default=None, description="A source id from sources.yml (or a list of them), 'common practice', or 'assumption'."
+    )
+    from_memory: bool = Field(default=False, description="True while the source is recalled and has not been read; pages mark it so.")
+    note: Sentence | None = Field(default=None, description="What it holds for, or a limit to it.")
+
+    @property
+    def sources(self) -> tuple[str, ...]:
+        return (self.source,) if isinstance(self.source, str) else self.source or ()
+
+
+REQUIRED = ("title", "say", "source")
+
+
+def _told_in_full(step: StepBody, what: str) -> None:
+    missing = [name for name in REQUIRED if getattr(step, name) is None]
+    if missing:
+        raise RecordProblem(f"{what} has no {' and no '.join(missing)}", "write it")
+
+
+class SharedStep(StepBody):
+    """A step that several plans use: one file in data/steps."""
+
+    @model_validator(mode="after")
+    def _is_whole(self) -> "SharedStep":
+        _told_in_full(self, "this step")
+        return self
+
+
+class Step(StepBody):
+    """A step in its plan: a shared step by `use`, with what differs here, or one told in full."""
+
+    id: Identifier = Field(description="What later steps call it; the shared step's id where left out.")
+    use: StepId | None = Field(default=None, description="The shared step it is; what stands here takes the place of what stands there.")
+    day: int = Field(ge=-180, le=365, description="Days from renovation day; 0 is the day.")
+    until_day: int | None = Field(default=None, le=400, description="Last day, for a step that runs on.")
+    after: tuple[Identifier, ...] = Field(default=(), description="Steps that must come first.")
+    gaps: dict[Identifier, int] = Field(
+        default={},
+        description="Days that must pass since one of these steps. Left out: the plan's own days after the day, none before it.",
+    )
+
+    @model_validator(mode="before")
+    @classmethod
+    def _takes_its_id(cls, data: Any) -> Any:
+        if isinstance(data, Mapping) and "use" in data and "id" not in data:
+            return {**data, "id": data["use"]}
+        return data
+
+    @model_validator(mode="after")
+    def _is_whole_or_used(self) -> "Step":
+        if self.use is None:
+            _told_in_full(self, f"step '{self.id}'")
+        return self
+
+    def with_shared(self, steps: Mapping[str, SharedStep]) -> "Step":
+        """This step with what it leaves to the shared step that it uses; itself where there is none such."""
+        shared = steps.get(self.use) if self.use else None
+        if shared is None:
+            return self
+        own = self.model_fields_set
+        return self.model_copy(update={name: getattr(shared, name) for name in StepBody.model_fields if name not in own})
