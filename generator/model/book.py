@@ -23,6 +23,8 @@ from generator.model.syntax import shown
 from generator.model.task import Caution, Task
 from generator.model.tree import Node
 
+OF_PRACTICE = ("products", "machines")  # Tables of practice.yml whose ids are named elsewhere.
+
 
 @dataclass(frozen=True)
 class Book:
@@ -98,9 +100,9 @@ class Book:
         return id in self.of(kind) or (kind, id) in self.broken or (kind, "*") in self.broken
 
     def of(self, kind: str) -> dict[str, Any]:
-        """The records of one kind by id: of('grasses'); also 'sources' and 'products'."""
-        if kind == "products":
-            return self.practice.products if self.practice else {}
+        """The records of one kind by id: of('grasses'); also 'sources', 'products' and 'machines'."""
+        if kind in OF_PRACTICE:
+            return getattr(self.practice, kind) if self.practice else {}
         return getattr(self, kind)
 
     def size(self) -> int:
@@ -117,8 +119,8 @@ class Book:
                 yield kind, id, record
 
 
-# Single file -> the kind whose ids stand in it: when it cannot be read, no such id can be called unknown.
-_HOLDERS = {"sources": "sources", "practice": "products"}
+# Single file -> the kinds whose ids stand in it: when it cannot be read, no such id can be called unknown.
+_HOLDERS = {"sources": ("sources",), "practice": OF_PRACTICE}
 
 
 class Loaded(NamedTuple):
@@ -169,7 +171,7 @@ class _Reading:
     def read_singles(self) -> None:
         files, findings = single_files(self.root)
         self.findings.extend(findings)
-        self.broken.update((kind, "*") for kind in _HOLDERS.values())
+        self.broken.update((kind, "*") for kinds in _HOLDERS.values() for kind in kinds)
         for name, file, path, hint in files:
             record, tree = self._load(file, path, hint)
             if name == "sources" and tree is not None and tree.kind == "map":
@@ -177,7 +179,7 @@ class _Reading:
             elif record is not None:
                 self.parts[name.replace("-", "_")] = record
                 self.trees[name, name] = tree
-                self.broken.discard((_HOLDERS.get(name, ""), "*"))
+                self.broken.difference_update((kind, "*") for kind in _HOLDERS.get(name, ()))
 
     def share_figures(self) -> None:
         for id, calculator in self.parts["calculators"].items():
@@ -223,8 +225,8 @@ def _unresolved(book: Book) -> Iterator[Finding]:
                 yield _finding(book, book.where(kind, id, *named.path), named)
 
 
-_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product"}
-_HOMES = {"sources": "data/sources.yml", "products": "the products of data/practice.yml"}
+_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product", "machines": "machine"}
+_HOMES = {"sources": "data/sources.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
 
 
 def _finding(book: Book, where: Where, named: Named) -> Finding:

@@ -2,11 +2,11 @@
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from generator.model.record import (
-    CURRENCY, MONTH_DAY, WEB_FOLDER, Depth, Figure, GrassId, Identifier, Measured, PlaceId, ProductId, Record, Sentence,
-    Share, Sourced, Temperature, TemperatureDifference, Word,
+    CURRENCY, MONTH_DAY, WEB_FOLDER, Depth, Figure, GrassId, Identifier, MachineId, Measured, PlaceId, ProductId, Record,
+    RecordProblem, Sentence, Share, Sourced, TaskId, Temperature, TemperatureDifference, Word,
 )
 
 MonthDay = Annotated[str, Field(pattern=MONTH_DAY, description="Month and day as MM-DD: \"09-01\".")]
@@ -20,10 +20,53 @@ class Product(Record):
     phosphate_percent: float | None = Field(default=None, ge=0, le=100, description="As P2O5.")
     potash_percent: float | None = Field(default=None, ge=0, le=100, description="As K2O.")
     slow_release_percent: float | None = Field(default=None, ge=0, le=100, description="Share of the nitrogen.")
-    pack_mass_kg: float | None = Field(default=None, gt=0)
+    pack_mass_kg: float | None = Field(default=None, gt=0, description="What one pack holds, for what is sold by mass.")
+    pack_volume_l: float | None = Field(default=None, gt=0, description="What one pack holds, for what is sold by volume; 1000 for a cubic metre.")
     full_rate_kg_per_100_m2: float | None = Field(default=None, gt=0, description="Rate on its bag.")
-    price: float | None = Field(default=None, ge=0, description="Each, in the practice's currency.")
+    price: float | None = Field(default=None, ge=0, description="Of one pack, in the practice's currency.")
+    for_tasks: tuple[TaskId, ...] = Field(
+        default=(), description="Tasks it is used for. A plan's step takes the first product of its task, in the order of this file."
+    )
     note: Sentence | None = None
+
+
+class Machine(Record):
+    """A machine of the practice, or one that it hires or borrows: how it works, whose it is and what it costs."""
+
+    name: Word
+    working_width_m: float | None = Field(default=None, gt=0, le=30, description="Width of ground that one pass works.")
+    speed_km_per_h: float | None = Field(default=None, gt=0, le=60, description="Speed at work; 4 is a brisk walk.")
+    overlap_percent: float | None = Field(
+        default=None, ge=0, lt=100, description="Share of the width that the next pass goes over again."
+    )
+    efficiency_percent: float | None = Field(
+        default=None, gt=0, le=100, description="Share of the time that is work; the rest is turning, emptying and going round things."
+    )
+    ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Whose it is; a plan books what is not the practice's own.")
+    hire_price_per_day: float | None = Field(default=None, ge=0, description="What a day of hire costs the practice, before tax.")
+    running_price_per_hour: float | None = Field(default=None, ge=0, description="Fuel, wear and upkeep for an hour of work, before tax.")
+    book_days_ahead: int | None = Field(
+        default=None, ge=0, le=120, description="Days before the job by which it is booked; left out, the plan's own days."
+    )
+    check: Sentence | None = Field(default=None, description="What to look at before the day.")
+    note: Sentence | None = None
+
+
+class PricedOperation(Record):
+    """What the practice asks for a task, and the machine that does it. All prices are before tax unless `prices_include_tax`."""
+
+    price_per_100_m2: float | None = Field(default=None, ge=0, description="Work and machine; what is spread or sown comes on top.")
+    minimum_price: float | None = Field(default=None, ge=0, description="The least asked for it on any lawn.")
+    machine: MachineId | None = Field(default=None, description="One of `machines`.")
+    setup_minutes: float | None = Field(
+        default=None, ge=0, le=600, description="Unloading, setting, cleaning and loading, whatever the size of the lawn."
+    )
+
+    @model_validator(mode="after")
+    def _says_something(self) -> "PricedOperation":
+        if not self.model_fields_set:
+            raise RecordProblem("this operation has neither a price nor a machine", "give one, or take the operation out")
+        return self
 
 
 class Practice(Record):
@@ -44,6 +87,19 @@ class Practice(Record):
     home_grass: GrassId = Field(description="The grass the book opens with.")
     feed: ProductId = Field(description="The product that calculators start with.")
     products: dict[Identifier, Product]
+    machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
+    operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is asked for it and what does it.")
+    crew_size: int | None = Field(default=None, ge=1, le=50, description="People who go to a job.")
+    hourly_price: float | None = Field(default=None, ge=0, description="Asked for one person's hour of work.")
+    minimum_charge: float | None = Field(default=None, ge=0, description="The least that any visit is charged at.")
+    spoil_price_per_m3: float | None = Field(
+        default=None, ge=0, description="Asked for carrying away and tipping a loose cubic metre of thatch, cores or turf."
+    )
+    tax_name: str | None = Field(default=None, max_length=40, description="What the tax on a sale is called on a quote: GST, VAT, sales tax.")
+    tax_percent: float | None = Field(default=None, ge=0, le=100, description="Tax on a sale; 0 for a practice that is not registered for it.")
+    prices_include_tax: bool = Field(default=False, description="True where the prices in this file have the tax in them already.")
+    deposit_percent: float | None = Field(default=None, ge=0, le=100, description="Share of a quote that is paid when it is accepted.")
+    quote_valid_days: int | None = Field(default=None, ge=1, le=365, description="Days for which a quote can be accepted.")
 
 
 class SeasonGroupFigures(Record):

@@ -33,7 +33,7 @@ UNPUBLISHED = (COMMON_PRACTICE, ASSUMPTION)
 class Reference:
     """Marks a text in a record as the id of something else; loading resolves it.
 
-    kind: a folder of data/, 'sources', or 'products' (of the practice).
+    kind: a folder of data/, 'sources', or 'products' or 'machines' (of the practice).
     also: words that may stand there instead of an id.
     """
 
@@ -56,6 +56,7 @@ CalculatorId = Annotated[Identifier, Reference("calculators")]
 RenovationId = Annotated[Identifier, Reference("renovations")]
 AftercareId = Annotated[Identifier, Reference("aftercare")]
 ProductId = Annotated[Identifier, Reference("products")]
+MachineId = Annotated[Identifier, Reference("machines")]
 PublishedId = Annotated[str, Reference("sources")]
 SourceId = Annotated[str, Reference("sources", also=UNPUBLISHED)]
 

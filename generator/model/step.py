@@ -7,7 +7,7 @@ from pydantic import Field, model_validator
 
 from generator.model.grass import Habit, Level
 from generator.model.record import (
-    CalculatorId, CautionId, Identifier, ProductId, Record, RecordProblem, Reference, Sentence, SourceId, TaskId, Word,
+    CalculatorId, CautionId, Identifier, MachineId, ProductId, Record, RecordProblem, Reference, Sentence, SourceId, TaskId, Word,
 )
 
 StepId = Annotated[Identifier, Reference("steps")]
@@ -37,7 +37,7 @@ class Quantity(Record):
 
 class Gear(Record):
     name: Word
-    machine: Identifier | None = Field(
+    machine: MachineId | None = Field(
         default=None, description="The machine of practice.yml it is; that says whose it is and how early to book it."
     )
     from_where: Literal["own", "hire", "borrow", "buy"] = "own"

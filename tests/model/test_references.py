@@ -34,7 +34,7 @@ def test_other_kinds() -> None:
 def test_every_kind_that_can_be_named_is_a_kind_of_record() -> None:
     book, _ = load_book(WHOLE)
     kinds = {named.reference.kind for _, _, record in book.records() for named in named_by(record)}
-    assert kinds <= {*KINDS, "sources", "products"}
+    assert kinds <= {*KINDS, "sources", "products", "machines"}
 
 
 def test_a_disagreeing_source_deep_in_a_record_has_its_path() -> None:
