@@ -9,8 +9,8 @@ from pathlib import Path
 import click
 
 from generator.checks import check_book
-from generator.findings import suggestion
-from generator.model.book import Book
+from generator.commands.common import book_option, known, whole_book
+from generator.commands.plan import plan
 from generator.model.calculator import Calculator
 from generator.model.schema import write_schemas
 from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
@@ -19,12 +19,6 @@ from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.turf.inversion import solve
 from generator.turf.quantities import USAGE, Calculation, calculate
 from generator.turf.season_json import as_json
-
-book_option = click.option(
-    "--book", "root", default=".", type=click.Path(exists=True, file_okay=False, path_type=Path),
-    help="The folder that holds mkdocs.yml, data/ and content/. Without it, the current folder.",
-)  # fmt: skip
-
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="swardbook")
@@ -167,18 +161,4 @@ def pack(root: Path, file: Path) -> None:
     click.echo(f"Packed {file}: unpack it and open {file.stem}/index.html")
 
 
-def whole_book(root: Path) -> Book:
-    """The book when it is in order; otherwise its problems are told and the command ends."""
-    loaded = check_book(root)
-    if loaded.book is None:
-        for finding in loaded.findings:
-            click.echo(finding, err=True)
-        raise SystemExit(1)
-    return loaded.book
-
-
-def known(id: str, ids: Iterable[str], kind: str) -> None:
-    """Ends the command with the nearest name when there is no such record."""
-    ids = list(ids)
-    if id not in ids:
-        raise click.UsageError(f"no {kind} '{id}'; {suggestion(id, ids, 'there are ' + ', '.join(ids))}")
+main.add_command(plan)

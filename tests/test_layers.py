@@ -24,8 +24,9 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "pages": ({*FLOOR, "formula", "model", "turf", "outputs"}, {"markupsafe"}),
     "searchable": (set(), set()),
     "render": ({"units", "pages"}, {"jinja2", "markupsafe", "yaml"}),
+    "commands": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages"}, {"click"}),
     "plugin": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "searchable"}, {"mkdocs"}),
-    "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "plugin", "build"}, {"click"}),
+    "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "commands", "plugin"}, {"click"}),
 }
 # Of the model, turf takes the records; reading and writing files stays below.
 MODEL_THAT_READS = {"load", "book", "tree", "syntax", "sentences", "folders", "schema"}

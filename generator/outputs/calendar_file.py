@@ -1,19 +1,28 @@
-"""The year of a grass at a place as an iCalendar file (RFC 5545), for the calendar on a phone."""
+"""The year of a grass at a place, or a dated job, as an iCalendar file (RFC 5545), for the calendar on a phone."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from urllib.parse import urlsplit
 
 from icalendar import Calendar, Event
 
 PRODUCT = "-//Swardbook//practice book//EN"
+# A book without an address of its own still needs ids that no other calendar has (RFC 2606 keeps this ending free).
+NO_DOMAIN = "swardbook.invalid"
+
+
+def calendar_domain(public_address: str | None) -> str:
+    """What makes the ids of a book's events its own: the host it is published at, else a name that is nobody's."""
+    return (urlsplit(public_address).hostname if public_address else None) or NO_DOMAIN
 
 
 @dataclass(frozen=True)
 class Entry:
-    """A stretch of whole days that comes round every year.
+    """A stretch of whole days.
 
-    id: stable from build to build, unique in the file. first, last: inclusive days of the first year.
+    id: stable from build to build, unique in the file. first, last: inclusive days, of the first year where it comes round
+    yearly.
     """
 
     id: str
@@ -22,6 +31,7 @@ class Entry:
     first: date
     last: date
     address: str | None = None
+    yearly: bool = True
 
 
 def calendar_file(name: str, entries: Iterable[Entry], domain: str, made_on: date) -> bytes:
@@ -43,7 +53,8 @@ def _event(entry: Entry, domain: str, stamp: datetime) -> Event:
     event.add("dtstamp", stamp)
     event.add("dtstart", entry.first)
     event.add("dtend", entry.last + timedelta(days=1))  # RFC 5545: the end of a whole-day event is the day after
-    event.add("rrule", {"freq": "yearly"})
+    if entry.yearly:
+        event.add("rrule", {"freq": "yearly"})
     event.add("summary", entry.title)
     event.add("description", entry.text)
     event.add("transp", "TRANSPARENT")

@@ -2,11 +2,10 @@
 
 from collections.abc import Iterator
 from datetime import date
-from urllib.parse import urlsplit
 
 from generator.model.attribution import place_attribution
 from generator.model.task import Due
-from generator.outputs.calendar_file import Entry, calendar_file
+from generator.outputs.calendar_file import Entry, calendar_domain, calendar_file
 from generator.outputs.csv_file import weeks_csv
 from generator.pages.almanac import Almanac
 from generator.pages.strips import sentence
@@ -14,9 +13,6 @@ from generator.pages.year_words import WINDOW_LABELS
 from generator.turf.calendar_days import WEEKS, day_words, month_and_day, week_days
 from generator.turf.schedule import due_weeks, weekly_quantities
 from generator.turf.windows import Window
-
-# A book without an address of its own still needs ids that no other calendar has (RFC 2606 keeps this ending free).
-NO_DOMAIN = "swardbook.invalid"
 
 
 def calendar_path(grass: str, place: str) -> str:
@@ -42,7 +38,6 @@ def year_calendar(almanac: Almanac, grass: str, place: str, today: date) -> byte
     """The windows and the jobs of a year in the open, each coming round every year."""
     book = almanac.book
     address = book.practice.public_address
-    domain = urlsplit(address).hostname if address else None
     page = f"{address}calendars/{place}/{grass}.html" if address else None
     title = f"{book.grasses[grass].name} at {book.places[place].name}"
     closing = "\n".join([f"{title}, open ground, in a usual year.", *place_attribution(book, place)])
@@ -50,7 +45,7 @@ def year_calendar(almanac: Almanac, grass: str, place: str, today: date) -> byte
         Entry(f"{place}--{grass}--{id}", f"{name} ({book.grasses[grass].name})", f"{text}\n{closing}", *_dates(first, last, today.year), page)
         for id, name, text, first, last in (*_windows(almanac, grass, place), *_jobs(almanac, grass, place))
     ]
-    return calendar_file(title, entries, domain or NO_DOMAIN, today)
+    return calendar_file(title, entries, calendar_domain(address), today)
 
 
 Stretch = tuple[str, str, str, int, int]

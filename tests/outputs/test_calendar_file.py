@@ -9,7 +9,8 @@ from icalendar import Calendar
 from generator.model.attribution import place_attribution
 from generator.outputs.calendar_file import Entry, calendar_file
 from generator.pages.almanac import Almanac
-from generator.pages.year_files import NO_DOMAIN, calendar_path, year_calendar
+from generator.outputs.calendar_file import NO_DOMAIN
+from generator.pages.year_files import calendar_path, year_calendar
 from tests.pages.shipped_book import TODAY, almanac, files, pairs
 
 ENTRY = Entry("town--couch--feed-1", "Feed; lightly, twice", "A line.\nAnother, with a comma", date(2027, 3, 1), date(2027, 3, 1), "https://x.example/a.html")

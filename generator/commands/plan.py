@@ -1,0 +1,112 @@
+"""`swardbook plan`: a dated job."""
+
+import json
+from collections.abc import Iterable
+from datetime import date
+from pathlib import Path
+
+import click
+
+from generator.commands.common import book_option, known, whole_book
+from generator.model.book import Book
+from generator.outputs.calendar_file import calendar_domain
+from generator.outputs.job_calendar import job_calendar
+from generator.outputs.job_text import job_csv, job_text
+from generator.outputs.job_values import job_values
+from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.jobs import Asked, job_of, plans_for, why_not
+from generator.turf.job import Request
+from generator.units import QuantityError, read_quantity, unit
+
+
+@click.command()
+@book_option
+@click.argument("renovation")
+@click.option("--grass", required=True, help="The grass, by its id.")
+@click.option("--place", required=True, help="The place, by its id.")
+@click.option("--area", required=True, help="Area of the lawn, with its unit: '240 m2'.")
+@click.option("--on", "on", required=True, help="Day of the job, as 2026-10-12.")
+@click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn lies: open, wall, hollow, shade or exposed.")
+@click.option("--done", multiple=True, metavar="STEP=DATE", help="A step that was done, or is put off, with its date; may be repeated.")
+@click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, as 2026-10-13='8 mm'; may be repeated.")
+@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+@click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as a calendar file.")
+@click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as comma-separated values.")
+def plan(
+    root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...], rain: tuple[str, ...],
+    as_data: bool, ics: Path | None, table: Path | None,
+) -> None:
+    """The dated job of the plan RENOVATION: when each step falls, what to buy, what to book."""
+    book = whole_book(root)
+    almanac = Almanac(book)
+    request = Request(
+        read_area(area), read_day(on, "--on"), done={step: read_day(day, f"--done {step}") for step, day in pairs(done, "--done")},
+        rain_mm={read_day(day, "--rain"): read_depth_mm(depth) for day, depth in pairs(rain, "--rain")},
+    )
+    asked = Asked(renovation, grass, place, request, site)
+    fitting(book, almanac, asked)
+    job = job_of(book, almanac, asked)
+    name = f"{book.renovations[renovation].name}: {book.grasses[grass].name}"
+    if ics:
+        domain = calendar_domain(book.practice.public_address)
+        ics.write_bytes(job_calendar(job, name, f"{renovation}-{grass}-{place}-{site}", domain, request.on))
+    if table:
+        table.write_text(job_csv(job), encoding="utf-8", newline="")
+    if as_data:
+        asked_for = {"renovation": renovation, "grass": grass, "place": place, "site": site}
+        click.echo(json.dumps({**asked_for, **job_values(job)}, ensure_ascii=False))
+    elif not (ics or table):
+        click.echo(job_text(job, book.renovations[renovation].name, book.grasses[grass].name, book.places[place].name))
+
+
+def fitting(book: Book, almanac: Almanac, asked: Asked) -> None:
+    """Ends the command where something is not in the book, or the grass may not follow the plan."""
+    known(asked.renovation, book.renovations, "plan")
+    known(asked.grass, book.grasses, "grass")
+    known(asked.place, book.places, "place")
+    known(asked.site, almanac.sites, "site")
+    record, grass = book.renovations[asked.renovation], book.grasses[asked.grass]
+    reason = why_not(book, record, grass)
+    if reason:
+        raise click.UsageError(f"{reason.rstrip('.')}; its plans are {', '.join(plans_for(book, grass))}")
+    for step in asked.request.done:
+        known(step, (each.id for each in record.steps), "step")
+
+
+def pairs(words: Iterable[str], option: str) -> list[tuple[str, str]]:
+    """'core=2026-10-14' as ('core', '2026-10-14'); anything else ends the command."""
+    found = []
+    for word in words:
+        name, sign, value = word.partition("=")
+        if not sign:
+            raise click.UsageError(f"{option} '{word}' has no '='; write it as {option} core=2026-10-14")
+        found.append((name.strip(), value.strip()))
+    return found
+
+
+def read_day(text: str, option: str) -> date:
+    """An ISO 8601 date; anything else ends the command."""
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise click.UsageError(f"{option} '{text}' is not a date; write year, month and day, as 2026-10-12") from None
+
+
+def read_area(text: str) -> float:
+    """An area [m2] of more than nothing; anything else ends the command."""
+    area = read_si(text, "m2", "--area")
+    if area <= 0:
+        raise click.UsageError(f"--area {text} is no lawn; give an area of more than 0, as '240 m2'")
+    return area
+
+
+def read_depth_mm(text: str) -> float:
+    """A depth of rain [mm]; anything else ends the command."""
+    return read_si(text, "mm", "--rain") * 1000
+
+
+def read_si(text: str, wanted: str, option: str) -> float:
+    try:
+        return read_quantity(text, unit(wanted))
+    except QuantityError as error:
+        raise click.UsageError(f"{option}: {error.sentence}") from None

@@ -1,0 +1,100 @@
+"""A dated job as text for a terminal, and as comma-separated values for a spreadsheet."""
+
+import csv
+from datetime import date
+from io import StringIO
+from textwrap import fill
+
+from generator.turf.job import Job, JobStep, NeededGear
+from generator.turf.job_quantities import Purchased, Worked
+from generator.turf.quantities import Amount, figures, unit_after
+
+WIDTH = 100
+
+
+def job_text(job: Job, plan: str, grass: str, place: str) -> str:
+    """The job for reading: the window, the steps by date, what to buy, what to book, what is left out and why."""
+    lines = [f"{plan}: {grass}, {place}, {figures(job.request.area_m2, 1)} m2", ""]
+    lines += [_wrapped("In the window. " + job.verdict.why if job.verdict.inside else "Outside the window. " + job.verdict.why), ""]
+    lines += [f"Any frost in the four weeks from {day(job.request.on)}: {round(job.verdict.frost_chance * 100)} %.", ""]
+    for each in job.settling:
+        lines += [_wrapped(f"{each.step} on {day(each.done_on)} needs {each.days} days here: the first possible day is {day(each.first_day)}."), ""]
+    lines.append("Steps")
+    for each in job.steps:
+        lines += _step(each)
+    lines += _section("To buy", [_bought(each) for each in job.shopping])
+    lines += _section("Gear", [_gear(each) for each in job.gear])
+    lines += _section("Left out", [f"{each.step.title}: {each.reason}" for each in job.left_out])
+    return "\n".join(lines)
+
+
+def _step(each: JobStep) -> list[str]:
+    dated, step = each.dated, each.dated.step.step
+    until = f" to {day(dated.until)}" if dated.until else ""
+    moved = ""
+    if dated.moved_days:
+        count = abs(dated.moved_days)
+        moved = f"  [{count} {'day' if count == 1 else 'days'} {'later' if dated.moved_days > 0 else 'earlier'} than planned"
+        moved += f", after {dated.moved_by}]" if dated.moved_by else "]"
+    lines = [f"  {day(dated.date)}{until}  {step.title}{moved}"]
+    lines += [f"      {_answers(quantity)}" for quantity in each.worked if _answers(quantity)]
+    if step.wait_for:
+        lines.append(fill(f"Wait for: {step.wait_for}", WIDTH, initial_indent="      ", subsequent_indent="      "))
+    return lines
+
+
+def _answers(quantity: Worked) -> str:
+    if quantity.needs_label:
+        return f"{quantity.quantity.calculator}: type in the rate from the label"
+    bought = quantity.quantity.buy
+    shown = {bought.result} if bought else set(list(quantity.run.results)[:2])
+    return f"{quantity.quantity.calculator}: " + ", ".join(
+        f"{name.replace('_', ' ')} {amount_words(amount)}" for name, amount in quantity.run.results.items() if name in shown
+    )
+
+
+def _bought(each: Purchased) -> str:
+    packs = "" if each.packs is None else f", {each.packs} {'pack' if each.packs == 1 else 'packs'}"
+    cost = "" if each.cost is None else f", {each.cost:.2f}"
+    return f"{each.name}: {amount_words(each.amount)}{packs}{cost}"
+
+
+def _gear(each: NeededGear) -> str:
+    book = f", {each.from_where} by {day(each.book_by)}" if each.book_by else ""
+    return f"{each.name}: needed {day(each.needed)}{book}"
+
+
+def _section(title: str, rows: list[str]) -> list[str]:
+    return ["", title, *(fill(row, WIDTH, initial_indent="  ", subsequent_indent="    ") for row in rows)] if rows else []
+
+
+def _wrapped(text: str) -> str:
+    return fill(text, WIDTH)
+
+
+def day(value: date) -> str:
+    """'Mon 12 Oct 2026'."""
+    return f"{value:%a} {value.day} {value:%b %Y}"
+
+
+def amount_words(amount: Amount) -> str:
+    """'4.8 kg', to what can be measured out."""
+    number = figures(amount.value(), amount.decimals)
+    return f"{number} {unit_after(number, amount.unit)}".strip()
+
+
+COLUMNS = ("date", "until", "day", "step", "task", "title", "who", "quantities", "wait_for", "cautions")
+
+
+def job_csv(job: Job) -> str:
+    """A row a step under a row of names (RFC 4180)."""
+    text = StringIO()
+    writer = csv.writer(text)
+    writer.writerow(COLUMNS)
+    for each in job.steps:
+        dated, step = each.dated, each.dated.step.step
+        writer.writerow([
+            dated.date.isoformat(), dated.until.isoformat() if dated.until else "", step.day, step.id, step.task or "", step.title, step.who,
+            "; ".join(filter(None, map(_answers, each.worked))), step.wait_for or "", " ".join(step.cautions),
+        ])
+    return text.getvalue()

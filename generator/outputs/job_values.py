@@ -1,0 +1,105 @@
+"""A dated job as plain values, for JSON and for the other files made of it."""
+
+from typing import Any
+
+from generator.turf.calendar_days import month_and_day
+from generator.turf.job import Job, JobStep, NeededGear, Settling, WateringDay
+from generator.turf.job_quantities import Purchased, Worked
+from generator.turf.job_window import Verdict
+from generator.turf.quantities import Amount
+
+
+def job_values(job: Job) -> dict[str, Any]:
+    """{"window", "steps", "left_out", "shopping", "gear", "spoil_m3", "water", "first_possible"}; dates are ISO 8601.
+
+    steps: by date, each {date, day, task, id, title, ...}; quantities are those of `swardbook calc`.
+    """
+    return {
+        "on": job.request.on.isoformat(),
+        "area_m2": job.request.area_m2,
+        "window": _window(job.verdict),
+        "steps": [_step(each) for each in job.steps],
+        "left_out": [{"id": each.step.id, "task": each.step.task, "title": each.step.title, "why": each.reason} for each in job.left_out],
+        "shopping": [_bought(each) for each in job.shopping],
+        "gear": [_gear(each) for each in job.gear],
+        "spoil_m3": _tidy(job.spoil_m3),
+        "water": {
+            "litres": _tidy(sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is None)),
+            "spared_litres": _tidy(sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is not None)),
+        },
+        "first_possible": [_settling(each) for each in job.settling],
+    }
+
+
+def _window(found: Verdict) -> dict[str, Any]:
+    stretch = found.stretch
+    return {
+        "kind": found.kind, "inside": found.inside, "side": found.side, "days_outside": found.days_outside,
+        "from": month_and_day(stretch.first) if stretch else None,
+        "best": month_and_day(stretch.best) if stretch and stretch.best is not None else None,
+        "to": month_and_day(stretch.last) if stretch else None,
+        "why": found.why, "frost_chance_four_weeks": round(found.frost_chance, 3),
+    }
+
+
+def _step(each: JobStep) -> dict[str, Any]:
+    dated, step, operation = each.dated, each.dated.step.step, each.dated.step.operation
+    return {
+        "date": dated.date.isoformat(), "day": step.day, "task": step.task, "id": step.id, "title": step.title,
+        "until": dated.until.isoformat() if dated.until else None, "who": step.who, "stage": dated.step.stage,
+        "after": list(dated.step.after), "planned": dated.planned.isoformat(), "moved_days": dated.moved_days, "moved_by": dated.moved_by,
+        "level": operation.level if operation else None, "how": operation.how if operation else None,
+        "say": step.say, "why": step.why, "wait_for": step.wait_for, "cautions": list(step.cautions),
+        "gear": [gear.name for gear in step.gear],
+        "quantities": [_worked(quantity) for quantity in each.worked],
+        "watering": [_watering(day) for day in each.watering],
+        "usual": {
+            "growth": each.growth_class, "mean_temperature_c": round(each.mean_temperature_c, 1),
+            "frost_probability": round(each.frost_chance, 3),
+        },
+    }
+
+
+def _worked(each: Worked) -> dict[str, Any]:
+    return {
+        "calculator": each.quantity.calculator, "needs_label": each.needs_label, "filled": dict(each.filled),
+        "inputs": {name: amount_value(amount) for name, amount in each.run.inputs.items()},
+        "results": {name: amount_value(amount) for name, amount in each.run.results.items()},
+        "warnings": [said.sentence for said in each.run.warnings],
+    }
+
+
+def _watering(day: WateringDay) -> dict[str, Any]:
+    return {
+        "date": day.day.isoformat(), "depth_mm": _tidy(day.depth_mm), "times": day.times, "litres": _tidy(day.litres),
+        "rain_mm": day.rain_mm,
+    }
+
+
+def _bought(each: Purchased) -> dict[str, Any]:
+    return {
+        "name": each.name, "product": each.product, "amount": amount_value(each.amount), "packs": each.packs,
+        "price_each": each.price_each, "cost": None if each.cost is None else _tidy(each.cost), "steps": list(each.steps),
+    }
+
+
+def _gear(each: NeededGear) -> dict[str, Any]:
+    return {
+        "name": each.name, "from": each.from_where, "needed": each.needed.isoformat(),
+        "book_by": each.book_by.isoformat() if each.book_by else None, "check_by": each.check_by.isoformat(), "check": each.check,
+        "steps": list(each.steps),
+    }
+
+
+def _settling(each: Settling) -> dict[str, Any]:
+    return {"step": each.step, "done_on": each.done_on.isoformat(), "days": each.days, "first_day": each.first_day.isoformat()}
+
+
+def amount_value(amount: Amount) -> dict[str, Any]:
+    """{"value", "unit"} in the metric unit it is usually given in; a list for readings."""
+    value = amount.value()
+    return {"value": list(value) if isinstance(value, tuple) else value, "unit": amount.unit.spelling}
+
+
+def _tidy(value: float) -> float:
+    return float(f"{value:.12g}")

@@ -1,0 +1,48 @@
+"""Dated jobs of a book: which plans a grass may follow, and a plan turned into a job."""
+
+from dataclasses import dataclass
+
+from generator.model.book import Book
+from generator.model.grass import Grass
+from generator.model.renovation import Renovation
+from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.turf.job import Job, Request, work_out
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What a job is asked for: ids of the book, and the request itself."""
+
+    renovation: str
+    grass: str
+    place: str
+    request: Request
+    site: str = OPEN_SITE
+
+
+def job_of(book: Book, almanac: Almanac, asked: Asked) -> Job:
+    """The dated job. Raises KeyError for an id that is not in the book; see `why_not` for plans that a grass may not follow."""
+    season = almanac.season(asked.grass, asked.place, asked.site)
+    return work_out(
+        asked.request, book.renovations[asked.renovation], book.grasses[asked.grass], season, almanac.rules.oversowing.ryegrass,
+        book.practice, book.tasks, book.calculators,
+    )
+
+
+def plans_for(book: Book, grass: Grass) -> tuple[str, ...]:
+    """Ids of the plans a grass may follow, its own first."""
+    fitting = [id for id, plan in book.renovations.items() if why_not(book, plan, grass) is None]
+    return tuple(sorted(fitting, key=lambda id: id != grass.renovation))
+
+
+def why_not(book: Book, plan: Renovation, grass: Grass) -> str | None:
+    """Why a grass may not follow a plan, in a sentence; None where it may."""
+    if plan.season_group and plan.season_group != grass.season_group:
+        return f"{plan.name} is for {plan.season_group}-season grass; {grass.name} is {grass.season_group}-season."
+    if plan.habits and grass.habit not in plan.habits:
+        return f"{plan.name} is for grass that grows {' or '.join(plan.habits)}; {grass.name} grows {grass.habit}."
+    for task, levels in plan.needs.items():
+        operation = grass.operations.get(task)
+        if operation is not None and operation.level not in levels:
+            return f"{plan.name} needs a grass that takes {book.tasks[task].name.lower()}; {operation.how}"
+    return None

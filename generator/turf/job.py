@@ -1,0 +1,208 @@
+"""One job: a plan on one grass, lawn and day, with everything that follows from them."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from generator.model.calculator import Calculator
+from generator.model.grass import Grass
+from generator.model.practice import Practice
+from generator.model.renovation import Renovation
+from generator.model.step import Gear, Watering
+from generator.model.task import Task
+from generator.turf.growth import growth_potential
+from generator.turf.job_dates import DatedStep, dated_steps, day_of_year
+from generator.turf.job_quantities import Purchased, Worked, shopping, spoil_m3, worked
+from generator.turf.job_window import Verdict, verdict
+from generator.turf.bindings import Context, bound_value
+from generator.turf.plan import LeftOut, steps_for
+from generator.turf.season import SeasonYear, WeekClass
+from generator.units import to_si, unit
+
+SECONDS_A_DAY = 86400
+LITRES_A_CUBIC_METRE = 1000
+
+
+@dataclass(frozen=True)
+class Request:
+    """What a job is worked out for.
+
+    area_m2: of grass [m2]. on: day 0. done: dates set by hand, by step id: done already, or put off. rain_mm: rain that is
+    forecast, by date [mm in 24 hours].
+    """
+
+    area_m2: float
+    on: date
+    done: Mapping[str, date] = field(default_factory=dict)
+    rain_mm: Mapping[date, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class WateringDay:
+    """A day on which the lawn is watered: depth [mm] in all, in so many goes, and litres on this lawn.
+
+    rain_mm: the rain that does it instead [mm], or None when it has to be done.
+    """
+
+    day: date
+    depth_mm: float
+    times: int
+    litres: float
+    rain_mm: float | None
+
+
+@dataclass(frozen=True)
+class JobStep:
+    """A dated step with its quantities, its watering, and what the season usually is like on its date."""
+
+    dated: DatedStep
+    worked: tuple[Worked, ...]
+    watering: tuple[WateringDay, ...]
+    growth_class: WeekClass
+    frost_chance: float
+    mean_temperature_c: float
+
+    @property
+    def id(self) -> str:
+        return self.dated.id
+
+
+@dataclass(frozen=True)
+class NeededGear:
+    """A thing needed, when first, and by when to book and to check it; book_by is None for what stands in the shed."""
+
+    name: str
+    from_where: str
+    needed: date
+    book_by: date | None
+    check_by: date
+    check: str | None
+    steps: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Settling:
+    """A step that has to settle, and the first day the job may be on once it is done on its date."""
+
+    step: str
+    done_on: date
+    days: int
+    first_day: date
+
+
+@dataclass(frozen=True)
+class Job:
+    """A plan turned into a dated job. steps: by date, the plan's order within a day."""
+
+    request: Request
+    verdict: Verdict
+    steps: tuple[JobStep, ...]
+    left_out: tuple[LeftOut, ...]
+    shopping: tuple[Purchased, ...]
+    gear: tuple[NeededGear, ...]
+    spoil_m3: float
+    settling: tuple[Settling, ...]
+
+
+def work_out(
+    request: Request, renovation: Renovation, grass: Grass, season: SeasonYear, cool_growth: tuple[float, float, bool],
+    practice: Practice, tasks: Mapping[str, Task], calculators: Mapping[str, Calculator],
+) -> Job:
+    """The job: dates, quantities, shopping, gear and watering.
+
+    cool_growth: optimum [°C], spread [K] and course above it of the grass that is sprayed out. Raises BindError where the plan
+    fills in what does not exist, which the checks of a book rule out.
+
+    Ours: the season, the calculators and the plan say their sources.
+    """
+    plan = steps_for(renovation, grass)
+    settling = {
+        each.step.id: settling_days(each.step.settles, tasks, season, cool_growth) for each in plan.kept if each.step.settles
+    }
+    dated = dated_steps(plan.kept, request.on, settling, request.done)
+    steps = tuple(
+        _step(each, worked(each.step.step, grass, practice, renovation, calculators, request.area_m2),
+              _watering(each, request, grass, practice, renovation), season)
+        for each in dated
+    )
+    quantities = [(each.dated.step.step, each.worked) for each in steps]
+    return Job(
+        request, verdict(season, renovation.window, request.on), steps, plan.left_out, shopping(quantities, practice),
+        _gear(dated, practice), spoil_m3(quantities), _settling(dated),
+    )
+
+
+def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, cool_growth: tuple[float, float, bool]) -> tuple[int, ...]:
+    """How many days a step has to settle by the day of the year it is done [days]; 365 values, 1 January first.
+
+    figure: task.figure, a range of time. cool_growth: optimum [°C], spread [K] and course above it of what dies. The short end where the grass that dies would grow at its fullest, the long end where
+    it would not grow at all; heat does not lengthen it, cold does.
+    Source: common practice for the range, longer when cool; that it follows growth potential is an assumption of ours.
+    """
+    task, _, name = figure.partition(".")
+    claim = tasks[task].figures[name]
+    short, long = (to_si(value, unit(claim.unit)) / SECONDS_A_DAY for value in (claim.lowest, claim.highest))
+    optimum_c, spread_k, _ = cool_growth
+    return tuple(
+        round(long - (long - short) * growth_potential(mean_c, optimum_c, spread_k, True)) for mean_c in season.climate.mean_c
+    )
+
+
+def _step(dated: DatedStep, quantities: tuple[Worked, ...], watering: tuple[WateringDay, ...], season: SeasonYear) -> JobStep:
+    day = day_of_year(dated.date)
+    return JobStep(dated, quantities, watering, season.classes[day], season.view.frost.chance[day], season.climate.mean_c[day])
+
+
+def _watering(dated: DatedStep, request: Request, grass: Grass, practice: Practice, renovation: Renovation) -> tuple[WateringDay, ...]:
+    water = dated.step.step.watering
+    if water is None:
+        return ()
+    found = bound_value(water.depth, Context(grass, practice, renovation))
+    depth_m = to_si(found.value, unit(found.unit)) * water.times_a_day
+    return tuple(_watering_day(day, depth_m, water, request) for day in _days(dated, water))
+
+
+def _days(dated: DatedStep, water: Watering) -> tuple[date, ...]:
+    length = ((dated.until or dated.date) - dated.date).days
+    return tuple(dated.date + timedelta(ahead) for ahead in range(0, length + 1, water.every_days))
+
+
+def _watering_day(day: date, depth_m: float, water: Watering, request: Request) -> WateringDay:
+    depth_mm = depth_m * 1000
+    rain = request.rain_mm.get(day, 0.0)
+    litres = depth_m * request.area_m2 * LITRES_A_CUBIC_METRE
+    return WateringDay(day, depth_mm, water.times_a_day, litres, rain if rain >= depth_mm else None)
+
+
+def _gear(dated: tuple[DatedStep, ...], practice: Practice) -> tuple[NeededGear, ...]:
+    """Each thing once, for the first day it is needed, with the longest booking time and the first check given for it."""
+    uses: dict[str, list[tuple[DatedStep, Gear]]] = {}
+    for each in dated:
+        for gear in each.step.step.gear:
+            uses.setdefault(gear.machine or gear.name, []).append((each, gear))
+    return tuple(_needed(several, practice) for several in uses.values())
+
+
+def _needed(uses: list[tuple[DatedStep, Gear]], practice: Practice) -> NeededGear:
+    first, gear = uses[0]
+    machine = practice.machines.get(gear.machine) if gear.machine else None
+    from_where = machine.ownership if machine else gear.from_where
+    days = max((each.book_days_ahead for _, each in uses), default=0)
+    if machine and machine.book_days_ahead is not None:
+        days = machine.book_days_ahead
+    check = next((each.check for _, each in uses if each.check), machine.check if machine else None)
+    return NeededGear(
+        gear.name, from_where, first.date, None if from_where == "own" else first.date - timedelta(days),
+        first.date - timedelta(1), check, tuple(each.id for each, _ in uses),
+    )
+
+
+def _settling(dated: tuple[DatedStep, ...]) -> tuple[Settling, ...]:
+    found = []
+    for each in dated:
+        if each.settles_days is None:
+            continue
+        waiting = [other.step.step.day for other in dated if each.id in other.step.after]
+        ready = each.date + timedelta(each.settles_days)
+        found.append(Settling(each.id, each.date, each.settles_days, ready - timedelta(min(waiting, default=0))))
+    return tuple(found)

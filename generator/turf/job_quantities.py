@@ -1,0 +1,131 @@
+"""How much of everything a job takes: each step's calculators for this lawn, and from them what to buy and carry away."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from math import ceil
+
+from generator.model.calculator import Calculator
+from generator.model.grass import Grass
+from generator.model.practice import Practice, Product
+from generator.model.renovation import Renovation
+from generator.model.step import Purchase, Quantity, Step
+from generator.turf.bindings import Context, Missing, bound_value
+from generator.turf.quantities import Amount, Calculation, calculate
+from generator.units import to_si, unit
+
+AREA = "area"
+SNAP = 1e-9  # Four full packs stay four, as in the formula language.
+
+
+@dataclass(frozen=True)
+class Worked:
+    """A calculator at a step, worked out for this lawn.
+
+    filled: input -> where its value comes from, for those that were not left at the usual start. needs_label: the product's
+    label has to be read first, so there is no answer for the product yet.
+    """
+
+    quantity: Quantity
+    run: Calculation
+    filled: Mapping[str, str]
+    needs_label: bool
+
+
+@dataclass(frozen=True)
+class Purchased:
+    """One line of the shopping list.
+
+    product: id in practice.yml, or None for what the practice has no product for. amount: [kg], [m3] or another SI unit, over
+    all steps. packs, price_each and cost: None where the product names no pack or price.
+    """
+
+    name: str
+    product: str | None
+    amount: Amount
+    packs: int | None
+    price_each: float | None
+    steps: tuple[str, ...]
+
+    @property
+    def cost(self) -> float | None:
+        return None if self.packs is None or self.price_each is None else self.packs * self.price_each
+
+
+def worked(
+    step: Step, grass: Grass, practice: Practice, renovation: Renovation, calculators: Mapping[str, Calculator], area_m2: float
+) -> tuple[Worked, ...]:
+    """Every calculator of a step, with the lawn's area, what the plan fills in, and what its inputs are bound to.
+
+    area_m2: of grass [m2].
+    Ours: the formulas are the calculators'.
+    """
+    return tuple(_worked(each, grass, practice, renovation, calculators[each.calculator], area_m2) for each in step.quantities)
+
+
+def _worked(
+    quantity: Quantity, grass: Grass, practice: Practice, renovation: Renovation, calculator: Calculator, area_m2: float
+) -> Worked:
+    given: dict[str, float] = {}
+    filled: dict[str, str] = {}
+    bound = {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds}
+    for name, expression in {**bound, **quantity.fill}.items():
+        try:
+            found = bound_value(expression, Context(grass, practice, renovation))
+        except Missing:
+            continue
+        given[name], filled[name] = to_si(found.value, unit(found.unit)), found.where_from
+    if AREA in calculator.inputs and AREA not in quantity.fill:
+        given[AREA], filled[AREA] = area_m2, "this lawn"
+    run = calculate(calculator, given)
+    return Worked(quantity, run, filled, any(problem.code == "missing" for problem in run.problems))
+
+
+def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: Practice, feed_task: str = "feed") -> tuple[Purchased, ...]:
+    """What has to be bought, each product once over all steps, in packs rounded up.
+
+    Ours: a sum, divided by the pack and rounded up.
+    """
+    lines: dict[str, list[tuple[Step, Amount, str | None, str]]] = {}
+    for step, each in ((step, each) for step, several in worked_steps for each in several):
+        buy = each.quantity.buy
+        amount = each.run.results.get(buy.result) if buy else None
+        if buy is None or amount is None:
+            continue
+        id = _product_id(buy, step, practice, feed_task)
+        name = practice.products[id].name if id else step.title
+        lines.setdefault(id or f"{step.task} {buy.result}", []).append((step, amount, id, name))
+    return tuple(_line(parts, practice) for parts in lines.values())
+
+
+def _line(parts: list[tuple[Step, Amount, str | None, str]], practice: Practice) -> Purchased:
+    step, first, id, name = parts[0]
+    total = Amount(sum(amount.si for _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
+    product = practice.products[id] if id else None
+    pack = _pack_si(product, total) if product else None
+    packs = None if pack is None else ceil(total.si / pack - SNAP)
+    return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts))
+
+
+def _product_id(buy: Purchase, step: Step, practice: Practice, feed_task: str) -> str | None:
+    if buy.product is not None:
+        return buy.product
+    if step.task == feed_task:
+        return practice.feed
+    return next((id for id, product in practice.products.items() if step.task in product.for_tasks), None)
+
+
+def _pack_si(product: Product, total: Amount) -> float | None:
+    """The pack in the SI unit of what is bought; None where the product is not sold in that kind of pack."""
+    if product.pack_mass_kg and total.unit.dimension == unit("kg").dimension:
+        return product.pack_mass_kg
+    if product.pack_volume_l and total.unit.dimension == unit("L").dimension:
+        return to_si(product.pack_volume_l, unit("L"))
+    return None
+
+
+def spoil_m3(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]]) -> float:
+    """Volume that has to be carried away [m3], over all steps. Ours: a sum of the calculators' volumes."""
+    return sum(
+        each.run.results[each.quantity.spoil].si
+        for _, several in worked_steps for each in several if each.quantity.spoil in each.run.results
+    )

@@ -1,0 +1,103 @@
+"""`swardbook plan` as someone at a terminal sees it. Facts of the trade are common practice, as the trade states them."""
+
+import csv
+import json
+from datetime import date
+from pathlib import Path
+
+import icalendar
+import pytest
+from click.testing import CliRunner
+
+from generator.cli import main
+
+ROOT = str(Path(__file__).parents[2])
+JOB = ("warm-below-ground", "--grass", "couch", "--place", "sydney", "--area", "240 m2", "--on", "2026-10-12")
+
+
+def run(*words):
+    return CliRunner().invoke(main, ["plan", "--book", ROOT, *words])
+
+
+def job(*words):
+    result = run(*words, "--json")
+    assert result.exit_code == 0, result.output
+    return json.loads(result.stdout)
+
+
+@pytest.fixture(scope="module")
+def october():
+    return job(*JOB)
+
+
+def test_the_day_is_inside_the_window_and_says_why(october):
+    assert october["window"]["inside"] and october["window"]["from"] < "10-12"
+    assert "growth" in october["window"]["why"]
+
+
+def test_sand_for_the_grass_s_depth(october):
+    """Area times depth: couch takes 6 mm here, and 240 m2 at 6 mm are 1.44 m3."""
+    sand = next(each for step in october["steps"] for each in step["quantities"] if each["calculator"] == "topdressing-sand")
+    assert sand["inputs"]["depth"] == {"value": 6, "unit": "mm"}
+    assert sand["results"]["volume"]["value"] == pytest.approx(1.44) and sand["filled"]["area"] == "this lawn"
+
+
+def test_a_label_rate_is_never_ours(october):
+    spray = next(each for step in october["steps"] for each in step["quantities"] if each["calculator"] == "tank-mix")
+    assert spray["needs_label"] and "product" not in spray["results"]
+
+
+def test_gear_is_booked_so_many_days_before_it_is_needed(october):
+    corer = next(each for each in october["gear"] if "corer" in each["name"].lower())
+    assert corer["from"] in ("hire", "borrow") and corer["needed"] == "2026-10-12"
+    assert date.fromisoformat(corer["book_by"]) < date(2026, 10, 1) and corer["check_by"] == "2026-10-11"
+
+
+def test_a_machine_that_is_late_moves_what_waits_for_it(october):
+    late = {step["id"]: step for step in job(*JOB, "--done", "core=2026-10-14")["steps"]}
+    planned = {step["id"]: step for step in october["steps"]}
+    assert (late["topdress"]["date"], late["topdress"]["moved_by"]) == ("2026-10-14", "core")
+    assert late["cut-down"]["date"] == planned["cut-down"]["date"] == "2026-10-12"
+
+
+def test_frost_country_in_early_spring_is_outside_and_says_by_how_much():
+    """Canberra has frost into November: Bureau of Meteorology normals, station 070351."""
+    window = job(*JOB[:3], "--place", "canberra", *JOB[5:7], "--on", "2026-09-12")["window"]
+    assert not window["inside"] and window["side"] == "before" and window["days_outside"] > 28
+    assert "frost" in window["why"] and window["frost_chance_four_weeks"] > 0.5
+
+
+def test_a_hollow_is_later_than_open_ground():
+    open_ground, hollow = (job(*JOB[:3], "--place", "canberra", *JOB[5:], "--site", site)["window"] for site in ("open", "hollow"))
+    assert hollow["frost_chance_four_weeks"] > open_ground["frost_chance_four_weeks"]
+
+
+def test_the_calendar_file_has_an_event_a_step(tmp_path, october):
+    file = tmp_path / "job.ics"
+    assert run(*JOB, "--ics", str(file)).exit_code == 0
+    events = icalendar.Calendar.from_ical(file.read_bytes()).walk("VEVENT")
+    found = [(event.decoded("dtstart").isoformat(), str(event["summary"])) for event in events]
+    assert found == [(step["date"], step["title"]) for step in october["steps"]]
+    assert not any("rrule" in event for event in events), "a job is done once"
+
+
+def test_the_table_has_a_row_a_step(tmp_path, october):
+    file = tmp_path / "job.csv"
+    assert run(*JOB, "--csv", str(file)).exit_code == 0
+    with file.open(encoding="utf-8", newline="") as table:
+        assert [row["step"] for row in csv.DictReader(table)] == [step["id"] for step in october["steps"]]
+
+
+@pytest.mark.parametrize(("words", "said"), [
+    (("warm-below-gruond", *JOB[1:]), "did you mean 'warm-below-ground'?"),
+    ((*JOB[:2], "cuch", *JOB[3:]), "did you mean 'couch'?"),
+    ((*JOB[:6], "240 kg", *JOB[7:]), "--area"),
+    ((*JOB[:6], "0 m2", *JOB[7:]), "is no lawn"),
+    ((*JOB[:8], "12/10/2026"), "is not a date; write year, month and day"),
+    ((*JOB, "--done", "cores"), "has no '='"),
+    ((*JOB, "--done", "coer=2026-10-14"), "did you mean 'core'?"),
+    (("cool-autumn", *JOB[1:]), "is for cool-season grass"),
+])
+def test_a_slip_gets_one_line(words, said):
+    result = run(*words)
+    assert result.exit_code == 2 and said in result.output and "Traceback" not in result.output
