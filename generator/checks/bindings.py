@@ -7,9 +7,9 @@ from generator.findings import Finding, Where, suggestion
 from generator.model.book import Book
 from generator.model.calculator import Calculator, Input
 from generator.model.grass import Grass
-from generator.model.place import Place
 from generator.model.renovation import Renovation, Step
-from generator.turf.plan import BindError, Missing, bound_value, steps_for
+from generator.turf.bindings import BindError, Context, Missing, Unchosen, bound_value, parts_of
+from generator.turf.plan import steps_for
 from generator.units import UnitError, unit
 
 
@@ -26,7 +26,10 @@ def _check(book: Book) -> Iterator[Finding]:
         for name, wanted in calculator.inputs.items():
             if wanted.binds is not None:
                 where = book.where("calculators", id, "inputs", name, "binds")
-                yield from _bound(book, where, wanted.binds, name, wanted, None, ())
+                if wanted.label_only:
+                    yield Finding(where, f"'{name}' is for the label to give", "take it out; the reader types it in")
+                else:
+                    yield from list(_own_default(where, wanted.binds)) or _bound(book, where, wanted.binds, name, wanted, None, ())
 
 
 def _takers(book: Book, id: str, plan: Renovation, step: Step) -> list[Grass]:
@@ -52,40 +55,61 @@ def _bound(book: Book, where: Where, expression: str, name: str, wanted: Input, 
            takers: Iterable[Grass]) -> Iterator[Finding]:  # fmt: skip
     """At most one finding: a part that names nothing, another kind of quantity, or a taker that cannot fill it in.
 
-    Without takers any grass may stand for the rest, and what one leaves out another may give.
+    Without takers any grass may stand for the rest, and what one leaves out another may give. What waits for a choice (a
+    place, a date, a product) is held to its unit only.
     """
-    if expression.startswith("place."):
-        yield from _of_place(where, expression)
+    if book.practice is None:
         return
-    missing: dict[str, Missing] = {}
-    for grass in takers or book.grasses.values():
-        if book.practice is None:
-            return
-        try:
-            bound = bound_value(expression, grass, book.practice, plan)
-            given, right = unit(bound.unit), unit(wanted.unit)
-        except Missing as error:
-            missing[grass.name] = error
-            continue
-        except BindError as error:
-            yield Finding(where, error.what, error.instead)
-            return
-        except UnitError:
-            return  # Told at the unit itself.
-        if given.dimension != right.dimension:
-            yield Finding(where, f"'{expression}' is {given.kind} ({bound.unit}), and '{name}' asks for {right.kind}",
-                          f"fill in {right.kind} such as {wanted.unit}")
-            return
-    if takers and missing:
+    contexts = [
+        Context(grass, book.practice, plan, book.season_groups) for grass in takers or book.grasses.values()
+    ] or [Context(None, book.practice, plan, book.season_groups)]
+    try:
+        for part in parts_of(expression):
+            for spelling in {_unit(part, context) for context in contexts} - {None}:
+                given, right = unit(spelling), unit(wanted.unit)
+                if given.dimension != right.dimension:
+                    yield Finding(where, f"'{part}' is {given.kind} ({spelling}), and '{name}' asks for {right.kind}",
+                                  f"fill in {right.kind} such as {wanted.unit}")
+                    return
+    except BindError as error:
+        yield Finding(where, error.what, error.instead)
+        return
+    except UnitError:
+        return  # Told at the unit itself.
+    missing = {context.grass.name: error for context in contexts if takers and (error := _missing(expression, context))}
+    if missing:
         first = next(iter(missing.values()))
         yield Finding(where, f"{first.what} for {', '.join(missing)}", first.instead)
 
 
-def _of_place(where: Where, expression: str) -> Iterator[Finding]:
-    field = expression.removeprefix("place.")
-    known = [name.removesuffix("_deg").removesuffix("_m") for name in Place.model_fields]
-    if field not in known:
-        yield Finding(where, f"'{expression}' names no field of a place", suggestion(field, known, "write 'place.latitude'"))
+def _unit(part: str, context: Context) -> str | None:
+    """The unit of what a part gives, or would give; None where nothing tells."""
+    try:
+        return bound_value(part, context).unit
+    except Missing as error:
+        return error.unit
+
+
+def _missing(expression: str, context: Context) -> Missing | None:
+    """Why a grass cannot fill it in; None where it can, or where a choice that is made later may."""
+    try:
+        bound_value(expression, context)
+    except Unchosen:
+        return None
+    except Missing as error:
+        return error
+    return None
+
+
+def _own_default(where: Where, expression: str) -> Iterator[Finding]:
+    """A calculator's `binds` names fields only: its value to fall back on is the input's default."""
+    for part in parts_of(expression):
+        try:
+            bound_value(part, Context())
+        except BindError:
+            continue
+        yield Finding(where, f"'{part}' is a value, not a field", "take it out; the input's default stands where nothing else is given")
+        return
 
 
 CHECK = Check("bindings", "What fills in a calculator's input exists and fits it.", ("renovations", "calculators"), _check)

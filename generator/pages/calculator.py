@@ -14,6 +14,7 @@ from generator.model.record import Sourced
 from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
 from generator.pages.page import Page, Section
+from generator.turf.bindings import Bound, Context, filled
 from generator.turf.prepared import prepared
 from generator.turf.quantities import Amount, Calculation, Value, calculate, default_si, figures, unit_after
 from generator.units import Unit, from_si, to_si, unit, units
@@ -28,9 +29,6 @@ BASIS = {
     "arithmetic": "Not published: arithmetic of ours, to check by hand.",
 }
 SECTIONS = (Section("check-it-yourself", "Check it yourself"), Section("method", "Method"), Section("figures", "Figures used"))
-
-FEED = "practice.feed."
-SPLIT_ONLY = "full_rate_kg_per_100_m2"
 
 Filled = Mapping[str, tuple[float, str, str]]
 
@@ -95,24 +93,13 @@ def _turn(calculator: Calculator) -> dict[str, Any] | None:
 
 
 def bindings(calculator: Calculator) -> dict[str, str]:
-    """What each bound input is filled in from, as an expression of `turf.plan.bound_value`, wherever a page has it."""
-    # The full rate is asked for only where a feed is split, so it is not filled in unasked.
-    return {
-        name: asked.binds for name, asked in calculator.inputs.items() if asked.binds and not asked.binds.endswith(SPLIT_ONLY)
-    }
+    """What each bound input is filled in from, as an expression of `turf.bindings`."""
+    return {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds}
 
 
-def practice_filled(book: Book, calculator: Calculator) -> dict[str, tuple[float, str, str]]:
+def practice_filled(book: Book, calculator: Calculator) -> dict[str, Bound]:
     """The practice's own figures, where an input is bound to one; what it does not give stays at the usual start."""
-    filled = {}
-    if book.practice is None:
-        return filled
-    product = book.practice.products[book.practice.feed]
-    for name, expression in bindings(calculator).items():
-        value = getattr(product, expression.removeprefix(FEED), None) if expression.startswith(FEED) else None
-        if value is not None:
-            filled[name] = (value, calculator.inputs[name].unit, f"from {product.name}")
-    return filled
+    return filled(bindings(calculator), Context(practice=book.practice))
 
 
 def _start(asked: Input, given: tuple[float, str, str] | None) -> tuple[Value | None, str | None]:

@@ -9,7 +9,8 @@ from generator.pages.calculator import bindings, calculator_view
 from generator.pages.desk import Desk, all_names
 from generator.pages.grass import GROUP_WORDS, HABIT_WORDS
 from generator.pages.page import Page, Section
-from generator.turf.plan import Missing, StepFor, bound_value, steps_for
+from generator.turf.bindings import Context, filled
+from generator.turf.plan import StepFor, steps_for
 
 STAGES = (("before", "The weeks before"), ("day", "The day, in order"), ("after", "The weeks after"))
 LEVEL_WORDS = {
@@ -84,16 +85,9 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk:
 def _calculator(book: Book, grass: Grass, renovation: Renovation, quantity: Quantity, desk: Desk, place: str) -> dict[str, Any]:
     """A calculator with this grass's figures filled in; what the grass does not give stays at the usual start."""
     # What the plan itself fills in comes first; an input it leaves alone is filled from what the input is bound to.
-    bound = bindings(book.calculators[quantity.calculator]) if book.practice else {}
-    expressions = {**bound, **quantity.fill}
-    filled = {}
-    for name, expression in expressions.items():
-        try:
-            found = bound_value(expression, grass, book.practice, renovation)
-        except Missing:
-            continue
-        filled[name] = (found.value, found.unit, found.where_from)
-    view = calculator_view(book, quantity.calculator, desk, filled=filled, place=place)
+    expressions = {**bindings(book.calculators[quantity.calculator]), **quantity.fill}
+    given = filled(expressions, Context(grass, book.practice, renovation, book.season_groups))
+    view = calculator_view(book, quantity.calculator, desk, filled=given, place=place)
     return {**view, "answer": _answer(view)}
 
 

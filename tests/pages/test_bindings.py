@@ -53,7 +53,7 @@ def test_a_task_holds_its_first_calculator_with_the_practice_s_figures():
     view = page.context["calculator"]
     assert view["calculator"] == BOOK.tasks["feed"].calculators[0]
     nitrogen = fields(view)["nitrogen_percent"]
-    assert nitrogen["value"] == f"{FEED.nitrogen_percent:g}" and nitrogen["from_words"] == f"from {FEED.name}"
+    assert nitrogen["value"] == f"{FEED.nitrogen_percent:g}" and nitrogen["from_words"] == f"from {FEED.name}, nitrogen"
     html = render("task.html.j2", page.context)
     assert html.count('data-component="calculator"') == 1 and f"{view['calculator']}.js" in html
     assert html.index("<summary>") < html.index('data-component="calculator"')

@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from generator.model.book import read_book
-from generator.turf.plan import bound_value, steps_for
+from generator.turf.bindings import Context, bound_value
+from generator.turf.plan import steps_for
 
 BOOK, _ = read_book(Path(__file__).parents[2])
 GRASSES = sorted(BOOK.grasses)
@@ -63,7 +64,7 @@ def test_the_later_feed_falls_28_to_35_days_on(plan):
 def test_three_dressings_make_the_full_rate_of_the_granule(plan):
     renovation, couch = BOOK.renovations[plan], BOOK.grasses["couch"]
     parts = ("feed-week-before", "feed-on-the-day", "feed-later")
-    dressings = [bound_value(f"renovation.{part}", couch, BOOK.practice, renovation) for part in parts]
+    dressings = [bound_value(f"renovation.{part}", Context(couch, BOOK.practice, renovation)) for part in parts]
     assert {dressing.unit for dressing in dressings} == {"g/m2"}
     # 3 kg/100 m2 is 30 g/m2 of granule; 21 % of it is 6.3 g/m2 of nitrogen.
     assert sum(dressing.value for dressing in dressings) == pytest.approx(6.3)

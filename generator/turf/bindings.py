@@ -1,0 +1,267 @@
+"""What fills in a calculator's input: a field of the grass, the place, its season, the practice or the plan, and where it came from.
+
+Whoever asks says what is chosen (`Context`); an expression that needs what was not chosen is `Unchosen`, and its input stays at
+the usual start. The same expressions stand in a plan's `fill` and in a calculator's `binds`.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import NamedTuple, get_args
+
+from generator.findings import suggestion
+from generator.model.grass import Grass
+from generator.model.place import Place
+from generator.model.practice import Practice, Product, SeasonGroupFigures, SeasonGroups
+from generator.model.record import Record
+from generator.model.renovation import Renovation
+from generator.turf.bound import (
+    FALL_BACK, UNIT_OF_FIELD, BindError, Bound, Missing, Unchosen, as_bound, check_named, field_of, unit_of_field, words_of,
+)
+from generator.turf.calendar_days import DAYS, WEEK_OF_DAY, day_words, week_days
+from generator.turf.season import SeasonYear, Week
+from generator.units import UnitError, unit
+
+_LITERAL = re.compile(r"(?P<number>[0-9]+(?:\.[0-9]+)?)(?: (?P<unit>\S.*))?")
+# Where a grass carries its own figure in place of its group's.
+_OWN = {"growth_optimum": "optimum", "growth_base": "base"}
+
+
+@dataclass(frozen=True)
+class Context:
+    """What is chosen, and so can fill something in; every part may be left out.
+
+    year: the computed season of this grass at this place; day: day number in it, 0 for 1 January. groups: for `group.` fields.
+    product, machine: ids in the practice. A product that is chosen stands in for the practice's own feed.
+    """
+
+    grass: Grass | None = None
+    practice: Practice | None = None
+    renovation: Renovation | None = None
+    groups: SeasonGroups | None = None
+    place: Place | None = None
+    year: SeasonYear | None = None
+    day: int | None = None
+    product: str | None = None
+    machine: str | None = None
+
+
+def parts_of(expression: str) -> tuple[str, ...]:
+    """The alternatives of an expression: 'grass.seed_rate or 20 g/m2' has two."""
+    return tuple(part.strip() for part in expression.split(" or "))
+
+
+def filled(expressions: Mapping[str, str], context: Context) -> dict[str, Bound]:
+    """What each expression stands for, by input name; those that nothing chosen gives are left out.
+
+    Raises BindError for one that names nothing.
+    """
+    found = {}
+    for name, expression in expressions.items():
+        try:
+            found[name] = bound_value(expression, context)
+        except Missing:
+            continue
+    return found
+
+
+def bound_value(expression: str, context: Context) -> Bound:
+    """What a `fill` or `binds` expression stands for.
+
+    expression: a value, '5 mm'; a field of the
+    - grass: 'grass.topdressing_depth', or an end of a range, 'grass.nitrogen_per_year.high';
+    - grass's season group, the grass's own figure first: 'group.crop_coefficient';
+    - place: 'place.latitude'; week of the day in the season of the grass at the place: 'week.rain', see `WEEK`;
+    - practice: 'practice.hourly_price', 'practice.feed.nitrogen_percent' (the product chosen, else the practice's own feed),
+      'practice.product.price' (the product chosen), 'practice.products.fine-granule.price', and so for 'machine' and 'machines';
+    - plan: 'renovation.feed-later', one of its figures;
+    or several parted by ' or ', of which the first that is given counts.
+    Raises Missing when every part exists but none is given here (Unchosen when a choice could give it), BindError for a part that
+    names nothing.
+    """
+    missing: list[Missing] = []
+    for part in parts_of(expression):
+        try:
+            return _bound(part, context)
+        except Missing as error:
+            missing.append(error)
+    kind = Unchosen if any(isinstance(error, Unchosen) for error in missing) else Missing
+    raise kind(" and ".join(error.what for error in missing), missing[0].instead, next((e.unit for e in missing if e.unit), None))
+
+
+def _bound(part: str, context: Context) -> Bound:
+    kind, _, path = part.partition(".")
+    if kind not in _KINDS or not path:
+        return _literal(part)
+    return _KINDS[kind](part, path.split("."), context)
+
+
+def _literal(part: str) -> Bound:
+    found = _LITERAL.fullmatch(part)
+    if not found:
+        raise BindError(
+            f"'{part}' is neither a value nor a field", "write a value with its unit, as '5 mm', or a field, as 'grass.seed_rate'"
+        )
+    try:
+        spelling = unit(found["unit"] or "1").spelling
+    except UnitError as error:
+        raise BindError(error.what, error.instead) from error
+    return Bound(float(found["number"]), spelling, "set by this plan")
+
+
+def _of_plan(part: str, names: list[str], context: Context) -> Bound:
+    figures = context.renovation.figures if context.renovation else {}
+    name = ".".join(names)
+    if name not in figures:
+        known = f"the plan's figures are {', '.join(figures)}" if figures else "give the plan `figures`, or write a value"
+        raise BindError(f"'{part}' is not among this plan's figures", suggestion(name, figures, known))
+    figure = figures[name]
+    return Bound(figure.default, figure.unit, "set by this plan")
+
+
+def _of_grass(part: str, names: list[str], context: Context) -> Bound:
+    grass = context.grass
+    if grass is None:
+        check_named(part, Grass, names[0])
+        raise Unchosen(f"'{part}' waits for a grass", "choose a grass")
+    if names[-1] in ("low", "high"):
+        # The ends of a range carry no unit of their own.
+        return Bound(field_of(part, grass, names), field_of(part, grass, names[:-1]).unit, f"from this grass's {words_of(names[-2])}")
+    return as_bound(part, field_of(part, grass, names), names[-1], f"this grass's {words_of(names[-1])}")
+
+
+def _of_group(part: str, names: list[str], context: Context) -> Bound:
+    check_named(part, SeasonGroupFigures, names[0])
+    grass = context.grass
+    own = getattr(grass.season, _OWN[names[0]]) if grass and names[0] in _OWN else None
+    if own is not None:
+        return as_bound(part, own, names[0], f"this grass's {words_of(names[0])}")
+    if grass is None or context.groups is None:
+        raise Unchosen(f"'{part}' waits for a grass", "choose a grass")
+    figures = getattr(context.groups, grass.season_group)
+    return as_bound(part, field_of(part, figures, names), names[-1], f"the {grass.season_group}-season group's {words_of(names[-1])}")
+
+
+# Fields of a place that are quantities, by their name without its unit: latitude, elevation.
+_OF_PLACE = {
+    name.removesuffix(end): (name, spelling)
+    for name in Place.model_fields for end, spelling in UNIT_OF_FIELD.items() if end.startswith("_") and name.endswith(end)
+}
+
+
+def _of_place(part: str, names: list[str], context: Context) -> Bound:
+    name = ".".join(names)
+    if name not in _OF_PLACE:
+        raise BindError(f"'{part}' names no field of a place", suggestion(name, _OF_PLACE, "write 'place.latitude'"))
+    field, spelling = _OF_PLACE[name]
+    if context.place is None:
+        raise Unchosen(f"'{part}' waits for a place", "choose a place", spelling)
+    value = getattr(context.place, field)
+    if value is None:
+        raise Missing(f"'{part}' is not given", FALL_BACK, spelling)
+    return Bound(value, spelling, f"from {context.place.name}, {words_of(field)}")
+
+
+class OfWeek(NamedTuple):
+    """A quantity of a week: its unit, and how it is read from the season."""
+
+    unit: str
+    of: Callable[[SeasonYear, Week], float]
+
+
+def _days(week: Week) -> int:
+    return len(week_days(week.week - 1))
+
+
+def _rain_share(year: SeasonYear, week: Week) -> float:
+    used = sum(year.effective_rain_mm[day] for day in week_days(week.week - 1))
+    return 100 * used / week.rain_mm if week.rain_mm else 100.0
+
+
+# What 'week.' may be followed by: of open ground or whichever site the season was asked for. Sums are over the week's days.
+WEEK: dict[str, OfWeek] = {
+    "mean_temperature": OfWeek("°C", lambda year, week: week.mean_temperature_c),
+    "minimum_temperature": OfWeek("°C", lambda year, week: week.minimum_temperature_c),
+    "maximum_temperature": OfWeek("°C", lambda year, week: week.maximum_temperature_c),
+    "soil_temperature": OfWeek("°C", lambda year, week: week.soil_temperature_c),
+    "growth_potential": OfWeek("1", lambda year, week: week.growth_potential),
+    "leaf_growth": OfWeek("mm/day", lambda year, week: year.grass.leaf_growth_mm_per_day * week.growth_potential),
+    "reference_evapotranspiration": OfWeek("mm/day", lambda year, week: week.reference_evapotranspiration_mm / _days(week)),
+    "rain": OfWeek("mm", lambda year, week: week.rain_mm),
+    "rain_share": OfWeek("%", _rain_share),
+    "water_need": OfWeek("mm", lambda year, week: week.water_need_mm),
+    "days": OfWeek("day", lambda year, week: _days(week)),
+}
+DAY_OF_YEAR = "day_of_year"
+
+
+def _of_week(part: str, names: list[str], context: Context) -> Bound:
+    name, day = ".".join(names), context.day
+    if name not in WEEK and name != DAY_OF_YEAR:
+        known = (*WEEK, DAY_OF_YEAR)
+        raise BindError(f"'{part}' names nothing of a week", suggestion(name, known, f"a week has {', '.join(known)}"))
+    if name == DAY_OF_YEAR:
+        if day is None:
+            raise Unchosen(f"'{part}' waits for a date", "choose a date", "1")
+        return Bound(day % DAYS + 1, "1", f"from the date, {day_words(day)}")
+    asked = WEEK[name]
+    if context.year is None or context.place is None or day is None:
+        raise Unchosen(f"'{part}' waits for a grass, a place and a date", "choose all three", asked.unit)
+    week = context.year.weeks[WEEK_OF_DAY[day % DAYS]]
+    return Bound(asked.of(context.year, week), asked.unit, f"from {context.place.name}, week of {day_words(day)}")
+
+
+def _of_practice(part: str, names: list[str], context: Context) -> Bound:
+    if names[0] in _THINGS:
+        return _of_thing(part, names, context)
+    if names[0] not in Practice.model_fields or len(names) > 1:
+        known = [name for name in Practice.model_fields if unit_of_field(name)] + list(_THINGS)
+        raise BindError(f"'{part}' names no field", suggestion(names[0], known, "write 'practice.feed.nitrogen_percent'"))
+    if context.practice is None:
+        raise Unchosen(f"'{part}' waits for a practice", "give the book a practice", unit_of_field(names[0]))
+    return as_bound(part, field_of(part, context.practice, names), names[0], f"the practice's {words_of(names[0])}")
+
+
+# The word in an expression -> the practice's table that it is looked up in.
+_THINGS = {
+    word: table
+    for table, words in {"products": ("feed", "product", "products"), "machines": ("machine", "machines")}.items()
+    for word in words if table in Practice.model_fields
+}
+
+
+def _of_thing(part: str, names: list[str], context: Context) -> Bound:
+    """A field of a product or machine: named here, chosen by whoever asks, or the practice's own feed."""
+    word, table, field = names[0], _THINGS[names[0]], names[-1]
+    named = word == table
+    if len(names) != (3 if named else 2):
+        raise BindError(
+            f"'{part}' is no {table.removesuffix('s')}'s field",
+            "write 'practice.feed.nitrogen_percent' or 'practice.products.NAME.pack_mass_kg'"
+            if table == "products" else "write 'practice.machine.speed_km_per_h' or 'practice.machines.NAME.speed_km_per_h'",
+        )
+    check_named(part, _record_of(table), field)
+    if context.practice is None:
+        raise Unchosen(f"'{part}' waits for a practice", "give the book a practice", unit_of_field(field))
+    chosen = context.machine if table == "machines" else context.product
+    id = names[1] if named else chosen or (context.practice.feed if word == "feed" else None)
+    if id is None:
+        thing = table.removesuffix("s")
+        raise Unchosen(f"'{part}' waits for a {thing}", f"choose a {thing}", unit_of_field(field))
+    things = getattr(context.practice, table, {})
+    if id not in things:
+        known = f"the {table} are {', '.join(things)}"
+        raise BindError(f"{table.removesuffix('s')} '{id}' is not in practice.yml", suggestion(id, things, known))
+    return as_bound(part, field_of(part, things[id], [field]), field, f"{things[id].name}, {words_of(field)}")
+
+
+def _record_of(table: str) -> type[Record]:
+    """The record class of a table of the practice: Product for products."""
+    if table == "products":
+        return Product
+    return get_args(Practice.model_fields[table].annotation)[-1]
+
+
+_KINDS: dict[str, Callable[[str, list[str], Context], Bound]] = {
+    "grass": _of_grass, "group": _of_group, "place": _of_place, "week": _of_week, "practice": _of_practice, "renovation": _of_plan,
+}
