@@ -6,7 +6,7 @@ from pydantic import Field, model_validator
 
 from generator.model.record import (
     CURRENCY, MONTH_DAY, WEB_FOLDER, Depth, Figure, GrassId, Identifier, MachineId, Measured, PlaceId, ProductId, Record,
-    RecordProblem, Sentence, Share, Sourced, TaskId, Temperature, TemperatureDifference, Word,
+    RecordProblem, Sentence, Share, Sourced, Statement, TaskId, Temperature, TemperatureDifference, Word, statements,
 )
 
 MonthDay = Annotated[str, Field(pattern=MONTH_DAY, description="Month and day as MM-DD: \"09-01\".")]
@@ -137,12 +137,21 @@ class PublishedCalendar(Sourced):
     explained: Sentence | None = Field(default=None, description="Where the two disagree, and why.")
 
 
+class Outside(Record):
+    """What to do about a job outside its window, or when the weather turned on one inside it."""
+
+    early: tuple[Statement, ...] = statements("Before the window opens.")
+    late: tuple[Statement, ...] = statements("After it has closed.")
+    gone_wrong: tuple[Statement, ...] = statements("What a frost or a heatwave does to a job that is done, and what then.")
+
+
 class SeasonGroups(Record):
     warm: SeasonGroupFigures
     cool: SeasonGroupFigures
     rules: dict[str, Figure] = Field(description="Thresholds of the window rules.")
     sites: dict[str, dict[str, Figure]] = Field(description="Offsets of the named microclimates.")
     soils: dict[Identifier, SoilKind] = Field(description="Kinds of soil; the first one is taken where nothing is said.")
+    outside: dict[Literal["warm", "cool"], Outside] = Field(default={}, description="By group: what to do about a day outside the window.")
     published: tuple[PublishedCalendar, ...] = Field(
         default=(), description="Calendars of public bodies, to hold the windows against."
     )

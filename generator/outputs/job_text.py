@@ -16,6 +16,8 @@ def job_text(job: Job, plan: str, grass: str, place: str) -> str:
     """The job for reading: the window, the steps by date, what to buy, what to book, what is left out and why."""
     lines = [f"{plan}: {grass}, {place}, {figures(job.request.area_m2, 1)} m2", ""]
     lines += [_wrapped("In the window. " + job.verdict.why if job.verdict.inside else "Outside the window. " + job.verdict.why), ""]
+    if not job.verdict.inside:
+        lines += [*(fill(each.text, WIDTH, initial_indent="  - ", subsequent_indent="    ") for each in job.what_then), ""]
     lines += [f"Any frost in the four weeks from {day(job.request.on)}: {round(job.verdict.frost_chance * 100)} %.", ""]
     for each in job.settling:
         lines += [_wrapped(f"{each.step} on {day(each.done_on)} needs {each.days} days here: the first possible day is {day(each.first_day)}."), ""]

@@ -17,7 +17,7 @@ def job_values(job: Job) -> dict[str, Any]:
     return {
         "on": job.request.on.isoformat(),
         "area_m2": job.request.area_m2,
-        "window": _window(job.verdict),
+        "window": {**_window(job.verdict), "what_then": [each.text for each in job.what_then]},
         "steps": [_step(each) for each in job.steps],
         "left_out": [{"id": each.step.id, "task": each.step.task, "title": each.step.title, "why": each.reason} for each in job.left_out],
         "shopping": [_bought(each) for each in job.shopping],

@@ -25,7 +25,7 @@ def job_of(book: Book, almanac: Almanac, asked: Asked) -> Job:
     season = almanac.season(asked.grass, asked.place, asked.site)
     return work_out(
         asked.request, book.renovations[asked.renovation], book.grasses[asked.grass], season, almanac.rules.oversowing.ryegrass,
-        book.practice, book.tasks, book.calculators,
+        book.practice, book.tasks, book.calculators, book.season_groups.outside.get(book.grasses[asked.grass].season_group),
     )
 
 

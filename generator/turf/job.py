@@ -6,7 +6,8 @@ from datetime import date, timedelta
 
 from generator.model.calculator import Calculator
 from generator.model.grass import Grass
-from generator.model.practice import Practice
+from generator.model.practice import Outside, Practice
+from generator.model.record import Statement
 from generator.model.renovation import Renovation
 from generator.model.step import Gear, Watering
 from generator.model.task import Task
@@ -92,10 +93,15 @@ class Settling:
 
 @dataclass(frozen=True)
 class Job:
-    """A plan turned into a dated job. steps: by date, the plan's order within a day."""
+    """A plan turned into a dated job.
+
+    what_then: what to do about a day outside the window, and about frost or heat that comes all the same.
+    steps: by date, the plan's order within a day.
+    """
 
     request: Request
     verdict: Verdict
+    what_then: tuple[Statement, ...]
     steps: tuple[JobStep, ...]
     left_out: tuple[LeftOut, ...]
     shopping: tuple[Purchased, ...]
@@ -106,7 +112,7 @@ class Job:
 
 def work_out(
     request: Request, renovation: Renovation, grass: Grass, season: SeasonYear, cool_growth: tuple[float, float, bool],
-    practice: Practice, tasks: Mapping[str, Task], calculators: Mapping[str, Calculator],
+    practice: Practice, tasks: Mapping[str, Task], calculators: Mapping[str, Calculator], outside: Outside | None = None,
 ) -> Job:
     """The job: dates, quantities, shopping, gear and watering.
 
@@ -126,10 +132,19 @@ def work_out(
         for each in dated
     )
     quantities = [(each.dated.step.step, each.worked) for each in steps]
+    found = verdict(season, renovation.window, request.on)
     return Job(
-        request, verdict(season, renovation.window, request.on), steps, plan.left_out, shopping(quantities, practice),
+        request, found, what_then(found, outside), steps, plan.left_out, shopping(quantities, practice),
         _gear(dated, practice), spoil_m3(quantities), _settling(dated),
     )
+
+
+def what_then(found: Verdict, outside: Outside | None) -> tuple[Statement, ...]:
+    """What to do about where the day stands. Ours: the book's sentences, the side of the window first."""
+    if outside is None:
+        return ()
+    side = outside.early if found.side == "before" else outside.late if found.side == "after" else ()
+    return (*side, *outside.gone_wrong)
 
 
 def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, cool_growth: tuple[float, float, bool]) -> tuple[int, ...]:
