@@ -7,12 +7,12 @@ the usual start. The same expressions stand in a plan's `fill` and in a calculat
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import NamedTuple, get_args
+from typing import NamedTuple
 
 from generator.findings import suggestion
 from generator.model.grass import Grass
 from generator.model.place import Place
-from generator.model.practice import Practice, Product, SeasonGroupFigures, SeasonGroups
+from generator.model.practice import Machine, Practice, Product, SeasonGroupFigures, SeasonGroups
 from generator.model.record import Record
 from generator.model.renovation import Renovation
 from generator.turf.bound import (
@@ -223,11 +223,8 @@ def _of_practice(part: str, names: list[str], context: Context) -> Bound:
 
 
 # The word in an expression -> the practice's table that it is looked up in.
-_THINGS = {
-    word: table
-    for table, words in {"products": ("feed", "product", "products"), "machines": ("machine", "machines")}.items()
-    for word in words if table in Practice.model_fields
-}
+_THINGS = {"feed": "products", "product": "products", "products": "products", "machine": "machines", "machines": "machines"}
+_RECORDS: dict[str, type[Record]] = {"products": Product, "machines": Machine}
 
 
 def _of_thing(part: str, names: list[str], context: Context) -> Bound:
@@ -240,7 +237,7 @@ def _of_thing(part: str, names: list[str], context: Context) -> Bound:
             "write 'practice.feed.nitrogen_percent' or 'practice.products.NAME.pack_mass_kg'"
             if table == "products" else "write 'practice.machine.speed_km_per_h' or 'practice.machines.NAME.speed_km_per_h'",
         )
-    check_named(part, _record_of(table), field)
+    check_named(part, _RECORDS[table], field)
     if context.practice is None:
         raise Unchosen(f"'{part}' waits for a practice", "give the book a practice", unit_of_field(field))
     chosen = context.machine if table == "machines" else context.product
@@ -248,18 +245,11 @@ def _of_thing(part: str, names: list[str], context: Context) -> Bound:
     if id is None:
         thing = table.removesuffix("s")
         raise Unchosen(f"'{part}' waits for a {thing}", f"choose a {thing}", unit_of_field(field))
-    things = getattr(context.practice, table, {})
+    things = getattr(context.practice, table)
     if id not in things:
         known = f"the {table} are {', '.join(things)}"
         raise BindError(f"{table.removesuffix('s')} '{id}' is not in practice.yml", suggestion(id, things, known))
     return as_bound(part, field_of(part, things[id], [field]), field, f"{things[id].name}, {words_of(field)}")
-
-
-def _record_of(table: str) -> type[Record]:
-    """The record class of a table of the practice: Product for products."""
-    if table == "products":
-        return Product
-    return get_args(Practice.model_fields[table].annotation)[-1]
 
 
 _KINDS: dict[str, Callable[[str, list[str], Context], Bound]] = {

@@ -9,8 +9,9 @@ from generator.model.record import Claim, Record
 # its words; a price is a plain number in the practice's currency.
 UNIT_OF_FIELD = {
     "_kg_per_100_m2": "kg/100 m2", "_kg_per_m3": "kg/m3", "_km_per_h": "km/h", "_l_per_min": "L/min", "_mm_per_h": "mm/h",
-    "price_per_day": "1", "price_per_hour": "1", "_percent": "%", "_minutes": "min", "_hours": "h", "_days": "day", "charge": "1",
-    "_deg": "deg", "price": "1", "_mm": "mm", "_kg": "kg", "_m2": "m2", "_l": "L", "_m": "m", "_h": "h",
+    "price_per_100_m2": "1", "price_per_hour": "1", "price_per_day": "1", "price_per_m3": "1", "_percent": "%", "_minutes": "min",
+    "_hours": "h", "_days": "day", "charge": "1", "price": "1", "_deg": "deg", "_mm": "mm", "_kg": "kg", "_m2": "m2",
+    "_l": "L", "_m": "m", "_h": "h",
 }
 FALL_BACK = "give it, or add a value to fall back on, as 'grass.seed_rate or 20 g/m2'"
 

@@ -14,7 +14,8 @@ OCTOBER_12 = 284  # 31 + 28 + 31 + 30 + 31 + 30 + 31 + 31 + 30 days of nine mont
 def a_practice():
     return Practice.model_validate({
         "name": "Example practice", "invented": True, "about": "Invented.", "home_place": "here", "home_grass": "example",
-        "feed": "granule",
+        "feed": "granule", "hourly_price": 88, "tax_percent": 10, "spoil_price_per_m3": 60,
+        "machines": {"corer": {"name": "Corer", "working_width_m": 0.5, "speed_km_per_h": 3, "hire_price_per_day": 160}},
         "products": {
             "granule": {"name": "Granule", "nitrogen_percent": 21, "pack_mass_kg": 20, "full_rate_kg_per_100_m2": 3},
             "sand": {"name": "Sand", "pack_mass_kg": 1000},
@@ -126,6 +127,23 @@ def test_a_product_that_is_chosen_stands_in_for_the_practice_s_feed():
     assert bound("practice.product.pack_mass_kg", product="sand") == found
     with pytest.raises(Missing, match="is not given"):  # never the feed's own nitrogen beside sand's bag
         bound("practice.feed.nitrogen_percent", product="sand")
+
+
+def test_a_machine_that_is_chosen_fills_in_how_it_works_and_what_it_costs():
+    found = bound("practice.machine.working_width_m", machine="corer")
+    assert (found.typed, found.where_from) == ("0.5 m", "from Corer, working width")
+    assert bound("practice.machine.hire_price_per_day", machine="corer")[:2] == (160, "1")
+    assert bound("practice.machines.corer.speed_km_per_h").typed == "3 km/h"
+    with pytest.raises(BindError, match="machine 'cores' is not in practice.yml; did you mean 'corer'"):
+        bound("practice.machines.cores.speed_km_per_h")
+
+
+def test_the_practice_s_own_prices_fill_in_as_plain_numbers():
+    found = bound("practice.hourly_price")
+    assert found[:] == (88, "1", "from the practice's hourly price")
+    assert bound("practice.tax_percent").typed == "10 %"
+    # The name ends in m3, but a price for a cubic metre is no volume.
+    assert bound("practice.spoil_price_per_m3")[:2] == (60, "1")
 
 
 def test_the_season_group_fills_in_and_the_grass_s_own_figure_comes_first():
