@@ -6,6 +6,7 @@ from io import StringIO
 from textwrap import fill
 
 from generator.turf.job import Job, JobStep, NeededGear
+from generator.turf.job_costs import Cost
 from generator.turf.job_quantities import Purchased, Worked
 from generator.turf.quantities import Amount, figures, unit_after
 
@@ -26,6 +27,7 @@ def job_text(job: Job, plan: str, grass: str, place: str) -> str:
         lines += _step(each)
     lines += _section("To buy", [_bought(each) for each in job.shopping])
     lines += _section("Gear", [_gear(each) for each in job.gear])
+    lines += _section("Price", _priced(job.cost)) if job.cost else []
     lines += _section("Left out", [f"{each.step.title}: {each.reason}" for each in job.left_out])
     return "\n".join(lines)
 
@@ -64,6 +66,11 @@ def _bought(each: Purchased) -> str:
 def _gear(each: NeededGear) -> str:
     book = f", {each.from_where} by {day(each.book_by)}" if each.book_by else ""
     return f"{each.name}: needed {day(each.needed)}{book}"
+
+
+def _priced(found: Cost) -> list[str]:
+    rows = [f"{line.name}{f', {line.times} times' if line.times > 1 else ''}: {line.amount:.2f}" for line in found.lines]
+    return [*rows, f"Before tax: {found.before_tax:.2f}", f"Tax: {found.tax:.2f}", f"To pay: {found.total:.2f} {found.currency}"]
 
 
 def _section(title: str, rows: list[str]) -> list[str]:

@@ -4,6 +4,7 @@ from typing import Any
 
 from generator.turf.calendar_days import month_and_day
 from generator.turf.job import Job, JobStep, NeededGear, Settling, WateringDay
+from generator.turf.job_costs import Cost
 from generator.turf.job_quantities import Purchased, Worked
 from generator.turf.job_window import Verdict
 from generator.turf.quantities import Amount
@@ -22,6 +23,7 @@ def job_values(job: Job) -> dict[str, Any]:
         "left_out": [{"id": each.step.id, "task": each.step.task, "title": each.step.title, "why": each.reason} for each in job.left_out],
         "shopping": [_bought(each) for each in job.shopping],
         "gear": [_gear(each) for each in job.gear],
+        "cost": _cost(job.cost),
         "spoil_m3": _tidy(job.spoil_m3),
         "water": {
             "litres": _tidy(sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is None)),
@@ -49,6 +51,7 @@ def _step(each: JobStep) -> dict[str, Any]:
         "until": dated.until.isoformat() if dated.until else None, "who": step.who, "stage": dated.step.stage,
         "after": list(dated.step.after), "planned": dated.planned.isoformat(), "moved_days": dated.moved_days, "moved_by": dated.moved_by,
         "level": operation.level if operation else None, "how": operation.how if operation else None,
+        "minutes": None if each.minutes is None else _tidy(each.minutes),
         "say": step.say, "why": step.why, "wait_for": step.wait_for, "cautions": list(step.cautions),
         "gear": [gear.name for gear in step.gear],
         "quantities": [_worked(quantity) for quantity in each.worked],
@@ -93,6 +96,16 @@ def _gear(each: NeededGear) -> dict[str, Any]:
 
 def _settling(each: Settling) -> dict[str, Any]:
     return {"step": each.step, "done_on": each.done_on.isoformat(), "days": each.days, "first_day": each.first_day.isoformat()}
+
+
+def _cost(found: Cost | None) -> dict[str, Any] | None:
+    if found is None:
+        return None
+    return {
+        "currency": found.currency, "before_tax": _tidy(found.before_tax), "tax": _tidy(found.tax), "total": _tidy(found.total),
+        "deposit": None if found.deposit is None else _tidy(found.deposit),
+        "lines": [{"kind": line.kind, "name": line.name, "times": line.times, "amount": _tidy(line.amount)} for line in found.lines],
+    }
 
 
 def amount_value(amount: Amount) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from generator.model.book import Book
 from generator.model.grass import Grass
 from generator.model.renovation import Renovation
 from generator.pages.almanac import OPEN_SITE, Almanac
-from generator.turf.job import Job, Request, work_out
+from generator.turf.job import Job, Records, Request, work_out
 
 
 @dataclass(frozen=True)
@@ -23,9 +23,9 @@ class Asked:
 def job_of(book: Book, almanac: Almanac, asked: Asked) -> Job:
     """The dated job. Raises KeyError for an id that is not in the book; see `why_not` for plans that a grass may not follow."""
     season = almanac.season(asked.grass, asked.place, asked.site)
+    records = Records(book.practice, book.season_groups, book.tasks, book.calculators, almanac.rules.oversowing.ryegrass)
     return work_out(
-        asked.request, book.renovations[asked.renovation], book.grasses[asked.grass], season, almanac.rules.oversowing.ryegrass,
-        book.practice, book.tasks, book.calculators, book.season_groups.outside.get(book.grasses[asked.grass].season_group),
+        asked.request, book.renovations[asked.renovation], book.grasses[asked.grass], book.places[asked.place], season, records,
     )
 
 

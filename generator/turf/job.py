@@ -1,17 +1,19 @@
 """One job: a plan on one grass, lawn and day, with everything that follows from them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
 from generator.model.calculator import Calculator
 from generator.model.grass import Grass
-from generator.model.practice import Outside, Practice
+from generator.model.place import Place
+from generator.model.practice import Outside, Practice, SeasonGroups
 from generator.model.record import Statement
 from generator.model.renovation import Renovation
 from generator.model.step import Gear, Watering
 from generator.model.task import Task
 from generator.turf.growth import growth_potential
+from generator.turf.job_costs import Cost, cost, step_minutes
 from generator.turf.job_dates import DatedStep, dated_steps, day_of_year
 from generator.turf.job_quantities import Purchased, Worked, shopping, spoil_m3, worked
 from generator.turf.job_window import Verdict, verdict
@@ -39,6 +41,20 @@ class Request:
 
 
 @dataclass(frozen=True)
+class Records:
+    """What a book has that a job is worked out from.
+
+    cool_growth: optimum [°C], spread [K] and course above it of the cool-season grass that is sprayed out.
+    """
+
+    practice: Practice
+    groups: SeasonGroups
+    tasks: Mapping[str, Task]
+    calculators: Mapping[str, Calculator]
+    cool_growth: tuple[float, float, bool]
+
+
+@dataclass(frozen=True)
 class WateringDay:
     """A day on which the lawn is watered: depth [mm] in all, in so many goes, and litres on this lawn.
 
@@ -54,11 +70,12 @@ class WateringDay:
 
 @dataclass(frozen=True)
 class JobStep:
-    """A dated step with its quantities, its watering, and what the season usually is like on its date."""
+    """A dated step with its quantities, its watering, how long it takes, and what the season usually is like on its date."""
 
     dated: DatedStep
     worked: tuple[Worked, ...]
     watering: tuple[WateringDay, ...]
+    minutes: float | None
     growth_class: WeekClass
     frost_chance: float
     mean_temperature_c: float
@@ -108,34 +125,32 @@ class Job:
     gear: tuple[NeededGear, ...]
     spoil_m3: float
     settling: tuple[Settling, ...]
+    cost: Cost | None
 
 
-def work_out(
-    request: Request, renovation: Renovation, grass: Grass, season: SeasonYear, cool_growth: tuple[float, float, bool],
-    practice: Practice, tasks: Mapping[str, Task], calculators: Mapping[str, Calculator], outside: Outside | None = None,
-) -> Job:
-    """The job: dates, quantities, shopping, gear and watering.
+def work_out(request: Request, renovation: Renovation, grass: Grass, place: Place, season: SeasonYear, records: Records) -> Job:
+    """The job: dates, quantities, shopping, gear, watering and cost.
 
-    cool_growth: optimum [°C], spread [K] and course above it of the grass that is sprayed out. Raises BindError where the plan
-    fills in what does not exist, which the checks of a book rule out.
+    season: of the grass at the place. Raises BindError where the plan fills in what does not exist, which the checks of a book
+    rule out.
 
     Ours: the season, the calculators and the plan say their sources.
     """
-    plan = steps_for(renovation, grass)
+    plan, practice = steps_for(renovation, grass), records.practice
     settling = {
-        each.step.id: settling_days(each.step.settles, tasks, season, cool_growth) for each in plan.kept if each.step.settles
+        each.step.id: settling_days(each.step.settles, records.tasks, season, records.cool_growth)
+        for each in plan.kept if each.step.settles
     }
     dated = dated_steps(plan.kept, request.on, settling, request.done)
-    steps = tuple(
-        _step(each, worked(each.step.step, grass, practice, renovation, calculators, request.area_m2),
-              _watering(each, request, grass, practice, renovation), season)
-        for each in dated
-    )
+    chosen = Context(grass, practice, renovation, records.groups, place, season)
+    steps = tuple(_step(each, request, chosen, season, records) for each in dated)
     quantities = [(each.dated.step.step, each.worked) for each in steps]
+    bought, spoil = shopping(quantities, practice), spoil_m3(quantities)
     found = verdict(season, renovation.window, request.on)
     return Job(
-        request, found, what_then(found, outside), steps, plan.left_out, shopping(quantities, practice),
-        _gear(dated, practice), spoil_m3(quantities), _settling(dated),
+        request, found, what_then(found, records.groups.outside.get(grass.season_group)), steps, plan.left_out, bought,
+        _gear(dated, practice), spoil, _settling(dated),
+        cost(tuple(step for step, _ in quantities), bought, spoil, practice, records.tasks, records.calculators, request.area_m2),
     )
 
 
@@ -163,16 +178,21 @@ def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, co
     )
 
 
-def _step(dated: DatedStep, quantities: tuple[Worked, ...], watering: tuple[WateringDay, ...], season: SeasonYear) -> JobStep:
-    day = day_of_year(dated.date)
-    return JobStep(dated, quantities, watering, season.classes[day], season.view.frost.chance[day], season.climate.mean_c[day])
+def _step(dated: DatedStep, request: Request, chosen: Context, season: SeasonYear, records: Records) -> JobStep:
+    day, step = day_of_year(dated.date), dated.step.step
+    here = replace(chosen, day=day)
+    return JobStep(
+        dated, worked(step, here, records.calculators, request.area_m2), _watering(dated, request, here),
+        step_minutes(step, records.practice, records.calculators, request.area_m2), season.classes[day],
+        season.view.frost.chance[day], season.climate.mean_c[day],
+    )
 
 
-def _watering(dated: DatedStep, request: Request, grass: Grass, practice: Practice, renovation: Renovation) -> tuple[WateringDay, ...]:
+def _watering(dated: DatedStep, request: Request, here: Context) -> tuple[WateringDay, ...]:
     water = dated.step.step.watering
     if water is None:
         return ()
-    found = bound_value(water.depth, Context(grass, practice, renovation))
+    found = bound_value(water.depth, here)
     depth_m = to_si(found.value, unit(found.unit)) * water.times_a_day
     return tuple(_watering_day(day, depth_m, water, request) for day in _days(dated, water))
 

@@ -5,11 +5,9 @@ from dataclasses import dataclass
 from math import ceil
 
 from generator.model.calculator import Calculator
-from generator.model.grass import Grass
 from generator.model.practice import Practice, Product
-from generator.model.renovation import Renovation
 from generator.model.step import Purchase, Quantity, Step
-from generator.turf.bindings import Context, Missing, bound_value
+from generator.turf.bindings import Context, filled
 from generator.turf.quantities import Amount, Calculation, calculate
 from generator.units import to_si, unit
 
@@ -51,33 +49,24 @@ class Purchased:
         return None if self.packs is None or self.price_each is None else self.packs * self.price_each
 
 
-def worked(
-    step: Step, grass: Grass, practice: Practice, renovation: Renovation, calculators: Mapping[str, Calculator], area_m2: float
-) -> tuple[Worked, ...]:
+def worked(step: Step, chosen: Context, calculators: Mapping[str, Calculator], area_m2: float) -> tuple[Worked, ...]:
     """Every calculator of a step, with the lawn's area, what the plan fills in, and what its inputs are bound to.
 
-    area_m2: of grass [m2].
+    area_m2: of grass [m2]. Raises BindError for a `fill` that names nothing.
     Ours: the formulas are the calculators'.
     """
-    return tuple(_worked(each, grass, practice, renovation, calculators[each.calculator], area_m2) for each in step.quantities)
+    return tuple(_worked(each, chosen, calculators[each.calculator], area_m2) for each in step.quantities)
 
 
-def _worked(
-    quantity: Quantity, grass: Grass, practice: Practice, renovation: Renovation, calculator: Calculator, area_m2: float
-) -> Worked:
-    given: dict[str, float] = {}
-    filled: dict[str, str] = {}
-    bound = {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds}
-    for name, expression in {**bound, **quantity.fill}.items():
-        try:
-            found = bound_value(expression, Context(grass, practice, renovation))
-        except Missing:
-            continue
-        given[name], filled[name] = to_si(found.value, unit(found.unit)), found.where_from
+def _worked(quantity: Quantity, chosen: Context, calculator: Calculator, area_m2: float) -> Worked:
+    bound = {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds and name not in quantity.fill}
+    found = filled({**bound, **quantity.fill}, chosen)
+    given = {name: to_si(each.value, unit(each.unit)) for name, each in found.items()}
+    where_from = {name: each.where_from for name, each in found.items()}
     if AREA in calculator.inputs and AREA not in quantity.fill:
-        given[AREA], filled[AREA] = area_m2, "this lawn"
+        given[AREA], where_from[AREA] = area_m2, "this lawn"
     run = calculate(calculator, given)
-    return Worked(quantity, run, filled, any(problem.code == "missing" for problem in run.problems))
+    return Worked(quantity, run, where_from, any(problem.code == "missing" for problem in run.problems))
 
 
 def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: Practice, feed_task: str = "feed") -> tuple[Purchased, ...]:

@@ -1,0 +1,112 @@
+"""What a job costs and how long it takes, by the practice's own prices and machines. The arithmetic is the calculators'."""
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.model.calculator import Calculator
+from generator.model.practice import Machine, Practice, PricedOperation
+from generator.model.step import Step
+from generator.model.task import Task
+from generator.turf.job_quantities import Purchased
+from generator.turf.quantities import calculate
+from generator.units import to_si, unit
+
+# The calculators that do the sums; a book without them has jobs without prices or times.
+OPERATION_PRICE, MACHINE_HOURS, QUOTE = "operation-price", "machine-hours", "quote"
+MINUTE = 60.0
+
+
+@dataclass(frozen=True)
+class CostLine:
+    """One line of a quote, in the practice's currency. kind: work, product or spoil; times: how often work is done."""
+
+    kind: str
+    name: str
+    times: int
+    amount: float
+
+
+@dataclass(frozen=True)
+class Cost:
+    """A job's price in the practice's currency: its lines, and what they come to with the least charge and the tax."""
+
+    currency: str
+    lines: tuple[CostLine, ...]
+    before_tax: float
+    tax: float
+    total: float
+    deposit: float | None
+
+
+def step_minutes(step: Step, practice: Practice, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
+    """How long a step takes [min], setting up and all; None where the practice says nothing of its task.
+
+    area_m2: of grass [m2]. Ours: the machine-hours calculator, and the practice's own minutes.
+    """
+    operation = practice.operations.get(step.task) if step.task else None
+    if operation is None:
+        return None
+    machine = practice.machines.get(operation.machine) if operation.machine else None
+    working = _machine_minutes(machine, calculators, area_m2) if machine else None
+    if working is None and operation.setup_minutes is None:
+        return None
+    return (working or 0.0) + (operation.setup_minutes or 0.0)
+
+
+def _machine_minutes(machine: Machine, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
+    if MACHINE_HOURS not in calculators or machine.working_width_m is None or machine.speed_km_per_h is None:
+        return None
+    given = {
+        "area": area_m2, "width": machine.working_width_m, "speed": to_si(machine.speed_km_per_h, unit("km/h")), "passes": 1.0,
+        "overlap": (machine.overlap_percent or 0.0) / 100,
+    }
+    if machine.efficiency_percent is not None:
+        given["efficiency"] = machine.efficiency_percent / 100
+    return calculate(calculators[MACHINE_HOURS], given).results["hours"].si / MINUTE
+
+
+def cost(
+    steps: tuple[Step, ...], bought: tuple[Purchased, ...], spoil_m3: float, practice: Practice, tasks: Mapping[str, Task],
+    calculators: Mapping[str, Calculator], area_m2: float,
+) -> Cost | None:
+    """What the job comes to; None where the practice has no prices, or the book no calculator for them.
+
+    spoil_m3: to carry away [m3]; area_m2: of grass [m2]. Ours: the calculators of the book's shelf 'time and cost'.
+    """
+    if QUOTE not in calculators or OPERATION_PRICE not in calculators:
+        return None
+    often = Counter(step.task for step in steps if step.who == "crew" and step.task in practice.operations)
+    lines = [_work(task, times, practice.operations[task], tasks, calculators, area_m2) for task, times in often.items()]
+    lines += [CostLine("product", each.name, each.packs or 0, each.cost) for each in bought if each.cost is not None]
+    if practice.spoil_price_per_m3 and spoil_m3:
+        lines.append(CostLine("spoil", "Spoil carried away", 1, spoil_m3 * practice.spoil_price_per_m3))
+    known = tuple(line for line in lines if line is not None)
+    return _quote(known, practice, calculators[QUOTE]) if known else None
+
+
+def _work(
+    task: str, times: int, operation: PricedOperation, tasks: Mapping[str, Task], calculators: Mapping[str, Calculator], area_m2: float
+) -> CostLine | None:
+    if operation.price_per_100_m2:
+        given = {
+            "area": area_m2, "price_per_100_m2": operation.price_per_100_m2, "minimum_price": operation.minimum_price or 0.0,
+            "passes": float(times),
+        }
+        amount = calculate(calculators[OPERATION_PRICE], given).results["price"].si
+    elif operation.minimum_price is not None:
+        amount = operation.minimum_price * times
+    else:
+        return None
+    return CostLine("work", tasks[task].name, times, amount)
+
+
+def _quote(lines: tuple[CostLine, ...], practice: Practice, calculator: Calculator) -> Cost:
+    given: dict[str, float | tuple[float, ...]] = {
+        "lines": tuple(line.amount for line in lines), "minimum_charge": practice.minimum_charge or 0.0,
+        "tax": (practice.tax_percent or 0.0) / 100, "tax_inside": float(practice.prices_include_tax),
+        "deposit_share": (practice.deposit_percent or 0.0) / 100,
+    }
+    results = {name: amount.si for name, amount in calculate(calculator, given).results.items()}
+    deposit = results["deposit"] if practice.deposit_percent else None
+    return Cost(practice.currency, lines, results["before_tax"], results["tax_amount"], results["total"], deposit)
