@@ -16,7 +16,10 @@ from generator.outputs.job_values import job_values
 from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.pages.jobs import Asked, job_of, plans_for, why_not
 from generator.turf.job import Request
+from generator.turf.plan import Adjusted
 from generator.units import QuantityError, read_quantity, unit
+
+NOT_NEEDED = "Not needed on this lawn."
 
 
 @click.command()
@@ -28,12 +31,13 @@ from generator.units import QuantityError, read_quantity, unit
 @click.option("--on", "on", required=True, help="Day of the job, as 2026-10-12.")
 @click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn lies: open, wall, hollow, shade or exposed.")
 @click.option("--done", multiple=True, metavar="STEP=DATE", help="A step that was done, or is put off, with its date; may be repeated.")
+@click.option("--without", multiple=True, metavar="STEP", help="A step that this lawn does not need; may be repeated.")
 @click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, as 2026-10-13='8 mm'; may be repeated.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as a calendar file.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as comma-separated values.")
 def plan(
-    root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...], rain: tuple[str, ...],
+    root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...], without: tuple[str, ...], rain: tuple[str, ...],
     as_data: bool, ics: Path | None, table: Path | None,
 ) -> None:
     """The dated job of the plan RENOVATION: when each step falls, what to buy, what to book."""
@@ -42,6 +46,7 @@ def plan(
     request = Request(
         read_area(area), read_day(on, "--on"), done={step: read_day(day, f"--done {step}") for step, day in pairs(done, "--done")},
         rain_mm={read_day(day, "--rain"): read_depth_mm(depth) for day, depth in pairs(rain, "--rain")},
+        adjusted=Adjusted(without=dict.fromkeys(without, NOT_NEEDED)),
     )
     asked = Asked(renovation, grass, place, request, site)
     fitting(book, almanac, asked)
@@ -69,7 +74,7 @@ def fitting(book: Book, almanac: Almanac, asked: Asked) -> None:
     reason = why_not(book, record, grass)
     if reason:
         raise click.UsageError(f"{reason.rstrip('.')}; its plans are {', '.join(plans_for(book, grass))}")
-    for step in asked.request.done:
+    for step in (*asked.request.done, *asked.request.adjusted.without):
         known(step, (each.id for each in record.steps), "step")
 
 

@@ -12,6 +12,7 @@ from generator.model.record import (
 SeasonGroup = Literal["warm", "cool"]
 Habit = Literal["above ground", "above and below ground", "below ground", "bunch"]
 Level = Literal["none", "light", "moderate", "hard"]
+LEVELS: tuple[Level, ...] = ("none", "light", "moderate", "hard")
 Degree = Literal["low", "medium", "high"]
 
 

@@ -68,6 +68,9 @@ class StepBody(Record):
     quantities: tuple[Quantity, ...] = ()
     gear: tuple[Gear, ...] = ()
     watering: Watering | None = Field(default=None, description="For a step that waters: how much and how often.")
+    only_where: Sentence | None = Field(
+        default=None, description="Where it is not done on every lawn: what must be so, as 'Winter grass or ryegrass has got in.'"
+    )
     wait_for: Sentence | None = Field(default=None, description="What must be so before it starts.")
     settles: str | None = Field(
         default=None,

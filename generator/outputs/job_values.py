@@ -52,7 +52,7 @@ def _step(each: JobStep) -> dict[str, Any]:
         "after": list(dated.step.after), "planned": dated.planned.isoformat(), "moved_days": dated.moved_days, "moved_by": dated.moved_by,
         "level": operation.level if operation else None, "how": operation.how if operation else None,
         "minutes": None if each.minutes is None else _tidy(each.minutes),
-        "say": step.say, "why": step.why, "wait_for": step.wait_for, "cautions": list(step.cautions),
+        "say": step.say, "why": step.why, "only_where": step.only_where, "wait_for": step.wait_for, "cautions": list(step.cautions),
         "gear": [gear.name for gear in step.gear],
         "quantities": [_worked(quantity) for quantity in each.worked],
         "watering": [_watering(day) for day in each.watering],

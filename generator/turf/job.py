@@ -18,7 +18,7 @@ from generator.turf.job_dates import DatedStep, dated_steps, day_of_year
 from generator.turf.job_quantities import Purchased, Worked, shopping, spoil_m3, worked
 from generator.turf.job_window import Verdict, verdict
 from generator.turf.bindings import Context, bound_value
-from generator.turf.plan import LeftOut, steps_for
+from generator.turf.plan import Adjusted, LeftOut, steps_for
 from generator.turf.season import SeasonYear, WeekClass
 from generator.units import to_si, unit
 
@@ -31,13 +31,14 @@ class Request:
     """What a job is worked out for.
 
     area_m2: of grass [m2]. on: day 0. done: dates set by hand, by step id: done already, or put off. rain_mm: rain that is
-    forecast, by date [mm in 24 hours].
+    forecast, by date [mm in 24 hours]. adjusted: what differs on this lawn.
     """
 
     area_m2: float
     on: date
     done: Mapping[str, date] = field(default_factory=dict)
     rain_mm: Mapping[date, float] = field(default_factory=dict)
+    adjusted: Adjusted = Adjusted()
 
 
 @dataclass(frozen=True)
@@ -136,7 +137,7 @@ def work_out(request: Request, renovation: Renovation, grass: Grass, place: Plac
 
     Ours: the season, the calculators and the plan say their sources.
     """
-    plan, practice = steps_for(renovation, grass), records.practice
+    plan, practice = steps_for(renovation, grass, request.adjusted), records.practice
     settling = {
         each.step.id: settling_days(each.step.settles, records.tasks, season, records.cool_growth)
         for each in plan.kept if each.step.settles

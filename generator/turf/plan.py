@@ -4,10 +4,11 @@ A step whose task the grass does not take is left out with the grass's own reaso
 whatever it waited for. Later, dates and delays hang on the same `after` chains, so nothing here knows a calendar.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Literal
 
-from generator.model.grass import Grass, Operation
+from generator.model.grass import LEVELS, Grass, Operation
 from generator.model.renovation import Renovation, Step
 
 Stage = Literal["before", "day", "after"]
@@ -52,34 +53,55 @@ class PlanSteps:
         return tuple(kept for kept in self.kept if kept.stage == stage)
 
 
+@dataclass(frozen=True)
+class Adjusted:
+    """What a visit, or whoever plans the job, changes for one lawn.
+
+    without: reasons why a step, by its id, is not done here. tasks_without: the same by task. softer: by task, how many levels
+    gentler it is done, and why.
+    """
+
+    without: Mapping[str, str] = field(default_factory=dict)
+    tasks_without: Mapping[str, str] = field(default_factory=dict)
+    softer: Mapping[str, tuple[int, str]] = field(default_factory=dict)
+
+
 def stage_of(day: int) -> Stage:
     """The stage of a day counted from renovation day [days]: before, day or after."""
     return "before" if day < 0 else "day" if day == 0 else "after"
 
 
-def steps_for(renovation: Renovation, grass: Grass) -> PlanSteps:
-    """The steps of a plan that a grass takes, and those it does not, each with its reason."""
+def steps_for(renovation: Renovation, grass: Grass, adjusted: Adjusted = Adjusted()) -> PlanSteps:
+    """The steps of a plan that a grass takes, and those it does not, each with its reason.
+
+    adjusted: what differs on one lawn; a softer grade may take a step out of the plan.
+    """
+    taken = {task: _softened(operation, adjusted.softer.get(task)) for task, operation in grass.operations.items()}
     left_out = []
     for step in renovation.steps:
-        operation = _operation(step, grass)
-        reason = _reason_to_leave_out(step, grass, operation)
+        operation = taken.get(step.task) if step.task else None
+        reason = adjusted.without.get(step.id) or adjusted.tasks_without.get(step.task or "")
+        reason = reason or _reason_to_leave_out(step, grass, operation)
         if reason:
             left_out.append(LeftOut(step, reason, operation))
     gone = {left.step.id: left.step for left in left_out}
     kept = [
-        StepFor(step, stage_of(step.day), _operation(step, grass), _after(step, gone))
+        StepFor(step, stage_of(step.day), taken.get(step.task) if step.task else None, _after(step, gone))
         for step in renovation.steps
         if step.id not in gone
     ]
     planned = {step.task for step in renovation.steps}
-    not_taken = {
-        task: operation for task, operation in grass.operations.items() if operation.level == "none" and task not in planned
-    }
+    not_taken = {task: operation for task, operation in taken.items() if operation.level == "none" and task not in planned}
     return PlanSteps(tuple(sorted(kept, key=lambda each: each.step.day)), tuple(left_out), not_taken)
 
 
-def _operation(step: Step, grass: Grass) -> Operation | None:
-    return grass.operations.get(step.task) if step.task else None
+def _softened(operation: Operation, softer: tuple[int, str] | None) -> Operation:
+    """An operation so many levels gentler; where nothing is left of it, the reason takes the place of how it is done."""
+    if softer is None:
+        return operation
+    down, reason = softer
+    level = LEVELS[max(0, LEVELS.index(operation.level) - down)]
+    return operation.model_copy(update={"level": level, "how": reason if level == "none" else f"{operation.how} {reason}"})
 
 
 def _reason_to_leave_out(step: Step, grass: Grass, operation: Operation | None) -> str | None:

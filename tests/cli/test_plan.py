@@ -60,6 +60,29 @@ def test_a_machine_that_is_late_moves_what_waits_for_it(october):
     assert late["cut-down"]["date"] == planned["cut-down"]["date"] == "2026-10-12"
 
 
+def test_a_step_that_is_not_needed_is_left_out_and_its_place_closes_up(october):
+    """Without the spray nothing waits for it; the wetting agent's price goes with the wetting agent."""
+    without = job(*JOB, "--without", "spray-out", "--without", "wetting-agent")
+    assert {"spray-out", "wetting-agent"} <= {each["id"] for each in without["left_out"]}
+    assert not {"spray-out", "wetting-agent"} & {each["id"] for each in without["steps"]}
+    assert "spray-out" not in next(each for each in without["steps"] if each["id"] == "check-dead")["after"]
+    assert without["cost"]["total"] < october["cost"]["total"]
+
+
+def test_the_price_adds_up(october):
+    """Lines, then the tax of practice.yml on top: 10 %."""
+    found = october["cost"]
+    assert found["before_tax"] == pytest.approx(sum(line["amount"] for line in found["lines"]))
+    assert found["tax"] == pytest.approx(found["before_tax"] * 0.1, abs=0.006)
+    assert found["total"] == pytest.approx(found["before_tax"] + found["tax"])
+
+
+def test_coring_takes_as_long_as_the_machine_needs(october):
+    """0.48 m at 3 km/h and 65 % are 936 m2 an hour: 240 m2 in 15.4 minutes, with 40 to unload, set and clean."""
+    core = next(step for step in october["steps"] if step["id"] == "core")
+    assert core["minutes"] == pytest.approx(240 / 936 * 60 + 40)
+
+
 def test_frost_country_in_early_spring_is_outside_and_says_by_how_much():
     """Canberra has frost into November: Bureau of Meteorology normals, station 070351."""
     window = job(*JOB[:3], "--place", "canberra", *JOB[5:7], "--on", "2026-09-12")["window"]
