@@ -6,6 +6,7 @@ from functools import cached_property
 from generator.model.book import Book
 from generator.pages.due import DueTask, due_by_month
 from generator.pages.page import Links
+from generator.turf.bindings import Context
 from generator.turf.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
 from generator.turf.season import SeasonYear, year
 
@@ -41,6 +42,20 @@ class Almanac:
         return year(
             climate_of(self.book.places[place]), grass_season_of(grass, record, self.book.season_groups),
             self.rules.sites[site], self.rules,
+        )
+
+    def context(
+        self, grass: str | None = None, place: str | None = None, day: int | None = None, product: str | None = None,
+        machine: str | None = None,
+    ) -> Context:
+        """What these choices can fill calculators in from, by id; day: day number, 0 for 1 January. Raises KeyError for an unknown id."""
+        book = self.book
+        return Context(
+            grass=None if grass is None else book.grasses[grass], practice=book.practice, groups=book.season_groups,
+            place=None if place is None else book.places[place],
+            # What no grass changes, such as rain, is the same in the year of any.
+            year=None if place is None else self.season(grass or book.practice.home_grass, place),
+            day=day, product=product, machine=machine,
         )
 
     def due(self, grass: str, place: str) -> list[list[DueTask]]:

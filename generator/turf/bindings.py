@@ -31,7 +31,7 @@ _OWN = {"growth_optimum": "optimum", "growth_base": "base"}
 class Context:
     """What is chosen, and so can fill something in; every part may be left out.
 
-    year: the computed season of this grass at this place; day: day number in it, 0 for 1 January. groups: for `group.` fields.
+    year: the computed season of this grass at this place (of any grass there, for what no grass changes); day: day number in it, 0 for 1 January. groups: for `group.` fields.
     product, machine: ids in the practice. A product that is chosen stands in for the practice's own feed.
     """
 
@@ -163,10 +163,11 @@ def _of_place(part: str, names: list[str], context: Context) -> Bound:
 
 
 class OfWeek(NamedTuple):
-    """A quantity of a week: its unit, and how it is read from the season."""
+    """A quantity of a week: its unit, how it is read from the season, and whether it is another for another grass."""
 
     unit: str
     of: Callable[[SeasonYear, Week], float]
+    of_grass: bool = False
 
 
 def _days(week: Week) -> int:
@@ -184,12 +185,12 @@ WEEK: dict[str, OfWeek] = {
     "minimum_temperature": OfWeek("°C", lambda year, week: week.minimum_temperature_c),
     "maximum_temperature": OfWeek("°C", lambda year, week: week.maximum_temperature_c),
     "soil_temperature": OfWeek("°C", lambda year, week: week.soil_temperature_c),
-    "growth_potential": OfWeek("1", lambda year, week: week.growth_potential),
-    "leaf_growth": OfWeek("mm/day", lambda year, week: year.grass.leaf_growth_mm_per_day * week.growth_potential),
+    "growth_potential": OfWeek("1", lambda year, week: week.growth_potential, True),
+    "leaf_growth": OfWeek("mm/day", lambda year, week: year.grass.leaf_growth_mm_per_day * week.growth_potential, True),
     "reference_evapotranspiration": OfWeek("mm/day", lambda year, week: week.reference_evapotranspiration_mm / _days(week)),
     "rain": OfWeek("mm", lambda year, week: week.rain_mm),
     "rain_share": OfWeek("%", _rain_share),
-    "water_need": OfWeek("mm", lambda year, week: week.water_need_mm),
+    "water_need": OfWeek("mm", lambda year, week: week.water_need_mm, True),
     "days": OfWeek("day", lambda year, week: _days(week)),
 }
 DAY_OF_YEAR = "day_of_year"
@@ -205,8 +206,10 @@ def _of_week(part: str, names: list[str], context: Context) -> Bound:
             raise Unchosen(f"'{part}' waits for a date", "choose a date", "1")
         return Bound(day % DAYS + 1, "1", f"from the date, {day_words(day)}")
     asked = WEEK[name]
+    if asked.of_grass and context.grass is None:
+        raise Unchosen(f"'{part}' waits for a grass", "choose a grass", asked.unit)
     if context.year is None or context.place is None or day is None:
-        raise Unchosen(f"'{part}' waits for a grass, a place and a date", "choose all three", asked.unit)
+        raise Unchosen(f"'{part}' waits for a place and a date", "choose both", asked.unit)
     week = context.year.weeks[WEEK_OF_DAY[day % DAYS]]
     return Bound(asked.of(context.year, week), asked.unit, f"from {context.place.name}, week of {day_words(day)}")
 

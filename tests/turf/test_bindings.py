@@ -106,7 +106,7 @@ def test_an_unknown_unit_in_a_value_is_refused():
 @pytest.mark.parametrize(
     ("expression", "waits_for", "unit"),
     [
-        ("place.latitude", "a place", "deg"), ("week.rain", "a grass, a place and a date", "mm"), ("week.day_of_year", "a date", "1"),
+        ("place.latitude", "a place", "deg"), ("week.rain", "a place and a date", "mm"), ("week.day_of_year", "a date", "1"),
         ("practice.product.price", "a product", "1"), ("practice.product.pack_mass_kg", "a product", "kg"),
     ],
 )
@@ -180,6 +180,13 @@ def test_the_week_of_a_day_fills_in_what_the_season_says_of_it():
     assert rain.value == pytest.approx(week["rain_mm"], abs=0.05)
     # Day of the year 285: 1 January is 1.
     assert in_sydney("week.day_of_year")[:] == (285, "1", "from the date, 12 October")
+
+
+def test_weather_needs_no_grass_and_growth_does():
+    chosen = Context(place=places()["sydney"], year=season(COUCH, "sydney"), day=OCTOBER_12)
+    assert bound_value("week.rain", chosen) == in_sydney("week.rain")
+    with pytest.raises(Unchosen, match="waits for a grass"):
+        bound_value("week.growth_potential", chosen)
 
 
 def test_the_last_week_of_the_year_counts_its_eight_days():
