@@ -56,6 +56,8 @@ ALL = (
     ),
     # A plan has no page of its own: the guide of each grass that follows it shows it.
     Addition("renovations", "gentle-renovation", "Gentle renovation", None),
+    # Nor has a step that plans share: the plans that use it show it.
+    Addition("steps", "look-again", "Look again", None),
     Addition(
         "aftercare", "after-combing", "After combing", "aftercare/after-combing.html", shown=("aftercare/index.html",),
         asked=("After combing",),
@@ -104,7 +106,21 @@ def test_search_knows_it_by_each_of_its_names(built: tuple[Addition, Path]) -> N
 
 def test_it_is_in_the_data_of_the_book(built: tuple[Addition, Path]) -> None:
     addition, site = built
-    assert read_json(site / f"book/{addition.kind}.json")["records"][addition.id]["name"] == addition.name
+    record = read_json(site / f"book/{addition.kind}.json")["records"][addition.id]
+    assert record["title" if addition.kind == "steps" else "name"] == addition.name
+
+
+def test_a_plan_that_uses_a_new_step_shows_it(tmp_path: Path) -> None:
+    """The step is one file; the plan says in its own that it uses it, and on which day."""
+    book = tmp_path / "book"
+    shutil.copytree(SMALLEST, book)
+    shutil.copytree(ADDITIONS / "steps", book / "data/steps")
+    plan = book / "data/renovations/plain-renovation.yml"
+    plan.write_text(plan.read_text(encoding="utf-8").rstrip() + "\n  - use: look-again\n    day: 9\n", encoding="utf-8")
+    run = subprocess.run([COMMAND, "build", "--book", book], capture_output=True, text=True, encoding="utf-8")
+    assert run.returncode == 0, run.stdout + run.stderr
+    page = (book / "site/renovate/plaingrass.html").read_text(encoding="utf-8")
+    assert "See that it still grows." in page and "Day 9" in page
 
 
 def test_a_grass_that_follows_a_new_plan_shows_its_steps(tmp_path: Path) -> None:
