@@ -4,13 +4,13 @@ Rules compare plain numbers: `soil_temperature > 14` means 14 °C, because the t
 given in °C. Yes-or-no quantities stand alone: `renovation_window and not wet`. No rule names a month.
 """
 
-import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from generator.formula import Formula, FormulaError, check_names, parse
+from generator.formula import Formula, FormulaError, check_names
 from generator.model.task import Due
 from generator.turf.calendar_days import DAYS, WEEK_OF_DAY, WEEKS, week_days
+from generator.turf.conditions import parse_condition
 from generator.turf.events import TENTH_RISK
 from generator.turf.needs import mowing_intervals, nitrogen_by_week
 from generator.turf.season import SeasonYear, Week, WindowKind
@@ -177,8 +177,7 @@ RULE_QUANTITIES: dict[str, RuleQuantity] = {
     ),
 }
 
-_FLAG = re.compile(r"\b(%s)\b(?! *[<>=!])" % "|".join(name for name, q in RULE_QUANTITIES.items() if q.is_flag))
-_ASKED = " > 0)"
+_FLAGS = frozenset(name for name, quantity in RULE_QUANTITIES.items() if quantity.is_flag)
 
 
 def parse_rule(text: str) -> Formula:
@@ -186,26 +185,13 @@ def parse_rule(text: str) -> Formula:
 
     Raises FormulaError, its offset counted in `text`, for what is no condition or names no known quantity.
     """
-    flags = list(_FLAG.finditer(text))
-    spelt = _FLAG.sub(rf"(\1{_ASKED}", text)
+    return parse_condition(text, _FLAGS, _check_rule)
 
-    def as_written(offset: int) -> int:
-        """An offset in the spelt-out text, counted in the author's."""
-        added = 0
-        for flag in flags:
-            if flag.start() + added >= offset:
-                break
-            added += min(len(_ASKED) + 1, max(1, offset - flag.end() - added))
-        return max(0, min(offset - added, len(text)))
 
-    try:
-        formula = parse(spelt)
-        check_names(formula, RULE_QUANTITIES)
-        if not formula.is_condition:
-            raise FormulaError(0, "the rule gives a number", "compare it with something, as in growth_share > 0.5")
-    except FormulaError as error:
-        raise FormulaError(as_written(error.offset), error.what, error.instead) from error
-    return formula
+def _check_rule(formula: Formula) -> None:
+    check_names(formula, RULE_QUANTITIES)
+    if not formula.is_condition:
+        raise FormulaError(0, "the rule gives a number", "compare it with something, as in growth_share > 0.5")
 
 
 def weekly_quantities(season: SeasonYear) -> tuple[Values, ...]:
