@@ -13,6 +13,7 @@ from generator.model.calculator import Calculator, Constant, Example, Input
 from generator.model.record import Sourced
 from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
+from generator.pages.fill_in import fill_in_view
 from generator.pages.page import Page, Section
 from generator.turf.bindings import Bound, Context, filled
 from generator.turf.prepared import prepared
@@ -38,7 +39,7 @@ def calculator_page(book: Book, id: str, desk: Desk) -> Page:
     calculator = book.calculators[id]
     view = calculator_view(book, id, desk, filled=practice_filled(book, calculator))
     context = {
-        "title": calculator.name, "calculator": view, "summary": calculator.summary, "method": calculator.method,
+        "title": calculator.name, "calculator": view, "fill_in": fill_in_view(book, id, desk), "summary": calculator.summary, "method": calculator.method,
         "examples": [_example(example, calculator, desk) for example in calculator.examples],
         "constants": [_constant(each, desk) for each in calculator.constants.values()],
         "warnings": [

@@ -194,6 +194,9 @@ WEEK: dict[str, OfWeek] = {
     "days": OfWeek("day", lambda year, week: _days(week)),
 }
 DAY_OF_YEAR = "day_of_year"
+# Where a value of the season comes from; the page's script says it in the same words.
+WEEK_WORDS = "from {place}, week of {day}"
+DATE_WORDS = "from the date, {day}"
 
 
 def _of_week(part: str, names: list[str], context: Context) -> Bound:
@@ -204,14 +207,14 @@ def _of_week(part: str, names: list[str], context: Context) -> Bound:
     if name == DAY_OF_YEAR:
         if day is None:
             raise Unchosen(f"'{part}' waits for a date", "choose a date", "1")
-        return Bound(day % DAYS + 1, "1", f"from the date, {day_words(day)}")
+        return Bound(day % DAYS + 1, "1", DATE_WORDS.format(day=day_words(day)))
     asked = WEEK[name]
     if asked.of_grass and context.grass is None:
         raise Unchosen(f"'{part}' waits for a grass", "choose a grass", asked.unit)
     if context.year is None or context.place is None or day is None:
         raise Unchosen(f"'{part}' waits for a place and a date", "choose both", asked.unit)
     week = context.year.weeks[WEEK_OF_DAY[day % DAYS]]
-    return Bound(asked.of(context.year, week), asked.unit, f"from {context.place.name}, week of {day_words(day)}")
+    return Bound(asked.of(context.year, week), asked.unit, WEEK_WORDS.format(place=context.place.name, day=day_words(day)))
 
 
 def _of_practice(part: str, names: list[str], context: Context) -> Bound:

@@ -145,6 +145,7 @@
       if (unit && each.select) each.select.value = unit;
       each.touched = true;
       update();
+      each.root.dispatchEvent(new CustomEvent('swardbook:set', { bubbles: true }));
     }
 
     /* True when a text is a possible value of a field. */

@@ -1,0 +1,145 @@
+"""'Fill in from': what a reader chooses on a calculator's page, and the one file of figures that the choices fill in from."""
+
+import json
+from collections.abc import Iterable
+from typing import Any
+
+from generator.model.book import Book
+from generator.model.calculator import Calculator
+from generator.pages.almanac import Almanac
+from generator.pages.desk import Desk
+from generator.turf.bindings import DATE_WORDS, DAY_OF_YEAR, WEEK, WEEK_WORDS, Context, Missing, bound_value, parts_of
+from generator.turf.calendar_days import MONTHS
+from generator.turf.season import SeasonYear
+
+FILE = "assets/fill-in.js"
+# Enough digits for any field, and few enough for one file to hold every place's weeks.
+DIGITS, DIGITS_OF_A_WEEK = 5, 3
+LABELS = {"grass": "Grass", "place": "Place", "product": "Product", "machine": "Machine", "date": "Date"}
+
+
+def choices_of(part: str) -> tuple[str, ...]:
+    """Which choices a part of an expression waits for: 'week.leaf_growth' for a grass, a place and a date."""
+    kind, _, name = part.partition(".")
+    if kind in ("grass", "group"):
+        return ("grass",)
+    if kind == "place":
+        return ("place",)
+    if kind == "week":
+        if name == DAY_OF_YEAR:
+            return ("date",)
+        return ("grass", "place", "date") if WEEK[name].of_grass else ("place", "date")
+    thing = name.partition(".")[0]
+    return {"feed": ("product",), "product": ("product",), "machine": ("machine",)}.get(thing, ())
+
+
+def _binds(calculator: Calculator) -> dict[str, tuple[str, ...]]:
+    """The parts that wait for a choice, by input."""
+    found = {
+        name: tuple(part for part in parts_of(asked.binds) if choices_of(part))
+        for name, asked in calculator.inputs.items() if asked.binds
+    }
+    return {name: parts for name, parts in found.items() if parts}
+
+
+def fill_in_view(book: Book, id: str, desk: Desk) -> dict[str, Any] | None:
+    """The component's dict for one calculator; None where no choice fills anything in."""
+    calculator = book.calculators[id]
+    binds = _binds(calculator)
+    parts = [part for each in binds.values() for part in each]
+    wanted = {choice for part in parts for choice in choices_of(part)}
+    options = {
+        "grass": [(key, grass.name) for key, grass in book.grasses.items()],
+        "place": [(key, f"{place.name}, {place.region}") for key, place in book.places.items()],
+        "product": _products(book, calculator, parts),
+        "machine": [(key, machine.name) for key, machine in book.practice.machines.items()],
+    }
+    selects = [
+        {"kind": kind, "label": LABELS[kind], "options": [{"id": key, "name": name} for key, name in options[kind]]}
+        for kind in options if kind in wanted and options[kind]
+    ]
+    if not selects and "date" not in wanted:
+        return None
+    kinds = [select["label"] for select in selects] + ([LABELS["date"]] if "date" in wanted else [])
+    return {
+        "id": f"fill-in-{id}", "calculator": f"calc-{id}", "file": desk.links.file(FILE), "selects": selects, "date": "date" in wanted,
+        "binds": json.dumps({name: list(each) for name, each in binds.items()}, separators=(",", ":")),
+        "kinds": _listed([kind.lower() for kind in kinds]),
+    }
+
+
+def _listed(words: list[str]) -> str:
+    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else words[0]
+
+
+def _products(book: Book, calculator: Calculator, parts: Iterable[str]) -> list[tuple[str, str]]:
+    """The products for the calculator's tasks that give the first thing it asks of a product: no sand where nitrogen is asked for."""
+    first = next((part.rpartition(".")[2] for part in parts if choices_of(part) == ("product",)), None)
+    return [
+        (id, product.name) for id, product in book.practice.products.items()
+        if first and getattr(product, first) is not None
+        and (not product.for_tasks or not calculator.tasks or set(product.for_tasks) & set(calculator.tasks))
+    ]
+
+
+def fill_in_script(almanac: Almanac) -> str:
+    """A classic script with every figure that a choice can fill in, for the calculators' pages to share.
+
+    `of`: choice, id and part to [value, unit, words]; `weeks`: part to its unit and its series of 52 weeks, found by place, or by
+    grass and place.
+    """
+    book = almanac.book
+    parts = sorted({part for calculator in book.calculators.values() for each in _binds(calculator).values() for part in each})
+    single = [part for part in parts if len(choices_of(part)) == 1 and choices_of(part) != ("date",)]
+    tables = {"grass": book.grasses, "place": book.places, "product": book.practice.products, "machine": book.practice.machines}
+    figures = {
+        kind: {id: _given([part for part in single if choices_of(part) == (kind,)], _alone(almanac, kind, id)) for id in table}
+        for kind, table in tables.items()
+    }
+    data = {
+        "of": figures, "weeks": {part: _weeks(almanac, part) for part in parts if "place" in choices_of(part) and part.startswith("week.")},
+        "places": {id: place.name for id, place in book.places.items()}, "months": MONTHS,
+        "words": {"week": WEEK_WORDS, "date": DATE_WORDS},
+    }
+    return f"Swardbook.fillIn({json.dumps(data, ensure_ascii=True, separators=(',', ':'))});\n"
+
+
+def _alone(almanac: Almanac, kind: str, id: str) -> Context:
+    book = almanac.book
+    if kind == "place":
+        return Context(place=book.places[id])
+    return Context(
+        grass=book.grasses[id] if kind == "grass" else None, groups=book.season_groups, practice=book.practice,
+        product=id if kind == "product" else None, machine=id if kind == "machine" else None,
+    )
+
+
+def _given(parts: Iterable[str], context: Context) -> dict[str, list]:
+    found = {}
+    for part in parts:
+        try:
+            bound = bound_value(part, context)
+        except Missing:
+            continue
+        found[part] = [_short(bound.value), bound.unit, bound.where_from]
+    return found
+
+
+def _weeks(almanac: Almanac, part: str) -> dict[str, Any]:
+    """Unit and series of a quantity of the weeks; grasses that share a series name the same one."""
+    book, asked = almanac.book, WEEK[part.partition(".")[2]]
+    series: dict[tuple[float, ...], int] = {}
+
+    def of(year: SeasonYear) -> int:
+        return series.setdefault(tuple(_short(asked.of(year, week), DIGITS_OF_A_WEEK) for week in year.weeks), len(series))
+
+    if asked.of_grass:
+        where: Any = {grass: {place: of(almanac.season(grass, place)) for place in book.places} for grass in book.grasses}
+    else:
+        where = {place: of(almanac.season(book.practice.home_grass, place)) for place in book.places}
+    return {"unit": asked.unit, "of": where, "series": list(series)}
+
+
+def _short(value: float, digits: int = DIGITS) -> float:
+    short = float(f"{value:.{digits}g}")
+    return int(short) if short == int(short) else short
