@@ -19,6 +19,7 @@ from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.turf.inversion import solve
 from generator.turf.quantities import USAGE, Calculation, calculate
 from generator.turf.season_json import as_json
+from generator.units import american_words
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="swardbook")
@@ -92,7 +93,7 @@ def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None
 @click.argument("values", nargs=-1, metavar="[INPUT=VALUE ...]")
 @click.option("--list", "listed", is_flag=True, help="Every calculator, or NAME alone, with its inputs, results and units.")
 @click.option("--solve", "for_input", metavar="INPUT", help="Turned round: find INPUT from a result, as --solve area packs=2.")
-@click.option("--us", is_flag=True, help="Answers in US units.")
+@click.option("--us", is_flag=True, help="Answers in US units; a gallon is the US gallon, a ton 2000 lb.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, unrounded, for other programs.")
 def calc(
     root: Path, name: str | None, values: tuple[str, ...], listed: bool, for_input: str | None, us: bool, as_data: bool
@@ -107,7 +108,8 @@ def calc(
         return
     if name is None:
         raise click.UsageError("name a calculator; 'swardbook calc --list' shows them all")
-    run = calculated(calculators[name], typed_values(values), for_input)
+    typed = typed_values(values)
+    run = calculated(calculators[name], {each: american_words(text) for each, text in typed.items()} if us else typed, for_input)
     for problem in run.problems:
         click.echo(f"{problem.about}: {problem.sentence}", err=True)
     if run.problems:

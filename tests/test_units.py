@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from generator import units as room
-from generator.units import Dimension, UnitError, from_si, kind_of, like, to_si, unit, unit_table, units
+from generator.units import Dimension, UnitError, american_words, from_si, kind_of, like, to_si, unit, unit_table, units
 from generator.units.table import ATOMS, COUNTS, KINDS
 
 # NIST Special Publication 811 (2008), appendix B. The figures are from memory of that
@@ -96,6 +96,9 @@ def test_every_unit_comes_back_from_si():
         ("litres/hectare", "L/ha"), ("ml/100 sqm", "mL/100 m2"), ("degC", "°C"), ("deg C", "°C"),
         ("degF", "°F"), ("tonnes/m3", "t/m3"), ("in/hr", "in/h"), ("mi/h", "mph"), ("pass", "passes"),
         ("per m2", "/m2"), ("degrees", "deg"), ("bags", "packs"), ("mg/kg", "ppm"), ("in.", "in"),
+        ("GPM", "US gal/min"), ("gpa", "US gal/acre"), ("kph", "km/h"), ("sq. ft.", "ft2"), ("cu. yd.", "yd3"), ("fl. oz.", "fl oz"),
+        ("lbs/1,000 sq. ft.", "lb/1000 ft2"), ("seeds/lb", "/lb"), ("seeds per pound", "/lb"), ("holes/sq ft", "/ft2"),
+        ("tablespoons", "tbsp"), ("cubic yds", "yd3"), ("meq/100 g", "cmol/kg"), ("pt per 100 US gal", "pt/100 US gal"),
     ],
 )  # fmt: skip
 def test_other_ways_to_type_a_unit(typed, spelling):
@@ -118,6 +121,19 @@ def test_a_unit_off_the_list_is_refused_with_what_would_be_right(typed, message)
     with pytest.raises(UnitError) as refusal:
         unit(typed)
     assert str(refusal.value) == message
+
+
+@pytest.mark.parametrize(
+    ("typed", "spelling"),
+    [("gal", "US gal"), ("oz/gal", "oz/US gal"), ("gal per 1000 sq ft", "US gal/1000 ft2"), ("tons/acre", "short ton/acre"), ("pints", "pt")],
+)
+def test_what_it_means_to_somebody_in_us_units(typed, spelling):
+    assert unit(typed, american=True).spelling == spelling
+    assert unit(american_words(typed)).spelling == spelling
+
+
+def test_a_gallon_that_is_said_is_left_alone():
+    assert american_words("2 imp gal in 3 US gal/min of 1 short ton") == "2 imp gal in 3 US gal/min of 1 short ton"
 
 
 def test_a_reading_and_a_difference_of_temperature_are_different():

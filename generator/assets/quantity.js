@@ -23,7 +23,7 @@
     "|([0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?)(?![0-9.,])" +
     "|([0-9.,]*[0-9][0-9.,]*)([eE][+-]?[0-9]+(?![0-9A-Za-z]))?) *([\\s\\S]*)$"
   );
-  var TWO_STEPS = /^(ft(?= )|feet(?= )|foot(?= )|lbs?(?= )|pounds(?= )|') ?([0-9][\s\S]*)$/;
+  var TWO_STEPS = /^((?:ft|feet|foot|lbs?|pounds|h|hrs?|hours?|mins?|minutes?)(?= )|') ?([0-9][\s\S]*)$/;
   var ONE_POINT = /^(?:[0-9]+\.?[0-9]*|\.[0-9]+)$/;
   var THOUSANDS_OR_DECIMALS = /^[1-9][0-9]{0,2},[0-9]{3}$/;
   var COMMA_GROUPS = /^(?:[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*)$/;
@@ -66,7 +66,8 @@
       return has(CHARACTERS, character) ? CHARACTERS[character] : character;
     }).join("")
       .replace(/(^|[^A-Za-z])[Pp][Ee][Rr](?![A-Za-z])/g, "$1/")
-      .replace(/\s+/g, "").replace(/([0-9]),(?=[0-9]{3})/g, "$1").replace(/\.+$/, "");
+      .replace(/\s+/g, "").replace(/([0-9]),(?=[0-9]{3})/g, "$1").replace(/\.(?![0-9])/g, "")
+      .replace(/^(?:seeds?|holes?|slits?)(?=\/)/, "");
   }
 
   function atom(typed) {
@@ -78,18 +79,20 @@
     return tables().whole.has(text) ? record(tables().whole.get(text)) : null;
   }
 
-  function unit(spelling) {
+  function unit(spelling, american) {
     var text = squeezed(spelling);
     var found = inWhole(text) || inWhole(atom(text) || "?");
     if (found) { return found; }
     var joined = text.split("/").map(function (part) {
       var pieces = /^([0-9]*)([\s\S]*)$/.exec(part);
       var ambiguous = Swardbook.units.ambiguous;
-      if (has(ambiguous, pieces[2].toLowerCase())) {
+      if (american && has(Swardbook.units.american, pieces[2].toLowerCase())) {
+        pieces[2] = Swardbook.units.american[pieces[2].toLowerCase()];
+      } else if (has(ambiguous, pieces[2].toLowerCase())) {
         throw new Problem("ambiguous-unit",
           "'" + spelling + "' can mean two things; " + ambiguous[pieces[2].toLowerCase()] + ".");
       }
-      return pieces[1] + (atom(pieces[2]) || pieces[2]);
+      return pieces[1] + (atom(squeezed(pieces[2])) || pieces[2]);
     }).join("/");
     found = inWhole(joined);
     if (found) { return found; }
@@ -110,8 +113,9 @@
       .replace(/^ +| +$/g, "");
   }
 
-  function decimal(digits) {
+  function decimal(digits, american) {
     if (ONE_POINT.test(digits)) { return digits; }
+    if (american && THOUSANDS_OR_DECIMALS.test(digits)) { return digits.replace(",", ""); }
     if (THOUSANDS_OR_DECIMALS.test(digits)) {
       throw new Problem("ambiguous-number", "'" + digits + "' could mean " +
         digits.replace(",", "") + " or " + digits.replace(",", ".") +
@@ -126,7 +130,7 @@
       "'" + digits + "' is not a number; write one such as 2.5.");
   }
 
-  function number(found, text) {
+  function number(found, text, american) {
     var value;
     if (found[4]) {
       if (Number(found[4]) === 0) {
@@ -136,7 +140,7 @@
     } else if (found[5]) {
       value = Number(found[5].replace(/ /g, "").replace(",", "."));
     } else {
-      value = Number(decimal(found[6]) + (found[7] || ""));
+      value = Number(decimal(found[6], american) + (found[7] || ""));
     }
     if (!Number.isFinite(value)) { throw tooLarge(text); }
     return found[1] === "-" ? -value : value;
@@ -146,7 +150,13 @@
     return new Problem("too-large", "'" + text + "' is too large a number.");
   }
 
-  function split(text) {
+  function isAmerican(spelling, wanted) {
+    try {
+      return (spelling ? unit(spelling, wanted.system === "us") : wanted).system === "us";
+    } catch (problem) { return false; }
+  }
+
+  function split(text, wanted) {
     if (!text) { throw new Problem("empty", NOT_TYPED); }
     if (Array.from(text).length > LONGEST_QUANTITY) {
       throw new Problem("too-long", "That is too long for one quantity.");
@@ -156,7 +166,7 @@
       throw new Problem("not-a-number",
         "'" + text + "' is not a quantity; write one such as 2.5.");
     }
-    var value = number(found, text);
+    var value = number(found, text, isAmerican(found[8], wanted));
     if (/ 100$/.test(found[5] || "") && isUnit("100 " + found[8])) {
       throw new Problem("ambiguous-number",
         "'" + text + "' can be read two ways; write the number without spaces.");
@@ -188,11 +198,11 @@
   }
 
   function rectangle(text, wanted) {
-    var sides = text.split(/ *[xX×*] */);
+    var sides = text.split(/ *(?:[xX×*]|by) */);
     if (wanted.dimension !== record("m2").dimension || sides.length !== 2) { return null; }
     var sideUnit = record(wanted.system === "us" ? "ft" : "m");
-    var width = split(sides[1]);
-    var widthUnit = width.unit ? unit(width.unit) : sideUnit;
+    var width = split(sides[1], sideUnit);
+    var widthUnit = width.unit ? unit(width.unit, wanted.system === "us") : sideUnit;
     var across = inSi(width.value, widthUnit, sideUnit, sides[1]);
     return readAs(sides[0], widthUnit) * across;
   }
@@ -201,18 +211,19 @@
     text = plain(text);
     var area = rectangle(text, wanted);
     if (area !== null) { return area; }
-    var typed = split(text);
+    var american = wanted.system === "us";
+    var typed = split(text, wanted);
     var steps = TWO_STEPS.exec(typed.unit.replace(/[’′]/g, "'").replace(/[”″“]/g, '"'));
     if (steps) {
-      var smaller = split(steps[2]);
+      var smaller = split(steps[2], wanted);
       if (!smaller.unit) {
         throw new Problem("unknown-unit", "'" + text + "' needs a unit after its second number.");
       }
-      var rest = inSi(smaller.value, unit(smaller.unit), wanted, text);
+      var rest = inSi(smaller.value, unit(smaller.unit, american), wanted, text);
       var larger = inSi(typed.value, unit(steps[1]), wanted, text);
       return typed.value < 0 ? larger - rest : larger + rest;
     }
-    return inSi(typed.value, typed.unit ? unit(typed.unit) : wanted, wanted, text);
+    return inSi(typed.value, typed.unit ? unit(typed.unit, american) : wanted, wanted, text);
   }
 
   function read(text, defaultUnit) {
@@ -221,11 +232,12 @@
 
   function separated(text, spacesSeparate) {
     var between = "[,\\n]";
+    text = text.replace(/^[ \n]+|[ \n]+$/g, "");
     if (text.indexOf(";") >= 0) {
       between = "[;\\n]|,[ \\n]|[ \\n],";
-    } else if (/[0-9],[0-9]/.test(text) && /[0-9][ \n]+[-+.0-9]|,[ \n]|[ \n],/.test(text)) {
+    } else if (COMMA_GROUPS.test(text) || THOUSANDS_OR_DECIMALS.test(text) || /[0-9],[0-9]/.test(text) && /[0-9][ \n]+[-+.0-9]|,[ \n]|[ \n],/.test(text)) {
       throw new Problem("ambiguous-number",
-        "A comma here could part two readings or be a decimal; part readings with ';'.");
+        "A comma here could part two readings or stand in a number; part readings with ';'.");
     }
     var readings = text.split(new RegExp(between + (spacesSeparate ? "| " : "")))
       .map(function (piece) { return piece.replace(/^ +| +$/g, ""); })
@@ -235,7 +247,7 @@
   }
 
   function bare(reading, unitOfAll) {
-    var typed = split(reading);
+    var typed = split(reading, unitOfAll);
     if (typed.unit) {
       throw new Problem("not-a-number",
         "'" + reading + "' is not a number; write one such as 2.5.");
@@ -257,7 +269,7 @@
     if (!oneUnit) {
       return readings.map(function (reading) { return readAs(reading, wanted); });
     }
-    var unitOfAll = unit(plain(pieces[2]));
+    var unitOfAll = unit(plain(pieces[2]), wanted.system === "us");
     inSi(0, unitOfAll, wanted, Array.from(text).slice(0, LONGEST_QUANTITY).join(""));
     return readings.map(function (reading) { return bare(reading, unitOfAll); });
   }

@@ -1,7 +1,7 @@
 """Units of the trade: one allow-list, mapped to pint; and quantities as people type them."""
 
 from generator.units.dimension import NUMBER, Dimension
-from generator.units.reading import QuantityError, read_list, read_quantity, show, units_script
+from generator.units.reading import QuantityError, american_words, read_list, read_quantity, show, units_script
 from generator.units.registry import (
     Unit,
     UnitError,
@@ -20,6 +20,7 @@ __all__ = [
     "QuantityError",
     "Unit",
     "UnitError",
+    "american_words",
     "from_si",
     "kind_of",
     "like",

@@ -19,6 +19,7 @@ from generator.units.registry import (
     unit,
     unit_table,
 )
+from generator.units.table import AMERICAN
 
 LONGEST_QUANTITY = 80
 LONGEST_LIST = 4000
@@ -35,8 +36,13 @@ _QUANTITY = re.compile(
     r") *(?P<unit>.*)",
     re.DOTALL,
 )
-# Feet and inches, pounds and ounces: '5 ft 6 in', "5' 6 1/2\"", '2 lb 8 oz'.
-_TWO_STEPS = re.compile(r"(ft(?= )|feet(?= )|foot(?= )|lbs?(?= )|pounds(?= )|') ?([0-9].*)", re.DOTALL)
+# Feet and inches, pounds and ounces, minutes and seconds: '5 ft 6 in', "5' 6 1/2\"", '2 lb 8 oz', '1 min 30 s'.
+_TWO_STEPS = re.compile(
+    r"((?:ft|feet|foot|lbs?|pounds|h|hrs?|hours?|mins?|minutes?)(?= )|') ?([0-9].*)", re.DOTALL
+)
+_TWO_MEANINGS = re.compile(
+    r"(?<![A-Za-z])(?<!US )(?<!UK )(?<!imp )(?<!imperial )(?<!short )(?:gal(?:lon)?|ton|pint|quart)s?(?![A-Za-z])", re.IGNORECASE
+)
 _ONE_POINT = re.compile(r"[0-9]+\.?[0-9]*|\.[0-9]+")
 _THOUSANDS_OR_DECIMALS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _COMMA_GROUPS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*")
@@ -58,10 +64,15 @@ def _tidy(text: str) -> str:
     return re.sub(f"[{_BLANK}\n]+", " ", re.sub("[−–]", "-", text)).strip(" ")
 
 
-def _decimal(digits: str) -> str:
-    """'2,5' -> '2.5', '1,200.5' -> '1200.5'; QuantityError where it can be read twice or not."""
+def _decimal(digits: str, american: bool) -> str:
+    """'2,5' -> '2.5', '1,200.5' -> '1200.5'; QuantityError where it can be read twice or not.
+
+    american: a US unit follows, where a comma before three digits parts thousands.
+    """
     if _ONE_POINT.fullmatch(digits):
         return digits
+    if american and _THOUSANDS_OR_DECIMALS.fullmatch(digits):
+        return digits.replace(",", "")
     if _THOUSANDS_OR_DECIMALS.fullmatch(digits):
         joined, pointed = digits.replace(",", ""), digits.replace(",", ".")
         sentence = f"'{digits}' could mean {joined} or {pointed}; write it without the comma."
@@ -75,7 +86,7 @@ def _decimal(digits: str) -> str:
     raise QuantityError("not-a-number", f"'{digits}' is not a number; write one such as 2.5.")
 
 
-def _number(found: re.Match, text: str) -> float:
+def _number(found: re.Match, text: str, american: bool) -> float:
     if found["bottom"]:
         if int(found["bottom"]) == 0:
             raise QuantityError("division-by-zero", f"'{text}' divides by zero.")
@@ -83,14 +94,14 @@ def _number(found: re.Match, text: str) -> float:
     elif found["spaced"]:
         number = float(found["spaced"].replace(" ", "").replace(",", "."))
     else:
-        number = float(_decimal(found["plain"]) + (found["exponent"] or ""))
+        number = float(_decimal(found["plain"], american) + (found["exponent"] or ""))
     if not math.isfinite(number):
         raise QuantityError("too-large", f"'{text}' is too large a number.")
     return -number if found["sign"] == "-" else number
 
 
-def _split(text: str) -> tuple[float, str]:
-    """'3 kg/100 m2' -> (3.0, 'kg/100 m2')."""
+def _split(text: str, wanted: Unit) -> tuple[float, str]:
+    """'3 kg/100 m2' -> (3.0, 'kg/100 m2'). wanted: the unit of a bare number."""
     if not text:
         raise QuantityError("empty", "Nothing is typed here; give a number, with its unit.")
     if len(text) > LONGEST_QUANTITY:
@@ -98,7 +109,14 @@ def _split(text: str) -> tuple[float, str]:
     found = _QUANTITY.fullmatch(text)
     if not found:
         raise QuantityError("not-a-number", f"'{text}' is not a quantity; write one such as 2.5.")
-    return _number(found, text), _unit_text(found, text)
+    return _number(found, text, _is_american(found["unit"], wanted)), _unit_text(found, text)
+
+
+def _is_american(spelling: str, wanted: Unit) -> bool:
+    try:
+        return (unit(spelling, wanted.system == "us") if spelling else wanted).system == "us"
+    except UnitError:
+        return False
 
 
 def _unit_text(found: re.Match, text: str) -> str:
@@ -118,9 +136,9 @@ def _is_unit(spelling: str) -> bool:
     return True
 
 
-def _known_unit(spelling: str) -> Unit:
+def _known_unit(spelling: str, wanted: Unit) -> Unit:
     try:
-        return unit(spelling)
+        return unit(spelling, wanted.system == "us")
     except UnitError as error:
         sentence = f"{error.what[:1].upper()}{error.what[1:]}; {error.instead.rstrip('?')}."
         raise QuantityError(error.code, sentence) from error
@@ -154,20 +172,26 @@ def _in_si(number: float, found: Unit, wanted: Unit, text: str) -> float:
 
 def _rectangle(text: str, wanted: Unit) -> float | None:
     """'30 ft x 12 ft' where an area is wanted -> m2; None when it is not written so."""
-    sides = re.split(r" *[xX×*] *", text)
+    sides = re.split(r" *(?:[xX×*]|by) *", text)
     if wanted.dimension != unit("m2").dimension or len(sides) != 2:
         return None
     side_unit = unit("ft" if wanted.system == "us" else "m")
-    width, width_unit = _split(sides[1])
-    width_unit = _known_unit(width_unit) if width_unit else side_unit
+    width, width_unit = _split(sides[1], side_unit)
+    width_unit = _known_unit(width_unit, wanted) if width_unit else side_unit
     width_m = _in_si(width, width_unit, side_unit, sides[1])
     return read_quantity(sides[0], width_unit) * width_m
+
+
+def american_words(text: str) -> str:
+    """'40 gal/acre' -> '40 US gal/acre': what somebody in US units means by a word that can mean two things."""
+    return _TWO_MEANINGS.sub(lambda found: AMERICAN[found[0].lower()], text)
 
 
 def read_quantity(text: str, default_unit: Unit) -> float:
     """The SI value of what was typed: '240 m2', '240', '1 1/2 in', '2,5 kg', '30 ft x 12 ft'.
 
-    default_unit: the unit of a bare number; what was typed must be of its dimension.
+    default_unit: the unit of a bare number; what was typed must be of its dimension. Where it is a US unit, 'gal' is
+    the US gallon; where a US unit is typed, '5,000' is five thousand.
     Raises QuantityError, whose code is one of: empty, too-long, not-a-number,
     ambiguous-number, division-by-zero, too-large, unknown-unit, ambiguous-unit,
     wrong-dimension.
@@ -176,16 +200,16 @@ def read_quantity(text: str, default_unit: Unit) -> float:
     area = _rectangle(text, default_unit)
     if area is not None:
         return area
-    number, spelling = _split(text)
+    number, spelling = _split(text, default_unit)
     steps = _TWO_STEPS.fullmatch(spelling.translate(QUOTES))
     if steps:
-        smaller, smaller_unit = _split(steps[2])
+        smaller, smaller_unit = _split(steps[2], default_unit)
         if not smaller_unit:
             raise QuantityError("unknown-unit", f"'{text}' needs a unit after its second number.")
-        rest = _in_si(smaller, _known_unit(smaller_unit), default_unit, text)
+        rest = _in_si(smaller, _known_unit(smaller_unit, default_unit), default_unit, text)
         larger = _in_si(number, unit(steps[1]), default_unit, text)
         return larger - rest if number < 0 else larger + rest
-    found = _known_unit(spelling) if spelling else default_unit
+    found = _known_unit(spelling, default_unit) if spelling else default_unit
     return _in_si(number, found, default_unit, text)
 
 
@@ -194,7 +218,7 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
 
     Blanks, semicolons, line ends and commas separate. A comma inside digits is a
     decimal comma when the readings are separated by semicolons, a separator when nothing
-    else separates, and refused otherwise. Raises QuantityError as read_quantity does.
+    else separates, and refused otherwise, as in '5,000', which may be one reading or two. Raises QuantityError as read_quantity does.
     """
     if len(text) > LONGEST_LIST:
         raise QuantityError("too-long", "That is too long a list of readings.")
@@ -205,7 +229,7 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
     one_unit = tail and not re.search(r"[,;\n]", tail)
     trailing, body = (tail, head) if one_unit else ("", text)
     readings = _separated(body, spaces_separate=body == head)
-    unit_of_all = _known_unit(_tidy(trailing)) if trailing else default_unit
+    unit_of_all = _known_unit(_tidy(trailing), default_unit) if trailing else default_unit
     _in_si(0.0, unit_of_all, default_unit, text[:LONGEST_QUANTITY])
     if trailing:
         return [_bare(reading, unit_of_all) for reading in readings]
@@ -214,7 +238,7 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
 
 def _bare(reading: str, unit_of_all: Unit) -> float:
     """A reading that the unit at the end of the list belongs to."""
-    number, spelling = _split(reading)
+    number, spelling = _split(reading, unit_of_all)
     if spelling:
         raise QuantityError("not-a-number", f"'{reading}' is not a number; write one such as 2.5.")
     return _in_si(number, unit_of_all, unit_of_all, reading)
@@ -223,10 +247,12 @@ def _bare(reading: str, unit_of_all: Unit) -> float:
 def _separated(text: str, spaces_separate: bool) -> list[str]:
     tight = re.search(r"[0-9],[0-9]", text)
     loose = re.search(r"[0-9][ \n]+[-+.0-9]|,[ \n]|[ \n],", text)
+    text = text.strip(" \n")
+    thousands = _COMMA_GROUPS.fullmatch(text) or _THOUSANDS_OR_DECIMALS.fullmatch(text)
     if ";" in text:
         between = r"[;\n]|,[ \n]|[ \n],"
-    elif tight and loose:
-        sentence = "A comma here could part two readings or be a decimal; part readings with ';'."
+    elif (tight and loose) or thousands:
+        sentence = "A comma here could part two readings or stand in a number; part readings with ';'."
         raise QuantityError("ambiguous-number", sentence)
     else:
         between = r"[,\n]"
@@ -270,4 +296,4 @@ def units_script() -> str:
     return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.units = {table};\n"
 
 
-__all__ = ["QuantityError", "read_list", "read_quantity", "show", "units_script"]
+__all__ = ["QuantityError", "american_words", "read_list", "read_quantity", "show", "units_script"]

@@ -9,7 +9,7 @@ import pint
 
 from generator.findings import suggestion
 from generator.units.dimension import Dimension
-from generator.units.table import AMBIGUOUS, ATOMS, COUNTS, KINDS
+from generator.units.table import AMBIGUOUS, AMERICAN, ATOMS, COUNTS, KINDS, WORDS
 
 QUOTES = str.maketrans({"’": "'", "′": "'", "”": '"', "″": '"', "“": '"'})
 _CHARACTERS = QUOTES | str.maketrans({
@@ -60,10 +60,11 @@ def _registry() -> pint.UnitRegistry:
 
 
 def _squeezed(spelling: str) -> str:
-    """The spelling without what does not matter: spaces, superscripts, 'per', '1,000'."""
+    """The spelling without what does not matter: spaces, superscripts, 'per', '1,000', 'sq. ft.', 'seeds/lb'."""
     text = spelling.translate(_CHARACTERS)
     text = re.sub(r"(^|[^A-Za-z])[Pp][Ee][Rr](?![A-Za-z])", r"\1/", text)
-    return re.sub(r"([0-9]),(?=[0-9]{3})", r"\1", re.sub(r"\s+", "", text)).rstrip(".")
+    text = re.sub(r"([0-9]),(?=[0-9]{3})", r"\1", re.sub(r"\s+", "", text))
+    return re.sub(r"^(?:seeds?|holes?|slits?)(?=/)", "", re.sub(r"\.(?![0-9])", "", text))
 
 
 def _aliases() -> dict[str, str]:
@@ -72,7 +73,7 @@ def _aliases() -> dict[str, str]:
     for spelling, record in (ATOMS | COUNTS).items():
         for way in (spelling, *record.aliases):
             known[_squeezed(way)] = spelling
-    return known
+    return known | {word: spelling for spelling, words in WORDS.items() for word in words}
 
 
 def _kinds() -> dict[str, tuple[str, str]]:
@@ -138,9 +139,10 @@ def _lookup() -> tuple[dict[str, str], dict[str, str], dict[str, Unit]]:
 
 
 @cache
-def unit(spelling: str) -> Unit:
+def unit(spelling: str, american: bool = False) -> Unit:
     """The unit an author or reader means by `spelling` ('kg/100m²', 'lbs per 1000 sq ft').
 
+    american: somebody working in US units typed it, so a gallon is the US gallon and a ton 2000 lb.
     Raises UnitError for a unit that is not on the allow-list or means two things.
     """
     exact, relaxed, whole = _lookup()
@@ -154,7 +156,9 @@ def unit(spelling: str) -> Unit:
     parts = []
     for part in text.split("/"):
         count, atom = re.fullmatch(r"([0-9]*)(.*)", part, re.DOTALL).groups()
-        if atom.lower() in AMBIGUOUS:
+        if atom.lower() in AMERICAN and american:
+            atom = AMERICAN[atom.lower()]
+        elif atom.lower() in AMBIGUOUS:
             what = f"'{spelling}' can mean two things"
             raise UnitError("ambiguous-unit", what, AMBIGUOUS[atom.lower()])
         known = exact.get(atom) or relaxed.get(atom.lower(), atom)
@@ -194,7 +198,8 @@ def unit_table() -> dict:
     """The allow-list for the browser, JSON-able.
 
     {"units": {spelling: [squeezed, factor, offset, dimension key, kind, system]},
-     "atoms": {typed: squeezed spelling}, "ambiguous": {typed: what to write}}
+     "atoms": {typed: squeezed spelling}, "ambiguous": {typed: what to write},
+     "american": {typed: what it is among US units}}
     """
     return {
         "units": {
@@ -206,4 +211,5 @@ def unit_table() -> dict:
         },
         "atoms": {way: _squeezed(spelling) for way, spelling in _aliases().items()},
         "ambiguous": AMBIGUOUS,
+        "american": AMERICAN,
     }  # fmt: skip

@@ -37,22 +37,28 @@ ATOMS: dict[str, Atom] = {
     "ft": Atom("foot", ("foot", "feet", "'")),
     "yd": Atom("yard", ("yard", "yards", "yds")),
     "mi": Atom("mile", ("mile", "miles")),
-    "mm2": Atom("millimetre**2", ("sqmm",)),
-    "cm2": Atom("centimetre**2", ("sqcm",)),
-    "m2": Atom("metre**2", ("sqm", "squaremetre", "squaremetres", "squaremeter", "squaremeters")),
+    "mm2": Atom("millimetre**2", ("sqmm", "squaremm")),
+    "cm2": Atom("centimetre**2", ("sqcm", "squarecm")),
+    "m2": Atom(
+        "metre**2",
+        ("sqm", "squarem", "sqmetre", "sqmetres", "sqmeter", "sqmeters", "squaremetre", "squaremetres", "squaremeter",
+         "squaremeters"),
+    ),
     "ha": Atom("hectare", ("hectare", "hectares")),
-    "in2": Atom("inch**2", ("sqin", "squareinch", "squareinches")),
-    "ft2": Atom("foot**2", ("sqft", "squarefoot", "squarefeet")),
-    "yd2": Atom("yard**2", ("sqyd", "squareyard", "squareyards")),
+    "in2": Atom("inch**2", ("sqin", "sqinch", "sqinches", "squarein", "squareinch", "squareinches")),
+    "ft2": Atom("foot**2", ("sqft", "sqfoot", "sqfeet", "squareft", "squarefoot", "squarefeet")),
+    "yd2": Atom("yard**2", ("sqyd", "sqyds", "sqyard", "sqyards", "squareyd", "squareyard", "squareyards")),
     "acre": Atom("4840 * yard**2", ("acres", "ac")),
     "mL": Atom("millilitre", ("millilitre", "millilitres", "milliliter", "milliliters")),
     "L": Atom("litre", ("litre", "litres", "liter", "liters")),
     "cm3": Atom("centimetre**3", ("cc",)),
-    "m3": Atom("metre**3", ("cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters")),
-    "in3": Atom("inch**3", ("cubicinch", "cubicinches")),
-    "ft3": Atom("foot**3", ("cuft", "cubicfoot", "cubicfeet")),
-    "yd3": Atom("yard**3", ("cuyd", "cubicyard", "cubicyards")),
-    "fl oz": Atom("US_fluid_ounce", ("USfloz", "fluidounce", "fluidounces")),
+    "m3": Atom("metre**3", ("cubicm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters")),
+    "in3": Atom("inch**3", ("cuin", "cubicin", "cubicinch", "cubicinches")),
+    "ft3": Atom("foot**3", ("cuft", "cufoot", "cufeet", "cubicft", "cubicfoot", "cubicfeet")),
+    "yd3": Atom("yard**3", ("cuyd", "cuyds", "cuyard", "cuyards", "cubicyd", "cubicyds", "cubicyard", "cubicyards")),
+    "tsp": Atom("US_fluid_ounce / 6", ("teaspoon", "teaspoons")),
+    "tbsp": Atom("US_fluid_ounce / 2", ("tablespoon", "tablespoons", "tbs")),
+    "fl oz": Atom("US_fluid_ounce", ("USfloz", "fluidoz", "fluidounce", "fluidounces")),
     "pt": Atom("US_pint", ("USpt", "USpint", "USpints")),
     "qt": Atom("US_liquid_quart", ("USqt", "USquart", "USquarts")),
     "US gal": Atom("US_liquid_gallon", ("USgallon", "USgallons", "USgals")),
@@ -78,6 +84,8 @@ ATOMS: dict[str, Atom] = {
     "°C day": Atom("delta_degC * day", ("°Cdays", "degCday", "degCdays", "Cday", "Cdays")),
     "°F day": Atom("delta_degF * day", ("°Fdays", "degFday", "degFdays", "Fday", "Fdays")),
     "kPa": Atom("kilopascal", ("kilopascal", "kilopascals")),
+    "bar": Atom("bar", ("bars",)),
+    "psi": Atom("pound_force_per_square_inch", ("lb/in2", "lbs/sqin")),
     "MJ": Atom("megajoule"),
     "deg": Atom("degree", ("°", "degree", "degrees")),
     "rad": Atom("radian", ("radian", "radians")),
@@ -94,6 +102,17 @@ COUNTS: dict[str, Count] = {
     "cuts": Count(("cut",)),
     "readings": Count(("reading", "cans")),
     "plants": Count(("plant", "sprigs", "plugs", "rolls")),
+    "cmol/kg": Count(("cmolc/kg", "cmol(+)/kg", "cmol+/kg", "meq/100g")),
+}
+
+# One word for a whole unit. A GPM or GPA is a word of American sprayers, so its gallon is the US one.
+WORDS: dict[str, tuple[str, ...]] = {
+    "US gal/min": ("gpm", "USgpm"),
+    "US gal/h": ("gph",),
+    "US gal/acre": ("gpa",),
+    "L/min": ("lpm",),
+    "km/h": ("kph", "kmh", "kmph"),
+    "ft/min": ("fpm",),
 }
 
 # Words that mean different amounts to different readers, and what to write instead.
@@ -110,36 +129,42 @@ AMBIGUOUS = {
     "quarts": "write 'qt' for the US quart, or give it in L",
 }
 
+# What the same words mean to somebody who works in US units.
+AMERICAN = {
+    "gal": "US gal", "gals": "US gal", "gallon": "US gal", "gallons": "US gal", "ton": "short ton", "tons": "short ton",
+    "pint": "pt", "pints": "pt", "quart": "qt", "quarts": "qt",
+}
+
 # Kind -> (metric spellings, US spellings, spellings that both use). A kind is what the
 # trade calls the quantity; several kinds may share a dimension (a depth is a length).
 KINDS: dict[str, tuple[str, str, str]] = {
     "a length": ("mm, cm, m, km", "in, ft, yd, mi", ""),
     "an area": ("m2, ha, 100 m2, cm2, mm2", "ft2, 1000 ft2, yd2, acre, in2", ""),
-    "a volume": ("L, m3, mL, cm3, imp gal", "US gal, fl oz, pt, qt, ft3, yd3, in3", ""),
+    "a volume": ("L, m3, mL, cm3, imp gal", "US gal, fl oz, pt, qt, ft3, yd3, in3, tbsp, tsp", ""),
     "a mass": ("kg, g, t, mg", "lb, oz, short ton", ""),
     "a time": ("", "", "min, h, s, day, week"),
-    "a flow": ("L/min, L/s, L/h, mL/min, m3/h", "US gal/min, fl oz/min", ""),
+    "a flow": ("L/min, L/s, L/h, mL/min, m3/h", "US gal/min, fl oz/min, US gal/h", ""),
     "a rate of water": ("mm/h, mm/day, mm/week, cm/h", "in/h, in/day, in/week", ""),
-    "a speed": ("km/h, m/s", "mph, ft/s", ""),
+    "a speed": ("km/h, m/s, m/min", "mph, ft/s, ft/min", ""),
     "a work rate": ("m2/h, ha/h, m2/min", "ft2/h, acre/h, ft2/min", ""),
     "a density": (
         "kg/m3, t/m3, g/cm3, kg/L, g/L, mg/L, g/100 L, kg/100 L",
-        "lb/ft3, lb/yd3, short ton/yd3, lb/US gal, oz/US gal, lb/100 US gal",
+        "lb/ft3, lb/yd3, short ton/yd3, lb/US gal, oz/US gal, lb/100 US gal, oz/100 US gal",
         "",
     ),
     "a mass per area": (
         "kg/100 m2, g/m2, kg/ha, kg/m2, t/ha, g/ha, g/100 m2",
-        "lb/1000 ft2, lb/acre, oz/1000 ft2, lb/100 ft2, oz/acre, short ton/acre",
+        "lb/1000 ft2, lb/acre, oz/1000 ft2, lb/100 ft2, oz/acre, short ton/acre, oz/yd2",
         "",
     ),
     "a mass per area and time": ("g/m2/day, kg/ha/day, g/m2/week", "lb/1000 ft2/week", ""),
     "a volume per area": (
-        "L/ha, mL/100 m2, L/100 m2, mL/m2, L/m2, mL/ha, m3/ha, m3/100 m2",
+        "L/ha, mL/100 m2, L/100 m2, mL/m2, L/m2, mL/ha, m3/ha, m3/100 m2, L/acre, mL/acre",
         "US gal/acre, US gal/1000 ft2, fl oz/1000 ft2, fl oz/acre, pt/acre, qt/acre,"
-        " ft3/1000 ft2, yd3/1000 ft2",
+        " ft3/1000 ft2, yd3/1000 ft2, pt/1000 ft2, qt/1000 ft2, tbsp/1000 ft2",
         "",
     ),
-    "a share": ("mL/L, mL/100 L", "fl oz/US gal, fl oz/100 US gal", "%, ppm"),
+    "a share": ("mL/L, mL/100 L", "fl oz/US gal, fl oz/100 US gal, pt/100 US gal, qt/100 US gal, tbsp/US gal, tsp/US gal", "%, ppm"),
     "a number per area": ("/m2, /cm2", "/ft2, /in2", ""),
     "a number per mass": ("/g, /kg", "/lb, /oz", ""),
     "an area per mass": ("m2/kg", "ft2/lb", ""),
@@ -148,7 +173,7 @@ KINDS: dict[str, tuple[str, str, str]] = {
     "a temperature": ("°C", "°F", ""),
     "a temperature difference": ("K, °C difference", "°F difference", ""),
     "degree days": ("°C day", "°F day", ""),
-    "a pressure": ("kPa", "", ""),
+    "a pressure": ("kPa, bar", "psi", ""),
     "a pressure per degree": ("kPa/K", "", ""),
     "an energy per area and time": ("MJ/m2/day, MJ/m2/min", "", ""),
     "an energy per mass": ("MJ/kg", "", ""),
