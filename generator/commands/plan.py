@@ -14,12 +14,10 @@ from generator.outputs.job_calendar import job_calendar
 from generator.outputs.job_text import job_csv, job_text
 from generator.outputs.job_values import job_values
 from generator.pages.almanac import OPEN_SITE, Almanac
-from generator.pages.jobs import Asked, job_of, plans_for, why_not
+from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for, why_not
 from generator.turf.job import Request
 from generator.turf.plan import Adjusted
 from generator.units import QuantityError, read_quantity, unit
-
-NOT_NEEDED = "Not needed on this lawn."
 
 
 @click.command()

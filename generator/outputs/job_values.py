@@ -40,7 +40,7 @@ def _window(found: Verdict) -> dict[str, Any]:
         "from": month_and_day(stretch.first) if stretch else None,
         "best": month_and_day(stretch.best) if stretch and stretch.best is not None else None,
         "to": month_and_day(stretch.last) if stretch else None,
-        "why": found.why, "frost_chance_four_weeks": round(found.frost_chance, 3),
+        "why": found.why, "frost_chance_four_weeks": _to(found.frost_chance, 1000),
     }
 
 
@@ -57,8 +57,8 @@ def _step(each: JobStep) -> dict[str, Any]:
         "quantities": [_worked(quantity) for quantity in each.worked],
         "watering": [_watering(day) for day in each.watering],
         "usual": {
-            "growth": each.growth_class, "mean_temperature_c": round(each.mean_temperature_c, 1),
-            "frost_probability": round(each.frost_chance, 3),
+            "growth": each.growth_class, "mean_temperature_c": _to(each.mean_temperature_c, 10),
+            "frost_probability": _to(each.frost_chance, 1000),
         },
     }
 
@@ -68,7 +68,7 @@ def _worked(each: Worked) -> dict[str, Any]:
         "calculator": each.quantity.calculator, "needs_label": each.needs_label, "filled": dict(each.filled),
         "inputs": {name: amount_value(amount) for name, amount in each.run.inputs.items()},
         "results": {name: amount_value(amount) for name, amount in each.run.results.items()},
-        "warnings": [said.sentence for said in each.run.warnings],
+        "warnings": [said.sentence for said in each.run.warnings if said.about is None],
     }
 
 
@@ -112,6 +112,11 @@ def amount_value(amount: Amount) -> dict[str, Any]:
     """{"value", "unit"} in the metric unit it is usually given in; a list for readings."""
     value = amount.value()
     return {"value": list(value) if isinstance(value, tuple) else value, "unit": amount.unit.spelling}
+
+
+def _to(value: float, parts: int) -> float:
+    """To tenths or thousandths, as the page's data has it in whole numbers."""
+    return round(value * parts) / parts
 
 
 def _tidy(value: float) -> float:

@@ -8,6 +8,9 @@ from generator.model.renovation import Renovation
 from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.turf.job import Job, Records, Request, work_out
 
+# Why a step is left out that whoever plans the job has crossed off; the page says the same.
+NOT_NEEDED = "Not needed on this lawn."
+
 
 @dataclass(frozen=True)
 class Asked:
@@ -23,10 +26,13 @@ class Asked:
 def job_of(book: Book, almanac: Almanac, asked: Asked) -> Job:
     """The dated job. Raises KeyError for an id that is not in the book; see `why_not` for plans that a grass may not follow."""
     season = almanac.season(asked.grass, asked.place, asked.site)
-    records = Records(book.practice, book.season_groups, book.tasks, book.calculators, almanac.rules.oversowing.ryegrass)
-    return work_out(
-        asked.request, book.renovations[asked.renovation], book.grasses[asked.grass], book.places[asked.place], season, records,
-    )
+    return work_out(asked.request, book.renovations[asked.renovation], book.grasses[asked.grass], season, records_of(almanac))
+
+
+def records_of(almanac: Almanac) -> Records:
+    """What the book has that a job is worked out from."""
+    book = almanac.book
+    return Records(book.practice, book.season_groups, book.tasks, book.calculators, almanac.rules.oversowing.ryegrass)
 
 
 def plans_for(book: Book, grass: Grass) -> tuple[str, ...]:

@@ -1,18 +1,17 @@
 """One job: a plan on one grass, lawn and day, with everything that follows from them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from generator.model.calculator import Calculator
 from generator.model.grass import Grass
-from generator.model.place import Place
 from generator.model.practice import Outside, Practice, SeasonGroups
 from generator.model.record import Statement
 from generator.model.renovation import Renovation
 from generator.model.step import Gear, Watering
 from generator.model.task import Task
-from generator.turf.growth import growth_potential
+from generator.turf.growth import yearly_growth
 from generator.turf.job_costs import Cost, cost, step_minutes
 from generator.turf.job_dates import DatedStep, dated_steps, day_of_year
 from generator.turf.job_quantities import Purchased, Worked, shopping, spoil_m3, worked
@@ -129,7 +128,7 @@ class Job:
     cost: Cost | None
 
 
-def work_out(request: Request, renovation: Renovation, grass: Grass, place: Place, season: SeasonYear, records: Records) -> Job:
+def work_out(request: Request, renovation: Renovation, grass: Grass, season: SeasonYear, records: Records) -> Job:
     """The job: dates, quantities, shopping, gear, watering and cost.
 
     season: of the grass at the place. Raises BindError where the plan fills in what does not exist, which the checks of a book
@@ -143,7 +142,8 @@ def work_out(request: Request, renovation: Renovation, grass: Grass, place: Plac
         for each in plan.kept if each.step.settles
     }
     dated = dated_steps(plan.kept, request.on, settling, request.done)
-    chosen = Context(grass, practice, renovation, records.groups, place, season)
+    # What fills in a step's calculators hangs on the grass and the practice, not on the date: a plan moves, its rates stay.
+    chosen = Context(grass, practice, renovation, records.groups)
     steps = tuple(_step(each, request, chosen, season, records) for each in dated)
     quantities = [(each.dated.step.step, each.worked) for each in steps]
     bought, spoil = shopping(quantities, practice), spoil_m3(quantities)
@@ -174,26 +174,24 @@ def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, co
     claim = tasks[task].figures[name]
     short, long = (to_si(value, unit(claim.unit)) / SECONDS_A_DAY for value in (claim.lowest, claim.highest))
     optimum_c, spread_k, _ = cool_growth
-    return tuple(
-        round(long - (long - short) * growth_potential(mean_c, optimum_c, spread_k, True)) for mean_c in season.climate.mean_c
-    )
+    growth = yearly_growth(season.climate.mean_c, (optimum_c, spread_k, True))
+    return tuple(round(long - (long - short) * potential) for potential in growth.potential)
 
 
 def _step(dated: DatedStep, request: Request, chosen: Context, season: SeasonYear, records: Records) -> JobStep:
     day, step = day_of_year(dated.date), dated.step.step
-    here = replace(chosen, day=day)
     return JobStep(
-        dated, worked(step, here, records.calculators, request.area_m2), _watering(dated, request, here),
+        dated, worked(step, chosen, records.calculators, request.area_m2), _watering(dated, request, chosen),
         step_minutes(step, records.practice, records.calculators, request.area_m2), season.classes[day],
         season.view.frost.chance[day], season.climate.mean_c[day],
     )
 
 
-def _watering(dated: DatedStep, request: Request, here: Context) -> tuple[WateringDay, ...]:
+def _watering(dated: DatedStep, request: Request, chosen: Context) -> tuple[WateringDay, ...]:
     water = dated.step.step.watering
     if water is None:
         return ()
-    found = bound_value(water.depth, here)
+    found = bound_value(water.depth, chosen)
     depth_m = to_si(found.value, unit(found.unit)) * water.times_a_day
     return tuple(_watering_day(day, depth_m, water, request) for day in _days(dated, water))
 
@@ -210,26 +208,30 @@ def _watering_day(day: date, depth_m: float, water: Watering, request: Request) 
     return WateringDay(day, depth_mm, water.times_a_day, litres, rain if rain >= depth_mm else None)
 
 
+def gear_of(gear: Gear, practice: Practice) -> Gear:
+    """A step's gear as this practice has it: whose the machine is, how early to book it, and what to look at before the day."""
+    machine = practice.machines.get(gear.machine) if gear.machine else None
+    if machine is None:
+        return gear
+    days = gear.book_days_ahead if machine.book_days_ahead is None else machine.book_days_ahead
+    return gear.model_copy(update={"from_where": machine.ownership, "book_days_ahead": days, "check": gear.check or machine.check})
+
+
 def _gear(dated: tuple[DatedStep, ...], practice: Practice) -> tuple[NeededGear, ...]:
     """Each thing once, for the first day it is needed, with the longest booking time and the first check given for it."""
     uses: dict[str, list[tuple[DatedStep, Gear]]] = {}
     for each in dated:
         for gear in each.step.step.gear:
-            uses.setdefault(gear.machine or gear.name, []).append((each, gear))
-    return tuple(_needed(several, practice) for several in uses.values())
+            uses.setdefault(gear.machine or gear.name, []).append((each, gear_of(gear, practice)))
+    return tuple(_needed(several) for several in uses.values())
 
 
-def _needed(uses: list[tuple[DatedStep, Gear]], practice: Practice) -> NeededGear:
+def _needed(uses: list[tuple[DatedStep, Gear]]) -> NeededGear:
     first, gear = uses[0]
-    machine = practice.machines.get(gear.machine) if gear.machine else None
-    from_where = machine.ownership if machine else gear.from_where
-    days = max((each.book_days_ahead for _, each in uses), default=0)
-    if machine and machine.book_days_ahead is not None:
-        days = machine.book_days_ahead
-    check = next((each.check for _, each in uses if each.check), machine.check if machine else None)
+    days = max(each.book_days_ahead for _, each in uses)
     return NeededGear(
-        gear.name, from_where, first.date, None if from_where == "own" else first.date - timedelta(days),
-        first.date - timedelta(1), check, tuple(each.id for each, _ in uses),
+        gear.name, gear.from_where, first.date, None if gear.from_where == "own" else first.date - timedelta(days),
+        first.date - timedelta(1), next((each.check for _, each in uses if each.check), None), tuple(each.id for each, _ in uses),
     )
 
 

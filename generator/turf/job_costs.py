@@ -54,16 +54,25 @@ def step_minutes(step: Step, practice: Practice, calculators: Mapping[str, Calcu
     return (working or 0.0) + (operation.setup_minutes or 0.0)
 
 
-def _machine_minutes(machine: Machine, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
+def machine_values(machine: Machine, calculators: Mapping[str, Calculator]) -> dict[str, float] | None:
+    """What the machine-hours calculator is given of a machine [SI], all but the area; None where it cannot be worked out.
+
+    Ours: a change of unit.
+    """
     if MACHINE_HOURS not in calculators or machine.working_width_m is None or machine.speed_km_per_h is None:
         return None
-    given = {
-        "area": area_m2, "width": machine.working_width_m, "speed": to_si(machine.speed_km_per_h, unit("km/h")), "passes": 1.0,
+    values = {
+        "width": machine.working_width_m, "speed": to_si(machine.speed_km_per_h, unit("km/h")), "passes": 1.0,
         "overlap": (machine.overlap_percent or 0.0) / 100,
     }
-    if machine.efficiency_percent is not None:
-        given["efficiency"] = machine.efficiency_percent / 100
-    return calculate(calculators[MACHINE_HOURS], given).results["hours"].si / MINUTE
+    return values if machine.efficiency_percent is None else values | {"efficiency": machine.efficiency_percent / 100}
+
+
+def _machine_minutes(machine: Machine, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
+    values = machine_values(machine, calculators)
+    if values is None:
+        return None
+    return calculate(calculators[MACHINE_HOURS], {**values, "area": area_m2}).results["hours"].si / MINUTE
 
 
 def cost(

@@ -8,10 +8,13 @@ from generator.model.calculator import Calculator
 from generator.model.practice import Practice, Product
 from generator.model.step import Purchase, Quantity, Step
 from generator.turf.bindings import Context, filled
+from generator.turf.bound import Bound
 from generator.turf.quantities import Amount, Calculation, calculate
-from generator.units import to_si, unit
+from generator.units import Unit, to_si, unit
 
 AREA = "area"
+LAWN = "this lawn"
+FEED_TASK = "feed"
 SNAP = 1e-9  # Four full packs stay four, as in the formula language.
 
 
@@ -59,17 +62,32 @@ def worked(step: Step, chosen: Context, calculators: Mapping[str, Calculator], a
 
 
 def _worked(quantity: Quantity, chosen: Context, calculator: Calculator, area_m2: float) -> Worked:
-    bound = {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds and name not in quantity.fill}
-    found = filled({**bound, **quantity.fill}, chosen)
+    found = filled_in(quantity, chosen, calculator)
     given = {name: to_si(each.value, unit(each.unit)) for name, each in found.items()}
     where_from = {name: each.where_from for name, each in found.items()}
-    if AREA in calculator.inputs and AREA not in quantity.fill:
-        given[AREA], where_from[AREA] = area_m2, "this lawn"
+    if takes_the_lawn(quantity, calculator):
+        given[AREA], where_from[AREA] = area_m2, LAWN
     run = calculate(calculator, given)
     return Worked(quantity, run, where_from, any(problem.code == "missing" for problem in run.problems))
 
 
-def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: Practice, feed_task: str = "feed") -> tuple[Purchased, ...]:
+def filled_in(quantity: Quantity, chosen: Context, calculator: Calculator) -> dict[str, Bound]:
+    """What the plan fills in, and what the calculator's other inputs are bound to, by input; see `turf.bindings`."""
+    bound = {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds and name not in quantity.fill}
+    return filled({**bound, **quantity.fill}, chosen)
+
+
+def takes_the_lawn(quantity: Quantity, calculator: Calculator) -> bool:
+    """True where the calculator asks for an area and the plan leaves it to the lawn."""
+    return AREA in calculator.inputs and AREA not in quantity.fill
+
+
+def line_key(buy: Purchase, step: Step, practice: Practice) -> str:
+    """What a purchase is added up under: the product, or the task and the result where the practice has none."""
+    return product_of(buy, step, practice) or f"{step.task} {buy.result}"
+
+
+def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: Practice) -> tuple[Purchased, ...]:
     """What has to be bought, each product once over all steps, in packs rounded up.
 
     Ours: a sum, divided by the pack and rounded up.
@@ -80,9 +98,9 @@ def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: 
         amount = each.run.results.get(buy.result) if buy else None
         if buy is None or amount is None:
             continue
-        id = _product_id(buy, step, practice, feed_task)
+        id = product_of(buy, step, practice)
         name = practice.products[id].name if id else step.title
-        lines.setdefault(id or f"{step.task} {buy.result}", []).append((step, amount, id, name))
+        lines.setdefault(line_key(buy, step, practice), []).append((step, amount, id, name))
     return tuple(_line(parts, practice) for parts in lines.values())
 
 
@@ -90,24 +108,25 @@ def _line(parts: list[tuple[Step, Amount, str | None, str]], practice: Practice)
     step, first, id, name = parts[0]
     total = Amount(sum(amount.si for _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
     product = practice.products[id] if id else None
-    pack = _pack_si(product, total) if product else None
+    pack = pack_si(product, total.unit) if product else None
     packs = None if pack is None else ceil(total.si / pack - SNAP)
     return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts))
 
 
-def _product_id(buy: Purchase, step: Step, practice: Practice, feed_task: str) -> str | None:
+def product_of(buy: Purchase, step: Step, practice: Practice) -> str | None:
+    """Id of the product that is bought: the one named, the practice's feed for a feed, else its first product for the task."""
     if buy.product is not None:
         return buy.product
-    if step.task == feed_task:
+    if step.task == FEED_TASK:
         return practice.feed
     return next((id for id, product in practice.products.items() if step.task in product.for_tasks), None)
 
 
-def _pack_si(product: Product, total: Amount) -> float | None:
-    """The pack in the SI unit of what is bought; None where the product is not sold in that kind of pack."""
-    if product.pack_mass_kg and total.unit.dimension == unit("kg").dimension:
+def pack_si(product: Product, wanted: Unit) -> float | None:
+    """The pack in SI units of what is bought [kg or m3]; None where the product is not sold in that kind of pack. Ours: a change of unit."""
+    if product.pack_mass_kg and wanted.dimension == unit("kg").dimension:
         return product.pack_mass_kg
-    if product.pack_volume_l and total.unit.dimension == unit("L").dimension:
+    if product.pack_volume_l and wanted.dimension == unit("L").dimension:
         return to_si(product.pack_volume_l, unit("L"))
     return None
 

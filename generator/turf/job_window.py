@@ -2,10 +2,12 @@
 
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 from typing import Literal
 
 from generator.model.renovation import PlanWindow
 from generator.turf.calendar_days import DAYS, day_words
+from generator.turf.frost import Frost
 from generator.turf.job_dates import day_of_year
 from generator.turf.season import SeasonYear
 from generator.turf.windows import runs_of
@@ -70,6 +72,16 @@ def stretches(season: SeasonYear, kind: PlanWindow) -> tuple[tuple[Stretch, ...]
         )
         for first, last in runs
     ), None
+
+
+# The same for every grass of a place, and asked for each.
+@lru_cache(maxsize=512)
+def frost_ahead(frost: Frost) -> tuple[float, ...]:
+    """Chance of any frost in the four weeks from each day of the year, 0 to 1; 365 values, 1 January first [1].
+
+    Source: as `turf.frost`.
+    """
+    return tuple(frost.chance_of_any(day, FROST_NIGHTS_AHEAD) for day in range(DAYS))
 
 
 def verdict(season: SeasonYear, kind: PlanWindow, on: date) -> Verdict:

@@ -1,0 +1,290 @@
+/* A job worked out from the book's data: the same plain values as `swardbook plan --json`, held to it by a test. */
+(function () {
+  'use strict';
+  var DAYS = 365;
+  var SNAP = 1e-9;
+  var MINUTE = 60;
+  var LITRES = 1000;
+
+  function tidy(value) { return Number(value.toPrecision(12)); }
+  function iso(day) { return day === null ? null : Swardbook.dates.iso(day); }
+  function around(value) { return ((value % DAYS) + DAYS) % DAYS; }
+
+  /* A calculator's results for values in SI units. Results that have no answer are left out. */
+  function results(calculator, values) {
+    var spec = Swardbook.calculators[calculator];
+    var known = Object.assign({}, values);
+    var found = {};
+    spec.results.forEach(function (result) {
+      try {
+        found[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
+      } catch (problem) {
+        if (!problem.sentence) { throw problem; }
+      }
+    });
+    return found;
+  }
+
+  function amount(si, spelling) { return { value: Swardbook.calculator.inUnit(si, spelling), unit: spelling }; }
+
+  function specOf(calculator, name) {
+    return Swardbook.calculators[calculator].results.find(function (each) { return each.name === name; });
+  }
+
+  /* --- where the day stands to the window --- */
+  function verdict(plan, site, on) {
+    var day = Swardbook.jobDates.dayOfYear(on);
+    var found = site.windows[plan.window];
+    var frost = Swardbook.jobDates.at(site.frost_ahead, day) / 1000;
+    var out = { kind: plan.window, inside: false, side: null, days_outside: 0, from: null, best: null, to: null, why: '', frost_chance_four_weeks: frost };
+    if (!found.stretches.length) { out.why = 'No window here: ' + found.none + '.'; return out; }
+    var inside = found.stretches.find(function (each) { return around(day - each.first) <= around(each.last - each.first); });
+    if (inside) { return Object.assign(out, edges(inside), { inside: true, why: inside.why }); }
+    var near = found.stretches.map(function (each) { return { days: around(each.first - day), side: 'before', stretch: each }; })
+      .concat(found.stretches.map(function (each) { return { days: around(day - each.last), side: 'after', stretch: each }; }));
+    var first = near.reduce(function (one, other) { return other.days < one.days ? other : one; });
+    var count = first.days === 1 ? '1 day' : first.days + ' days';
+    var why = first.side === 'before'
+      ? count + ' before the window opens on ' + first.stretch.opens + ': ' + first.stretch.why_first + '.'
+      : count + ' after the window closed on ' + first.stretch.closed + ': ' + first.stretch.why_last + '.';
+    return Object.assign(out, edges(first.stretch), { side: first.side, days_outside: first.days, why: why });
+  }
+
+  function edges(stretch) { return { from: stretch.from, best: stretch.best, to: stretch.to }; }
+
+  function whatThen(outside, side) {
+    return (side === 'before' ? outside.early : side === 'after' ? outside.late : []).concat(outside.gone_wrong);
+  }
+
+  /* --- how much of everything --- */
+  function worked(quantity, area) {
+    var values = quantity.lawn ? Object.assign({ area: area }, quantity.values) : quantity.values;
+    return { quantity: quantity, values: values, results: results(quantity.calculator, values) };
+  }
+
+  function quantityValues(each) {
+    var spec = Swardbook.calculators[each.quantity.calculator];
+    var inputs = {}, found = {};
+    spec.inputs.forEach(function (input) {
+      if (each.values[input.name] !== undefined) { inputs[input.name] = amountOf(each.values[input.name], input.unit); }
+    });
+    spec.results.forEach(function (result) {
+      if (each.results[result.name] !== undefined) { found[result.name] = amount(each.results[result.name], result.unit); }
+    });
+    return {
+      calculator: each.quantity.calculator, needs_label: each.quantity.missing.length > 0, filled: each.quantity.filled,
+      inputs: inputs, results: found, warnings: warnings(spec, each)
+    };
+  }
+
+  function warnings(spec, each) {
+    var known = Object.assign({}, each.values, each.results);
+    return spec.warnings.filter(function (warning) {
+      try {
+        return Swardbook.formula.answer(warning.when, known);
+      } catch (problem) {
+        if (!problem.sentence) { throw problem; }
+        return false;
+      }
+    }).map(function (warning) { return warning.say; });
+  }
+
+  function amountOf(si, spelling) {
+    if (!Array.isArray(si)) { return amount(si, spelling); }
+    return { value: si.map(function (each) { return Swardbook.calculator.inUnit(each, spelling); }), unit: spelling };
+  }
+
+  function shopping(steps) {
+    var lines = {}, order = [];
+    steps.forEach(function (each) {
+      each.worked.forEach(function (one) {
+        var buy = one.quantity.buy;
+        if (!buy || one.results[buy.result] === undefined) { return; }
+        if (!lines[buy.key]) {
+          lines[buy.key] = { buy: buy, si: 0, unit: specOf(one.quantity.calculator, buy.result).unit, steps: [] };
+          order.push(buy.key);
+        }
+        lines[buy.key].si += one.results[buy.result];
+        lines[buy.key].steps.push(each.dated.step.id);
+      });
+    });
+    return order.map(function (name) {
+      var line = lines[name];
+      var packs = line.buy.pack === null ? null : Math.ceil(line.si / line.buy.pack - SNAP);
+      var cost = packs === null || line.buy.price === null ? null : tidy(packs * line.buy.price);
+      return {
+        name: line.buy.name, product: line.buy.product, amount: amount(line.si, line.unit), packs: packs, price_each: line.buy.price,
+        cost: cost, steps: line.steps
+      };
+    });
+  }
+
+  function spoil(steps) {
+    return steps.reduce(function (sum, each) {
+      return sum + each.worked.reduce(function (part, one) { return part + (one.results[one.quantity.spoil] || 0); }, 0);
+    }, 0);
+  }
+
+  function minutes(step, area) {
+    var spent = step.minutes;
+    if (!spent) { return null; }
+    var working = spent.machine ? results('machine-hours', Object.assign({ area: area }, spent.machine)).hours / MINUTE : null;
+    if (working === null && spent.setup === null) { return null; }
+    return tidy((working || 0) + (spent.setup || 0));
+  }
+
+  function watering(dated, area, rain) {
+    var water = dated.step.watering, out = [];
+    if (!water) { return out; }
+    for (var day = dated.date; day <= (dated.until === null ? dated.date : dated.until); day += water.every) {
+      var fallen = rain[day] || 0, depth = water.depth_m * 1000;
+      out.push({
+        date: iso(day), depth_mm: tidy(depth), times: water.times, litres: tidy(water.depth_m * area * LITRES),
+        rain_mm: fallen >= depth ? fallen : null
+      });
+    }
+    return out;
+  }
+
+  /* --- what to have ready --- */
+  function gear(dated) {
+    var uses = {}, order = [];
+    dated.forEach(function (each) {
+      each.step.gear.forEach(function (thing) {
+        if (!uses[thing.key]) { uses[thing.key] = []; order.push(thing.key); }
+        uses[thing.key].push({ dated: each, thing: thing });
+      });
+    });
+    return order.map(function (name) {
+      var first = uses[name][0];
+      var days = Math.max.apply(null, uses[name].map(function (use) { return use.thing.days; }));
+      var checked = uses[name].find(function (use) { return use.thing.check; });
+      return {
+        name: first.thing.name, from: first.thing.from, needed: iso(first.dated.date),
+        book_by: first.thing.from === 'own' ? null : iso(first.dated.date - days), check_by: iso(first.dated.date - 1),
+        check: checked ? checked.thing.check : null, steps: uses[name].map(function (use) { return use.dated.step.id; })
+      };
+    });
+  }
+
+  function settling(dated) {
+    return dated.filter(function (each) { return each.settles !== null; }).map(function (each) {
+      var waiting = dated.filter(function (other) { return other.step.after.indexOf(each.step.id) >= 0; }).map(function (other) { return other.step.day; });
+      var ready = each.date + each.settles;
+      return {
+        step: each.step.id, done_on: iso(each.date), days: each.settles,
+        first_day: iso(ready - (waiting.length ? Math.min.apply(null, waiting) : 0))
+      };
+    });
+  }
+
+  /* --- what it costs --- */
+  function cost(steps, bought, spoilM3, practice, area) {
+    if (!practice.priced) { return null; }
+    var often = {}, order = [];
+    steps.forEach(function (each) {
+      var task = each.dated.step.task;
+      if (each.dated.step.who !== 'crew' || !task || !practice.operations[task]) { return; }
+      if (!often[task]) { often[task] = 0; order.push(task); }
+      often[task] += 1;
+    });
+    var lines = order.map(function (task) { return work(practice.operations[task], often[task], area); }).filter(Boolean);
+    bought.forEach(function (each) {
+      if (each.cost !== null) { lines.push({ kind: 'product', name: each.name, times: each.packs || 0, amount: each.cost }); }
+    });
+    if (practice.spoil_price && spoilM3) {
+      lines.push({ kind: 'spoil', name: 'Spoil carried away', times: 1, amount: spoilM3 * practice.spoil_price });
+    }
+    if (!lines.length) { return null; }
+    var found = results('quote', Object.assign({}, practice.quote, {
+      lines: lines.map(function (line) { return line.amount; }), minimum_charge: practice.minimum_charge, tax: practice.tax,
+      tax_inside: practice.tax_inside, deposit_share: practice.deposit
+    }));
+    lines.forEach(function (line) { line.amount = tidy(line.amount); });
+    return {
+      currency: practice.currency, before_tax: tidy(found.before_tax), tax: tidy(found.tax_amount), total: tidy(found.total),
+      deposit: practice.deposit ? tidy(found.deposit) : null, lines: lines
+    };
+  }
+
+  function work(operation, times, area) {
+    if (operation.price) {
+      var given = { area: area, price_per_100_m2: operation.price, minimum_price: operation.minimum || 0, passes: times };
+      return { kind: 'work', name: operation.name, times: times, amount: results('operation-price', given).price };
+    }
+    return operation.minimum === null ? null : { kind: 'work', name: operation.name, times: times, amount: operation.minimum * times };
+  }
+
+  /* --- the whole of it --- */
+  function stepValues(each, site) {
+    var step = each.dated.step, day = Swardbook.jobDates.dayOfYear(each.dated.date), at = Swardbook.jobDates.at;
+    return {
+      date: iso(each.dated.date), day: step.day, task: step.task, id: step.id, title: step.title, until: iso(each.dated.until), who: step.who,
+      stage: step.stage, after: step.after, planned: iso(each.dated.planned), moved_days: each.dated.date - each.dated.planned,
+      moved_by: each.dated.movedBy, level: step.level, how: step.how, minutes: each.minutes, say: step.say, why: step.why,
+      only_where: step.only_where, wait_for: step.wait_for, cautions: step.cautions,
+      gear: step.gear.map(function (thing) { return thing.name; }), quantities: each.worked.map(quantityValues), watering: each.watering,
+      usual: {
+        growth: at(site.growth, day), mean_temperature_c: at(site.mean, day) / 10, frost_probability: at(site.frost, day) / 1000
+      }
+    };
+  }
+
+  /* Steps that are not needed here, and what waited for them waits for what they waited for. */
+  function without(plan, ids) {
+    if (!ids.length) { return { steps: plan.steps, out: [] }; }
+    var gone = {};
+    plan.steps.forEach(function (step) { if (ids.indexOf(step.id) >= 0) { gone[step.id] = step; } });
+    function after(step, seen) {
+      var waits = [];
+      step.after.forEach(function (id) {
+        if (seen.indexOf(id) >= 0) { return; }
+        (gone[id] ? after(gone[id], seen.concat(id)) : [id]).forEach(function (each) { if (waits.indexOf(each) < 0) { waits.push(each); } });
+      });
+      return waits;
+    }
+    return {
+      steps: plan.steps.filter(function (step) { return !gone[step.id]; }).map(function (step) {
+        return Object.assign({}, step, { after: after(step, []) });
+      }),
+      out: plan.steps.filter(function (step) { return gone[step.id]; })
+    };
+  }
+
+  /* data: {plan, site, practice}; request: {area [m2], on, done, rain [mm by day], without}, days since 1970. */
+  function workOut(data, request) {
+    var plan = data.plan, area = request.area;
+    var kept = without(plan, request.without || []);
+    var dated = Swardbook.jobDates.dated(kept.steps, request.on, data.site.settles, request.done || {});
+    var steps = dated.map(function (each) {
+      return {
+        dated: each, worked: each.step.quantities.map(function (one) { return worked(one, area); }), minutes: minutes(each.step, area),
+        watering: watering(each, area, request.rain || {})
+      };
+    });
+    var bought = shopping(steps), spoilM3 = spoil(steps), found = verdict(plan, data.site, request.on);
+    var waters = steps.reduce(function (all, each) { return all.concat(each.watering); }, []);
+    return {
+      on: iso(request.on), area_m2: area, window: Object.assign(found, { what_then: whatThen(plan.outside, found.side) }),
+      steps: steps.map(function (each) { return stepValues(each, data.site); }),
+      left_out: leftOut(plan, kept.out),
+      shopping: bought, gear: gear(dated), cost: cost(steps, bought, spoilM3, data.practice, area), spoil_m3: tidy(spoilM3),
+      water: { litres: litres(waters, false), spared_litres: litres(waters, true) }, first_possible: settling(dated)
+    };
+  }
+
+  function leftOut(plan, notNeeded) {
+    var here = notNeeded.map(function (step) {
+      return { position: step.position, id: step.id, task: step.task, title: step.title, why: 'Not needed on this lawn.' };
+    });
+    return plan.left_out.concat(here).sort(function (one, other) { return one.position - other.position; }).map(function (each) {
+      return { id: each.id, task: each.task, title: each.title, why: each.why };
+    });
+  }
+
+  function litres(waters, spared) {
+    return tidy(waters.reduce(function (sum, day) { return sum + ((day.rain_mm !== null) === spared ? day.litres : 0); }, 0));
+  }
+
+  Swardbook.jobWork = { workOut: workOut };
+})();

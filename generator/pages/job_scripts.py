@@ -1,0 +1,197 @@
+"""What the job page needs to work a plan out in the browser, as scripts: a folder on a disk has no other way to load data.
+
+One script for each plan and grass, one for each grass and place, and one for the practice. Texts and figures are those that
+`swardbook plan` gives; the page adds dates and the calculators' answers (components/job).
+"""
+
+import json
+from itertools import groupby
+from typing import Any
+
+from generator.model.book import Book
+from generator.model.grass import Grass
+from generator.model.renovation import Renovation
+from generator.model.step import Quantity, Step
+from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.jobs import plans_for, records_of
+from generator.turf.bindings import Context, bound_value
+from generator.turf.calendar_days import day_words, month_and_day
+from generator.turf.job import gear_of, settling_days
+from generator.turf.job_costs import MACHINE_HOURS, OPERATION_PRICE, QUOTE, machine_values
+from generator.turf.job_quantities import AREA, LAWN, filled_in, line_key, pack_si, product_of, takes_the_lawn
+from generator.turf.job_window import Stretch, frost_ahead, stretches
+from generator.turf.plan import StepFor, steps_for
+from generator.turf.quantities import default_si
+from generator.units import to_si, unit
+
+PLACES = "assets/jobs/places"
+
+
+def job_scripts(almanac: Almanac) -> dict[str, str]:
+    """Path in the site to script text."""
+    book = almanac.book
+    files = {"assets/jobs/practice.js": _script("practice", _practice(almanac))}
+    for grass, record in book.grasses.items():
+        for plan in plans_for(book, record):
+            files[plan_path(plan, grass)] = _script("plan", _plan(almanac, plan, grass), plan, grass)
+        for place in book.places:
+            files[place_path(grass, place)] = _script("place", _place(almanac, grass, place), grass, place)
+    return files
+
+
+def plan_path(plan: str, grass: str) -> str:
+    return f"assets/jobs/{plan}--{grass}.js"
+
+
+def place_path(grass: str, place: str) -> str:
+    return f"{PLACES}/{place}--{grass}.js"
+
+
+def sites_of(almanac: Almanac, place: str) -> tuple[str, ...]:
+    """The sites that the page can switch to: all of them where the place has calendars, open ground elsewhere."""
+    return almanac.sites if place in almanac.calendar_places else (OPEN_SITE,)
+
+
+def _script(kind: str, value: Any, *keys: str) -> str:
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+    return f"Swardbook.jobs.{kind}({','.join([*map(json.dumps, keys), text])});\n"
+
+
+def _practice(almanac: Almanac) -> dict[str, Any]:
+    book, practice = almanac.book, almanac.book.practice
+    return {
+        "currency": practice.currency, "quote": _starts(book, QUOTE), "priced": QUOTE in book.calculators and OPERATION_PRICE in book.calculators,
+        "minimum_charge": practice.minimum_charge or 0, "tax": (practice.tax_percent or 0) / 100,
+        "tax_inside": float(practice.prices_include_tax), "deposit": (practice.deposit_percent or 0) / 100,
+        "spoil_price": practice.spoil_price_per_m3 or 0, "operations": {
+            task: {"name": book.tasks[task].name, "price": each.price_per_100_m2 or 0, "minimum": each.minimum_price}
+            for task, each in practice.operations.items()
+        },
+    }
+
+
+def _plan(almanac: Almanac, plan: str, grass: str) -> dict[str, Any]:
+    book, renovation, record = almanac.book, almanac.book.renovations[plan], almanac.book.grasses[grass]
+    steps = steps_for(renovation, record)
+    outside = book.season_groups.outside.get(record.season_group)
+    place = {step.id: position for position, step in enumerate(renovation.steps)}
+    return {
+        "window": renovation.window,
+        "steps": [{"position": place[each.step.id], **_step(almanac, each, renovation, record)} for each in steps.kept],
+        "left_out": [{"position": place[each.step.id], "id": each.step.id, "task": each.step.task, "title": each.step.title, "why": each.reason} for each in steps.left_out],
+        "outside": {
+            side: [each.text for each in getattr(outside, side)] if outside else [] for side in ("early", "late", "gone_wrong")
+        },
+    }
+
+
+def _step(almanac: Almanac, kept: StepFor, renovation: Renovation, grass: Grass) -> dict[str, Any]:
+    step, operation, practice = kept.step, kept.operation, almanac.book.practice
+    chosen = Context(grass, practice, renovation, almanac.book.season_groups)
+    gear = [(each, gear_of(each, practice)) for each in step.gear]
+    return {
+        "id": step.id, "day": step.day, "until_day": step.until_day, "task": step.task, "title": step.title, "who": step.who,
+        "stage": kept.stage, "after": list(kept.after), "gaps": dict(step.gaps), "settles": step.settles,
+        "level": operation.level if operation else None, "how": operation.how if operation else None, "say": step.say, "why": step.why,
+        "only_where": step.only_where, "wait_for": step.wait_for, "cautions": list(step.cautions),
+        "gear": [
+            {
+                "key": own.machine or own.name, "name": own.name, "from": ours.from_where, "days": ours.book_days_ahead, "check": ours.check,
+            }
+            for own, ours in gear
+        ],
+        "quantities": [_quantity(almanac.book, each, step, chosen) for each in step.quantities],
+        "watering": _watering(step, chosen), "minutes": _minutes(almanac.book, step),
+    }
+
+
+def _quantity(book: Book, quantity: Quantity, step: Step, chosen: Context) -> dict[str, Any]:
+    """values: every input in SI units, the lawn's area left out where it is the lawn's; missing: a label has to give it."""
+    calculator = book.calculators[quantity.calculator]
+    found = filled_in(quantity, chosen, calculator)
+    lawn = takes_the_lawn(quantity, calculator)
+    values = {
+        name: to_si(found[name].value, unit(found[name].unit)) if name in found else default_si(asked)
+        for name, asked in calculator.inputs.items() if not (lawn and name == AREA) and (name in found or not asked.label_only)
+    }
+    where_from = {name: each.where_from for name, each in found.items()} | ({AREA: LAWN} if lawn else {})
+    return {
+        "calculator": quantity.calculator, "values": values, "lawn": lawn, "filled": where_from,
+        "missing": [name for name, asked in calculator.inputs.items() if asked.label_only and name not in found],
+        "buy": _purchase(book, quantity, step), "spoil": quantity.spoil,
+    }
+
+
+def _purchase(book: Book, quantity: Quantity, step: Step) -> dict[str, Any] | None:
+    if quantity.buy is None:
+        return None
+    practice = book.practice
+    id = product_of(quantity.buy, step, practice)
+    product = practice.products[id] if id else None
+    wanted = unit(book.calculators[quantity.calculator].results[quantity.buy.result].unit)
+    return {
+        "result": quantity.buy.result, "key": line_key(quantity.buy, step, practice), "product": id,
+        "name": product.name if product else step.title, "pack": pack_si(product, wanted) if product else None,
+        "price": product.price if product else None,
+    }
+
+
+def _watering(step: Step, chosen: Context) -> dict[str, Any] | None:
+    if step.watering is None:
+        return None
+    depth = bound_value(step.watering.depth, chosen)
+    return {
+        "depth_m": to_si(depth.value, unit(depth.unit)) * step.watering.times_a_day, "times": step.watering.times_a_day,
+        "every": step.watering.every_days,
+    }
+
+
+def _minutes(book: Book, step: Step) -> dict[str, Any] | None:
+    """What the machine-hours calculator is given, in SI units, and minutes of setting up; None where the practice says nothing."""
+    operation = book.practice.operations.get(step.task) if step.task else None
+    if operation is None:
+        return None
+    machine = book.practice.machines.get(operation.machine) if operation.machine else None
+    values = machine_values(machine, book.calculators) if machine else None
+    return {"setup": operation.setup_minutes, "machine": {**_starts(book, MACHINE_HOURS), **values} if values else None}
+
+
+def _starts(book: Book, calculator: str) -> dict[str, Any]:
+    """What a calculator's inputs start with, in SI units, all but the area; nothing for one that is not in the book."""
+    record = book.calculators.get(calculator)
+    return {name: default_si(asked) for name, asked in record.inputs.items() if name != AREA} if record else {}
+
+
+def _place(almanac: Almanac, grass: str, place: str) -> dict[str, Any]:
+    return {site: _site(almanac, grass, place, site) for site in sites_of(almanac, place)}
+
+
+def _site(almanac: Almanac, grass: str, place: str, site: str) -> dict[str, Any]:
+    """windows by kind; daily series from 1 January, as runs of [value, days]: frost chances in thousandths, temperature in tenths."""
+    season, records = almanac.season(grass, place, site), records_of(almanac)
+    kinds = sorted({plan.window for plan in almanac.book.renovations.values()})
+    figures = sorted({step.settles for plan in almanac.book.renovations.values() for step in plan.steps if step.settles})
+    frost = season.view.frost
+    return {
+        "windows": {kind: _windows(*stretches(season, kind)) for kind in kinds},
+        "frost_ahead": _runs([round(chance * 1000) for chance in frost_ahead(frost)]),
+        "frost": _runs([round(chance * 1000) for chance in frost.chance]),
+        "mean": _runs([round(mean * 10) for mean in season.climate.mean_c]),
+        "growth": _runs(list(season.classes)),
+        "settles": {figure: _runs(list(settling_days(figure, records.tasks, season, records.cool_growth))) for figure in figures},
+    }
+
+
+def _windows(found: tuple[Stretch, ...], why_none: str | None) -> dict[str, Any]:
+    return {"none": why_none, "stretches": [
+        {
+            "first": each.first, "last": each.last, "from": month_and_day(each.first), "to": month_and_day(each.last),
+            "best": None if each.best is None else month_and_day(each.best), "why": each.why,
+            "opens": day_words(each.first), "why_first": each.why_first, "closed": day_words(each.last), "why_last": each.why_last,
+        }
+        for each in found
+    ]}
+
+
+def _runs(values: list[Any]) -> list[list[Any]]:
+    return [[value, len(list(several))] for value, several in groupby(values)]

@@ -1,0 +1,93 @@
+"""The page and the command line work a job out alike: `swardbook plan --json` against the browser, for random jobs."""
+
+import json
+import random
+from datetime import date, timedelta
+
+import pytest
+
+from generator.outputs.job_values import job_values
+from generator.pages.almanac import Almanac
+from generator.pages.job_scripts import job_scripts, sites_of
+from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for
+from generator.render import COMPONENTS
+from generator.turf.job import Request
+from generator.turf.plan import Adjusted
+from tests.components.calculators import BOOK, page_with
+
+ALMANAC = Almanac(BOOK)
+EPOCH = date(1970, 1, 1)
+NINE_DIGITS = 1e-9
+
+ASK = """(jobs) => jobs.map((job) => {
+  const data = Swardbook.jobs.held(job.plan, job.grass, job.place, job.site);
+  return Swardbook.jobWork.workOut(data, job.request);
+})"""
+
+
+def random_job(seed: int) -> dict:
+    """One job: any grass, a plan it may follow, any place and site, any day of forty years, some steps late, wet or not needed."""
+    draw = random.Random(seed)
+    grass = draw.choice(sorted(BOOK.grasses))
+    plan = draw.choice(plans_for(BOOK, BOOK.grasses[grass]))
+    place = draw.choice(sorted(BOOK.places))
+    on = date(2010, 1, 1) + timedelta(draw.randrange(40 * 365))
+    steps = BOOK.renovations[plan].steps
+    late = draw.sample(steps, k=min(len(steps), draw.choice((0, 1, 2))))
+    return {
+        "grass": grass, "plan": plan, "place": place, "site": draw.choice(sites_of(ALMANAC, place)), "on": on,
+        "area": draw.choice((0.5, 12.3, 100.0, 240.0, 1234.56, 20000.0)),
+        "done": {step.id: on + timedelta(step.day + draw.randrange(-5, 20)) for step in late},
+        "without": [step.id for step in draw.sample(steps, k=draw.choice((0, 0, 1, 3)))],
+        "rain": {on + timedelta(ahead): draw.choice((0.5, 4.0, 30.0)) for ahead in draw.sample(range(30), k=4)},
+    }
+
+
+def on_the_command_line(job: dict) -> dict:
+    request = Request(job["area"], job["on"], job["done"], job["rain"], Adjusted(without=dict.fromkeys(job["without"], NOT_NEEDED)))
+    asked = Asked(job["plan"], job["grass"], job["place"], request, job["site"])
+    return json.loads(json.dumps(job_values(job_of(BOOK, ALMANAC, asked))))
+
+
+def for_the_browser(job: dict) -> dict:
+    def number(day: date) -> int:
+        return (day - EPOCH).days
+
+    return {**{name: job[name] for name in ("grass", "plan", "place", "site")}, "request": {
+        "area": job["area"], "on": number(job["on"]), "without": job["without"],
+        "done": {step: number(day) for step, day in job["done"].items()}, "rain": {number(day): mm for day, mm in job["rain"].items()},
+    }}
+
+
+def differences(ours, theirs, path="job"):
+    """Where two plain values differ, numbers by more than the ninth digit."""
+    if isinstance(ours, dict) and isinstance(theirs, dict):
+        yield from (f"{path}: only one side has {key}" for key in ours.keys() ^ theirs.keys())
+        for key in ours.keys() & theirs.keys():
+            yield from differences(ours[key], theirs[key], f"{path}.{key}")
+    elif isinstance(ours, list) and isinstance(theirs, list) and len(ours) == len(theirs):
+        for number, pair in enumerate(zip(ours, theirs)):
+            yield from differences(*pair, f"{path}[{number}]")
+    elif isinstance(ours, float | int) and isinstance(theirs, float | int) and not isinstance(ours, bool):
+        if ours != pytest.approx(theirs, rel=NINE_DIGITS, abs=1e-12):
+            yield f"{path}: {ours} or {theirs}"
+    elif ours != theirs:
+        yield f"{path}: {ours!r} or {theirs!r}"
+
+
+def test_a_hundred_random_jobs_are_the_same_on_both_sides(page, tmp_path):
+    jobs = [random_job(seed) for seed in range(100)]
+    calculators = sorted({"operation-price", "machine-hours", "quote"} | {
+        quantity.calculator for plan in BOOK.renovations.values() for step in plan.steps for quantity in step.quantities
+    })
+    page.goto(page_with(tmp_path, [], calculators))
+    wanted = {f"assets/jobs/{job['plan']}--{job['grass']}.js" for job in jobs}
+    wanted |= {f"assets/jobs/places/{job['place']}--{job['grass']}.js" for job in jobs} | {"assets/jobs/practice.js"}
+    for name in ("job-data", "job-dates", "job-work"):
+        page.add_script_tag(path=COMPONENTS / "job-planner" / f"{name}.js")
+    for path, text in job_scripts(ALMANAC).items():
+        if path in wanted:
+            page.add_script_tag(content=text)
+    found = page.evaluate(ASK, [for_the_browser(job) for job in jobs])
+    for job, theirs in zip(jobs, found, strict=True):
+        assert not list(differences(on_the_command_line(job), theirs))[:5], job
