@@ -9,7 +9,9 @@ from pathlib import Path
 import click
 
 from generator.checks import check_book
+from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, known, whole_book
+from generator.commands.hold import hold
 from generator.commands.plan import plan
 from generator.model.calculator import Calculator
 from generator.model.schema import write_schemas
@@ -19,7 +21,7 @@ from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.turf.inversion import solve
 from generator.turf.quantities import USAGE, Calculation, calculate
 from generator.turf.season_json import as_json
-from generator.units import american_words
+from generator.units import american_words, to_si, unit
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="swardbook")
@@ -95,11 +97,14 @@ def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None
 @click.option("--solve", "for_input", metavar="INPUT", help="Turned round: find INPUT from a result, as --solve area packs=2.")
 @click.option("--us", is_flag=True, help="Answers in US units; a gallon is the US gallon, a ton 2000 lb.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, unrounded, for other programs.")
+@choice_options
 def calc(
-    root: Path, name: str | None, values: tuple[str, ...], listed: bool, for_input: str | None, us: bool, as_data: bool
+    root: Path, name: str | None, values: tuple[str, ...], listed: bool, for_input: str | None, us: bool, as_data: bool,
+    **choices: str | None,
 ) -> None:
-    """Run the calculator NAME. Values take units: area='240 m2' depth='5 mm'."""
-    calculators = whole_book(root).calculators
+    """Run the calculator NAME. Values take units: area='240 m2' depth='5 mm'; what is not typed may be filled in from a choice."""
+    book = whole_book(root)
+    calculators = book.calculators
     if name is not None:
         known(name, calculators, "calculator")
     if listed:
@@ -109,7 +114,10 @@ def calc(
     if name is None:
         raise click.UsageError("name a calculator; 'swardbook calc --list' shows them all")
     typed = typed_values(values)
-    run = calculated(calculators[name], {each: american_words(text) for each, text in typed.items()} if us else typed, for_input)
+    bound = bound_inputs(book, calculators[name], {*typed, for_input}, choices)
+    given = {each: to_si(found.value, unit(found.unit)) for each, found in (bound or {}).items()}
+    typed = {each: american_words(text) for each, text in typed.items()} if us else typed
+    run = calculated(calculators[name], given | typed, for_input)
     for problem in run.problems:
         click.echo(f"{problem.about}: {problem.sentence}", err=True)
     if run.problems:
@@ -118,12 +126,13 @@ def calc(
         raise SystemExit(2 if any(problem.code in USAGE for problem in run.problems) else 1)
     if as_data:
         solved = {} if for_input is None else {"solved": for_input}
-        click.echo(json.dumps({"calculator": name, **solved, **calculation_values(run, us)}, ensure_ascii=False))
+        told = {} if bound is None else {"bound": {each: found.where_from for each, found in bound.items()}}
+        click.echo(json.dumps({"calculator": name, **solved, **calculation_values(run, us), **told}, ensure_ascii=False))
     else:
-        click.echo(calculation_text(calculators[name], run, us))
+        click.echo(calculation_text(calculators[name], run, us, {each: found.where_from for each, found in (bound or {}).items()}))
 
 
-def calculated(calculator: Calculator, typed: dict[str, str], for_input: str | None) -> Calculation:
+def calculated(calculator: Calculator, typed: dict[str, str | float], for_input: str | None) -> Calculation:
     """The run, straight or turned round; a result among what was typed is what the input is found from."""
     if for_input is None:
         return calculate(calculator, typed)
@@ -164,3 +173,4 @@ def pack(root: Path, file: Path) -> None:
 
 
 main.add_command(plan)
+main.add_command(hold)

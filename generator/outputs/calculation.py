@@ -50,9 +50,15 @@ def _listed(calculator: Calculator) -> dict[str, Any]:
     }
 
 
-def calculation_text(calculator: Calculator, run: Calculation, us: bool = False) -> str:
-    """The run for reading: what was given, the answers, what to mind, how it was worked out."""
-    given = [(name, _words(amount, False), calculator.inputs[name].question) for name, amount in run.inputs.items()]
+def calculation_text(calculator: Calculator, run: Calculation, us: bool = False, where_from: Mapping[str, str] | None = None) -> str:
+    """The run for reading: what was given, the answers, what to mind, how it was worked out.
+
+    where_from: input to the words for where its value was filled in from.
+    """
+    told = {name: f" ({words})" for name, words in (where_from or {}).items()}
+    given = [
+        (name, _words(amount, False), f"{calculator.inputs[name].question}{told.get(name, '')}") for name, amount in run.inputs.items()
+    ]
     answers = [(name, _words(amount, us), calculator.results[name].label) for name, amount in run.results.items()]
     width = max(len(name) for name, _, _ in (*given, *answers))
     lines = [calculator.name, "", "Given", *_rows(given, width), "", "Answers", *_rows(answers, width)]

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from generator import cli
 from generator.checks import check_book
 from generator.cli import main
+from generator.commands import common
 from generator.model.book import load_book
 from generator.units import from_si, to_si, unit
 
@@ -22,7 +22,7 @@ EXAMPLES = [(id, number) for id, each in CALCULATORS.items() for number in range
 @pytest.fixture(autouse=True)
 def book_checked_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """The whole book is checked before each answer, alike each time: once is enough for all the questions here."""
-    monkeypatch.setattr(cli, "check_book", CHECKED)
+    monkeypatch.setattr(common, "check_book", CHECKED)
 
 
 def calc(*words: str):
@@ -109,3 +109,57 @@ def test_trouble_is_told_in_a_sentence_with_its_exit_code(words, code, said):
     assert told.exit_code == code
     assert said in told.output and "Traceback" not in told.output
     assert told.exception is None or isinstance(told.exception, SystemExit)
+
+
+def season_week(grass: str, place: str, number: int) -> dict:
+    told = CliRunner().invoke(main, ["season", "--book", str(ROOT), grass, place, "--json"])
+    return json.loads(told.stdout)["weeks"][number - 1]
+
+
+def test_what_is_not_typed_is_filled_in_from_what_is_chosen_and_says_so():
+    # 12 October is in the 41st week: 8 October is day 281, forty weeks of seven days after 1 January.
+    week = season_week("couch", "sydney", 41)
+    told = json.loads(calc("weekly-water-need", "--grass", "couch", "--place", "sydney", "--on", "10-12", "rain=0", "--json").stdout)
+    assert told["inputs"]["reference_evapotranspiration"]["value"] * 7 == pytest.approx(week["reference_evapotranspiration_mm"], abs=0.05)
+    assert told["bound"]["reference_evapotranspiration"] == "from Sydney, week of 12 October"
+    assert told["inputs"]["rain"]["value"] == 0 and "rain" not in told["bound"] and "area" not in told["bound"]
+    text = calc("weekly-water-need", "--grass", "couch", "--place", "sydney", "--on", "2026-10-12").stdout
+    assert "Rain in that time (from Sydney, week of 12 October)" in text
+
+
+def test_a_place_and_a_day_are_enough_for_what_no_grass_changes():
+    told = json.loads(calc("reference-evapotranspiration", "--place", "chicago", "--on", "2024-02-29", "--json").stdout)
+    assert sorted(told["bound"]) == ["day_of_year", "latitude", "maximum_temperature", "minimum_temperature"]
+    assert told["inputs"]["day_of_year"]["value"] == 59  # the engine's year has no 29 February
+
+
+def test_a_product_and_a_machine_bring_their_own_figures():
+    practice = CHECKED(ROOT).book.practice
+    product, machine = practice.products["starter-feed"], practice.machines["corer"]
+    told = json.loads(calc("granular-feed", "--product", "starter-feed", "--json").stdout)
+    assert told["inputs"]["nitrogen_percent"] == {"value": product.nitrogen_percent, "unit": "%"}
+    told = json.loads(calc("machine-hours", "--machine", "corer", "passes=2", "--json").stdout)
+    assert told["inputs"]["width"]["value"] == machine.working_width_m
+    assert told["bound"]["width"] == f"from {machine.name}, working width"
+
+
+def test_turned_round_what_is_chosen_still_counts_but_never_for_what_is_sought():
+    told = json.loads(calc("granular-feed", "--solve", "nitrogen_percent", "--product", "starter-feed", "nitrogen=500 g", "--json").stdout)
+    assert "nitrogen_percent" not in told["bound"] and "pack_mass" in told["bound"]
+
+
+def test_without_a_choice_nothing_is_bound():
+    assert "bound" not in json.loads(calc("granular-feed", "--json").stdout)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--grass", "cooch"), "no grass 'cooch'; did you mean 'couch'?"),
+        (("--on", "32-10"), "--on: '32-10' is not a day; write it as 10-12 or 2026-10-12"),
+        (("--product", "grannule"), "no product 'grannule'"),
+    ],
+)
+def test_a_choice_the_book_does_not_know_is_told(words, said):
+    told = calc("granular-feed", *words)
+    assert told.exit_code == 2 and said in told.stderr

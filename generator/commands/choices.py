@@ -1,0 +1,68 @@
+"""What a reader chooses on the command line for calculators to be filled in from: a grass, a place, a day, a product, a machine."""
+
+from collections.abc import Callable, Container, Mapping
+from datetime import date
+
+import click
+
+from generator.commands.common import known
+from generator.model.book import Book
+from generator.model.calculator import Calculator
+from generator.pages.almanac import Almanac
+from generator.pages.calculator import bindings
+from generator.turf.bindings import Bound, Context, filled
+from generator.turf.job_dates import day_of_year
+
+OPTIONS = (
+    click.option("--grass", help="Fill in from this grass, by its id."),
+    click.option("--place", help="Fill in from this place; with --on, from its season."),
+    click.option("--on", metavar="DATE", help="The day, as 10-12 or 2026-10-12."),
+    click.option("--product", help="Fill in from this product of practice.yml."),
+    click.option("--machine", help="Fill in from this machine of practice.yml."),
+)
+
+
+def choice_options(command: Callable) -> Callable:
+    """Gives a command the five options, as keywords grass, place, on, product and machine."""
+    for option in reversed(OPTIONS):
+        command = option(command)
+    return command
+
+
+def bound_inputs(
+    book: Book, calculator: Calculator, typed: Container[str], choices: Mapping[str, str | None]
+) -> dict[str, Bound] | None:
+    """What the choices fill a calculator in with, by input, where nothing was typed; None where nothing was chosen.
+
+    Ends the command for a choice that the book does not know.
+    """
+    context = chosen(book, **choices)
+    if context is None:
+        return None
+    return filled({name: each for name, each in bindings(calculator).items() if name not in typed}, context)
+
+
+def chosen(
+    book: Book, grass: str | None = None, place: str | None = None, on: str | None = None, product: str | None = None,
+    machine: str | None = None,
+) -> Context | None:
+    """The choices as bindings take them; None where there is none. Ends the command for what the book does not know."""
+    tables = {
+        "grass": (grass, book.grasses), "place": (place, book.places), "product": (product, book.practice.products),
+        "machine": (machine, book.practice.machines),
+    }
+    for kind, (id, ids) in tables.items():
+        if id is not None:
+            known(id, ids, kind)
+    if on is None and all(id is None for id, _ in tables.values()):
+        return None
+    return Almanac(book).context(grass, place, None if on is None else day_number(on), product, machine)
+
+
+def day_number(text: str) -> int:
+    """'10-12' or '2026-10-12' as a day of the engine's year, 0 for 1 January; anything else ends the command."""
+    try:
+        # 2000 had a 29 February.
+        return day_of_year(date.fromisoformat(text if text.count("-") == 2 else f"2000-{text}"))
+    except ValueError:
+        raise click.UsageError(f"--on: '{text}' is not a day; write it as 10-12 or 2026-10-12") from None
