@@ -45,16 +45,20 @@
     return value;
   }
 
-  function value(values, name) {
-    return number(given(values, name), name);
-  }
-
-  function list(values, name) {
-    var readings = given(values, name);
+  function list(readings, name) {
     if (!Array.isArray(readings)) { throw new Problem("wrong-kind"); }
     if (readings.length === 0) { throw new Problem("empty-list", name); }
     readings.forEach(function (reading) { number(reading, name); });
     return readings;
+  }
+
+  // Values by their names, `v.area`, each checked as a compiled formula reads it.
+  function reader(values, checked) {
+    return new Proxy(values, { get: function (all, name) { return checked(given(all, name), name); } });
+  }
+
+  function answer(compiled, values) {
+    return compiled(Swardbook.formula, reader(values, number), reader(values, list));
   }
 
   function divide(top, bottom) {
@@ -168,8 +172,7 @@
   Swardbook.formula = {
     Problem: Problem,
     SENTENCES: SENTENCES,
-    value: value,
-    list: list,
+    answer: answer,
     sure: sure,
     divide: divide,
     power: power,

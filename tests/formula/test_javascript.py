@@ -13,7 +13,7 @@ from tests.formula.browser_side import run_in_browser
 SCRIPT = """
 window.outcome = CASES.map(function (one) {
   try {
-    var answer = one(Swardbook.formula);
+    var answer = Swardbook.formula.answer(one.compiled, one.values);
     return typeof answer === "boolean" ? { is: answer } : { is: String(answer) };
   } catch (problem) {
     return { problem: problem.code || String(problem) };
@@ -87,7 +87,7 @@ def browser_outcomes(browser, folder, formulas, all_values) -> list[dict]:
     functions = []
     for formula, values in zip(formulas, all_values, strict=True):
         pairs = ", ".join(f"{json.dumps(name)}: {literal(v)}" for name, v in values.items())
-        functions.append(f"function (F) {{ var v = {{{pairs}}}; return {to_javascript(formula)}; }}")
+        functions.append(f"{{compiled: {to_javascript(formula)}, values: {{{pairs}}}}}")
     script = "var CASES = [" + ",\n".join(functions) + "];" + SCRIPT
     found = run_in_browser(browser, folder, script)
     return [
@@ -181,9 +181,8 @@ def test_the_sentences_are_the_same_on_both_sides(browser, tmp_path):
 
 
 def test_what_is_written_for_the_browser():
-    assert to_javascript(parse("area * rate / 2")) == (
-        'F.divide(F.sure(F.value(v, "area") * F.value(v, "rate")), 2.0)'
-    )
+    assert to_javascript(parse("area * rate / 2")) == "(F,v,l)=>F.divide(F.sure(v.area*v.rate),2)"
     assert to_javascript(parse("1 < a <= 2 and not a == 1.5")) == (
-        '(F.ordered(["<", "<="], [1.0, F.value(v, "a"), 2.0]) && (!(F.value(v, "a") === 1.5)))'
+        '(F,v,l)=>(F.ordered(["<","<="],[1,v.a,2])&&(!(v.a===1.5)))'
     )
+    assert to_javascript(parse("mean(r) - frost"), {"frost": -2.5}) == "(F,v,l)=>F.sure(F.mean(l.r)-(-2.5))"

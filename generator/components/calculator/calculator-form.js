@@ -61,7 +61,7 @@
   }
 
   function units(result, weighed) {
-    var pair = weighed && result.weighed ? result.weighed : [result.unit, result.us];
+    var pair = weighed && result.weighed ? result.weighed : [result.unit, result.us || result.unit];
     return system() === 'us' ? [pair[1], pair[0]] : pair;
   }
 

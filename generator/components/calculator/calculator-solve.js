@@ -9,11 +9,11 @@
   function response(spec, values, inputName, resultName) {
     var last = spec.results.map(function (result) { return result.name; }).indexOf(resultName);
     return function (si) {
-      var known = Object.assign({}, spec.constants, values);
+      var known = Object.assign({}, values);
       known[inputName] = si;
       for (var i = 0; i <= last; i += 1) {
         try {
-          known[spec.results[i].name] = spec.results[i].work(Swardbook.formula, known);
+          known[spec.results[i].name] = Swardbook.formula.answer(spec.results[i].work, known);
         } catch (problem) {
           if (!problem.sentence) throw problem;
         }

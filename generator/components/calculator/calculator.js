@@ -107,14 +107,14 @@
     return null;
   }
 
-  /* spec: one of Swardbook.calculators; typed: {input: {text, unit}}. Gives {values, results} in SI, and what to say. */
+  /* spec: one of Swardbook.calculators (a result without `us` has one unit, a warning without `weight` is one of care); typed: {input: {text, unit}}. Gives {values, results} in SI, and what to say. */
   function run(spec, typed) {
     var out = { values: {}, results: {}, weighed: false, problems: {}, notes: {}, noAnswer: {}, said: [] };
     spec.inputs.forEach(function (input) { take(input, typed[input.name], out); });
-    var known = Object.assign({}, spec.constants, out.values);
+    var known = Object.assign({}, out.values);
     spec.results.forEach(function (result) {
       try {
-        out.results[result.name] = known[result.name] = result.work(Swardbook.formula, known);
+        out.results[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
       } catch (problem) {
         if (!problem.sentence) throw problem;
         if (problem.code !== 'missing-value') {
@@ -124,7 +124,7 @@
     });
     spec.warnings.forEach(function (warning) {
       try {
-        if (warning.when(Swardbook.formula, known)) out.said.push({ say: warning.say, weight: warning.weight });
+        if (Swardbook.formula.answer(warning.when, known)) out.said.push({ say: warning.say, weight: warning.weight || 'care' });
       } catch (problem) {
         if (!problem.sentence) throw problem;
       }
