@@ -162,17 +162,19 @@ def limit_si(asked: Input, limit: str) -> float | None:
 
 def _impossible(asked: Input, value: Value, shown: Unit) -> str | None:
     """The sentence for a value that cannot be, or None."""
+    above, least, most = (limit_si(asked, limit) for limit in ("above", "at_least", "at_most"))
     for each in value if isinstance(value, tuple) else (value,):
-        above, least, most = (limit_si(asked, limit) for limit in ("above", "at_least", "at_most"))
-        given = f"{show_amount(each, shown)} was given."
         if above is not None and each <= above:
-            return f"{asked.question} must be more than {show_amount(above, shown)}; {given}"
-        if least is not None and each < least - _slack(least):
-            return f"{asked.question} cannot be less than {show_amount(least, shown)}; {given}"
-        if most is not None and each > most + _slack(most):
-            return f"{asked.question} cannot be more than {show_amount(most, shown)}; {given}"
-        if asked.whole and abs(each - round(each)) > SLACK:
-            return f"{asked.question} must be a whole number; {given}"
+            rule = f"must be more than {show_amount(above, shown)}"
+        elif least is not None and each < least - _slack(least):
+            rule = f"cannot be less than {show_amount(least, shown)}"
+        elif most is not None and each > most + _slack(most):
+            rule = f"cannot be more than {show_amount(most, shown)}"
+        elif asked.whole and abs(each - round(each)) > SLACK:
+            rule = "must be a whole number"
+        else:
+            continue
+        return f"{asked.question} {rule}; {show_amount(each, shown)} was given."
     return None
 
 
