@@ -1,11 +1,13 @@
 """What a plan or a calculator fills in exists, and fits the input it goes into."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
+from functools import partial
 
 from generator.checks.check import Check
 from generator.findings import Finding, Where, suggestion
 from generator.model.book import Book
-from generator.model.calculator import Calculator, Input
+from generator.model.calculator import Input
 from generator.model.grass import Grass
 from generator.model.renovation import Renovation, Step
 from generator.turf.bindings import BindError, Context, Missing, Unchosen, bound_value, parts_of
@@ -19,9 +21,23 @@ def _check(book: Book) -> Iterator[Finding]:
             takers = _takers(book, id, plan, step)
             for number, quantity in enumerate(step.quantities):
                 calculator = book.calculators.get(quantity.calculator)
-                place = ("renovations", id, "steps", position, "quantities", number, "fill")
+                where = partial(book.step_where, id, position, "quantities", number, "fill")
                 for name, expression in quantity.fill.items() if calculator else ():
-                    yield from _filled(book, place, name, expression, quantity.calculator, calculator, plan, takers)
+                    yield from _filled(book, where, name, expression, quantity.calculator, Context(renovation=plan), takers)
+    for id, sheet in book.aftercare.items():
+        for position, days in enumerate(sheet.days):
+            for number, quantity in enumerate(days.quantities):
+                where = partial(book.where, "aftercare", id, "days", position, "quantities", number, "fill")
+                for name, expression in quantity.fill.items() if quantity.calculator in book.calculators else ():
+                    yield from _filled(book, where, name, expression, quantity.calculator, Context(), ())
+    for id, task in book.tasks.items():
+        if task.fill and not task.calculators:
+            yield Finding(
+                book.where("tasks", id, "fill", "[key]"), "this task has no calculator to fill in",
+                "name one under 'calculators', or take 'fill' out",
+            )
+        for name, expression in task.fill.items() if task.calculators and task.calculators[0] in book.calculators else ():
+            yield from _filled(book, partial(book.where, "tasks", id, "fill"), name, expression, task.calculators[0], Context(task=task), ())
     for id, calculator in book.calculators.items():
         for name, wanted in calculator.inputs.items():
             if wanted.binds is not None:
@@ -29,7 +45,7 @@ def _check(book: Book) -> Iterator[Finding]:
                 if wanted.label_only:
                     yield Finding(where, f"'{name}' is for the label to give", "take it out; the reader types it in")
                 else:
-                    yield from list(_own_default(where, wanted.binds)) or _bound(book, where, wanted.binds, name, wanted, None, ())
+                    yield from list(_own_default(where, wanted.binds)) or _bound(book, where, wanted.binds, name, wanted, Context(), ())
 
 
 def _takers(book: Book, id: str, plan: Renovation, step: Step) -> list[Grass]:
@@ -38,20 +54,21 @@ def _takers(book: Book, id: str, plan: Renovation, step: Step) -> list[Grass]:
     return [grass for grass in followers if any(kept.step is step for kept in steps_for(plan, grass).kept)]
 
 
-def _filled(book: Book, place: tuple, name: str, expression: str, id: str, calculator: Calculator,
-            plan: Renovation, takers: list[Grass]) -> Iterator[Finding]:  # fmt: skip
-    wanted = calculator.inputs.get(name)
+def _filled(book: Book, where: Callable[..., Where], name: str, expression: str, id: str, around: Context,
+            takers: Iterable[Grass]) -> Iterator[Finding]:  # fmt: skip
+    inputs = book.calculators[id].inputs
+    wanted = inputs.get(name)
     if wanted is None:
-        known = f"its inputs are: {', '.join(calculator.inputs)}"
-        yield Finding(book.where(*place, name, "[key]"), f"calculator '{id}' has no input '{name}'",
-                      suggestion(name, calculator.inputs, known))
+        known = f"its inputs are: {', '.join(inputs)}"
+        yield Finding(where(name, "[key]"), f"calculator '{id}' has no input '{name}'",
+                      suggestion(name, inputs, known))
     elif wanted.label_only:
-        yield Finding(book.where(*place, name), f"'{name}' is for the label to give", "take it out; the reader types it in")
+        yield Finding(where(name), f"'{name}' is for the label to give", "take it out; the reader types it in")
     else:
-        yield from _bound(book, book.where(*place, name), expression, name, wanted, plan, takers)
+        yield from _bound(book, where(name), expression, name, wanted, around, takers)
 
 
-def _bound(book: Book, where: Where, expression: str, name: str, wanted: Input, plan: Renovation | None,
+def _bound(book: Book, where: Where, expression: str, name: str, wanted: Input, around: Context,
            takers: Iterable[Grass]) -> Iterator[Finding]:  # fmt: skip
     """At most one finding: a part that names nothing, another kind of quantity, or a taker that cannot fill it in.
 
@@ -60,9 +77,8 @@ def _bound(book: Book, where: Where, expression: str, name: str, wanted: Input, 
     """
     if book.practice is None:
         return
-    contexts = [
-        Context(grass, book.practice, plan, book.season_groups) for grass in takers or book.grasses.values()
-    ] or [Context(None, book.practice, plan, book.season_groups)]
+    around = replace(around, practice=book.practice, groups=book.season_groups, steps=book.steps)
+    contexts = [replace(around, grass=grass) for grass in takers or book.grasses.values()] or [around]
     try:
         for part in parts_of(expression):
             for spelling in {_unit(part, context) for context in contexts} - {None}:
@@ -112,4 +128,4 @@ def _own_default(where: Where, expression: str) -> Iterator[Finding]:
         return
 
 
-CHECK = Check("bindings", "What fills in a calculator's input exists and fits it.", ("renovations", "calculators"), _check)
+CHECK = Check("bindings", "What fills in a calculator's input exists and fits it.", ("renovations", "aftercare", "tasks", "calculators"), _check)

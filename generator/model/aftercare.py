@@ -3,6 +3,7 @@
 from pydantic import Field
 
 from generator.model.record import CautionId, Record, Sentence, Sourced, Statement, TaskId, Word, statements
+from generator.model.step import Quantity
 
 
 class AftercareDays(Sourced):
@@ -14,6 +15,7 @@ class AftercareDays(Sourced):
     do: tuple[Sentence, ...] = Field(min_length=1)
     leave: tuple[Sentence, ...] = Field(default=(), description="What not to do yet.")
     why: Sentence | None = None
+    quantities: tuple[Quantity, ...] = Field(default=(), description="Calculators shown with these days: litres, or how long to run the sprinklers.")
 
 
 class Aftercare(Record):

@@ -52,6 +52,9 @@ class Task(Record):
     order: tuple[Statement, ...] = statements("What goes before and after.")
     gear: tuple[Word, ...] = Field(default=(), description="Machines and tools, plain names.")
     calculators: tuple[CalculatorId, ...] = Field(default=(), description="Calculators that belong to it.")
+    fill: dict[str, str] = Field(
+        default={}, description="Input of its first calculator to what fills it in on this page: a value, or a field such as 'task.one-watering-on-sand'."
+    )
     cautions: tuple[CautionId, ...] = Field(default=(), description="Cautions that bite during it.")
     due: tuple[Due, ...] = Field(default=(), description="When calendars list it.")
     operation: bool = Field(

@@ -4,9 +4,10 @@ from typing import Any
 
 from generator.model.book import Book
 from generator.model.task import Task
-from generator.pages.calculator import calculator_view, practice_filled
+from generator.pages.calculator import bindings, calculator_view
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.page import Page, Section
+from generator.turf.bindings import Context, filled
 
 TASK_PARTS = (
     ("purpose", "What it is for"), ("timing", "When"), ("steps", "How it is done"), ("machine", "With what, and how to set it"),
@@ -31,7 +32,7 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
             {"title": book.calculators[each].name, "url": desk.links.calculator(each), "text": book.calculators[each].summary}
             for each in task.calculators if each != embedded
         ],
-        "calculator": _calculator(book, embedded, desk) if embedded else None,
+        "calculator": _calculator(book, task, embedded, desk) if embedded else None,
         "levels": _levels(book, id, desk),
     }
     sections = [Section(part["id"], part["title"]) for part in parts]
@@ -45,9 +46,10 @@ def _embedded(book: Book, task: Task) -> str | None:
     return task.calculators[0] if task.calculators and not by_label else None
 
 
-def _calculator(book: Book, id: str, desk: Desk) -> dict[str, Any]:
-    """The task's first calculator, started with the practice's own figures, to be opened where it is needed."""
-    return calculator_view(book, id, desk, filled=practice_filled(book, book.calculators[id]), place="task")
+def _calculator(book: Book, task: Task, id: str, desk: Desk) -> dict[str, Any]:
+    """The task's first calculator, started with the task's and the practice's own figures, to be opened where it is needed."""
+    context = Context(practice=book.practice, groups=book.season_groups, steps=book.steps, task=task, told_by="this task")
+    return calculator_view(book, id, desk, filled=filled({**bindings(book.calculators[id]), **task.fill}, context), place="task")
 
 
 def _levels(book: Book, task_id: str, desk: Desk) -> list[dict[str, Any]]:

@@ -15,6 +15,8 @@ from generator.model.place import Place
 from generator.model.practice import Machine, Practice, Product, SeasonGroupFigures, SeasonGroups
 from generator.model.record import Record
 from generator.model.renovation import Renovation
+from generator.model.step import SharedStep
+from generator.model.task import Task
 from generator.turf.bound import (
     FALL_BACK, UNIT_OF_FIELD, BindError, Bound, Missing, Unchosen, as_bound, check_named, field_of, unit_of_field, words_of,
 )
@@ -31,7 +33,8 @@ _OWN = {"growth_optimum": "optimum", "growth_base": "base"}
 class Context:
     """What is chosen, and so can fill something in; every part may be left out.
 
-    year: the computed season of this grass at this place (of any grass there, for what no grass changes); day: day number in it, 0 for 1 January. groups: for `group.` fields.
+    steps: the book's shared steps, for `step.` fields; task: the one whose page it is, for `task.` figures. told_by: who sets a
+    plain value, in words. year: the computed season of this grass at this place (of any grass there, for what no grass changes); day: day number in it, 0 for 1 January. groups: for `group.` fields.
     product, machine: ids in the practice. A product that is chosen stands in for the practice's own feed.
     """
 
@@ -44,6 +47,9 @@ class Context:
     day: int | None = None
     product: str | None = None
     machine: str | None = None
+    steps: Mapping[str, SharedStep] | None = None
+    task: Task | None = None
+    told_by: str = "this plan"
 
 
 def parts_of(expression: str) -> tuple[str, ...]:
@@ -74,7 +80,8 @@ def bound_value(expression: str, context: Context) -> Bound:
     - place: 'place.latitude'; week of the day in the season of the grass at the place: 'week.rain', see `WEEK`;
     - practice: 'practice.hourly_price', 'practice.feed.nitrogen_percent' (the product chosen, else the practice's own feed),
       'practice.product.price' (the product chosen), 'practice.products.fine-granule.price', and so for 'machine' and 'machines';
-    - plan: 'renovation.feed-later', one of its figures;
+    - plan: 'renovation.feed-later', one of its figures; shared step: 'step.water-in.depth', of one watering;
+    - task: 'task.one-watering-on-sand', one of the figures of the task whose page it is;
     or several parted by ' or ', of which the first that is given counts.
     Raises Missing when every part exists but none is given here (Unchosen when a choice could give it), BindError for a part that
     names nothing.
@@ -92,11 +99,11 @@ def bound_value(expression: str, context: Context) -> Bound:
 def _bound(part: str, context: Context) -> Bound:
     kind, _, path = part.partition(".")
     if kind not in _KINDS or not path:
-        return _literal(part)
+        return _literal(part, context)
     return _KINDS[kind](part, path.split("."), context)
 
 
-def _literal(part: str) -> Bound:
+def _literal(part: str, context: Context) -> Bound:
     found = _LITERAL.fullmatch(part)
     if not found:
         raise BindError(
@@ -106,7 +113,7 @@ def _literal(part: str) -> Bound:
         spelling = unit(found["unit"] or "1").spelling
     except UnitError as error:
         raise BindError(error.what, error.instead) from error
-    return Bound(float(found["number"]), spelling, "set by this plan")
+    return Bound(float(found["number"]), spelling, f"set by {context.told_by}")
 
 
 def _of_plan(part: str, names: list[str], context: Context) -> Bound:
@@ -117,6 +124,31 @@ def _of_plan(part: str, names: list[str], context: Context) -> Bound:
         raise BindError(f"'{part}' is not among this plan's figures", suggestion(name, figures, known))
     figure = figures[name]
     return Bound(figure.default, figure.unit, "set by this plan")
+
+
+def _of_task(part: str, names: list[str], context: Context) -> Bound:
+    name = ".".join(names)
+    if context.task is None:
+        raise BindError(f"'{part}' belongs on a task's page", "write a value, or a field such as 'grass.seed_rate'")
+    figures = context.task.figures
+    if name not in figures:
+        known = f"its figures are {', '.join(figures)}" if figures else "give the task `figures`, or write a value"
+        raise BindError(f"'{part}' is not among this task's figures", suggestion(name, figures, known))
+    return Bound(figures[name].default, figures[name].unit, f"from this task's figures, {name.replace('-', ' ')}")
+
+
+def _of_step(part: str, names: list[str], context: Context) -> Bound:
+    """The depth of one watering of a shared step."""
+    if len(names) != 2 or names[1] != "depth":
+        raise BindError(f"'{part}' names no field of a step", "write 'step.NAME.depth', for the depth of one of its waterings")
+    if context.steps is None:
+        raise Unchosen(f"'{part}' waits for the book's steps", "give the book steps", "mm")
+    watered = {id: step for id, step in context.steps.items() if step.watering is not None}
+    if names[0] not in watered:
+        known = f"the steps that water are {', '.join(watered)}" if watered else "no step of this book waters"
+        raise BindError(f"step '{names[0]}' waters nothing or is not in data/steps", suggestion(names[0], watered, known))
+    step = watered[names[0]]
+    return bound_value(step.watering.depth, context)._replace(where_from=f"from our step: {step.title}")
 
 
 def _of_grass(part: str, names: list[str], context: Context) -> Bound:
@@ -260,4 +292,5 @@ def _of_thing(part: str, names: list[str], context: Context) -> Bound:
 
 _KINDS: dict[str, Callable[[str, list[str], Context], Bound]] = {
     "grass": _of_grass, "group": _of_group, "place": _of_place, "week": _of_week, "practice": _of_practice, "renovation": _of_plan,
+    "step": _of_step, "task": _of_task,
 }

@@ -4,6 +4,7 @@ from datetime import date
 from pathlib import Path
 
 from generator.model.book import load_book
+from generator.pages.aftercare import aftercare_page
 from generator.pages.desk import Desk
 from generator.pages.guide import guide_page
 from generator.pages.task import task_page
@@ -63,3 +64,29 @@ def test_a_task_without_calculators_has_none():
     id = next(id for id, task in BOOK.tasks.items() if not task.calculators)
     page = task_page(BOOK, id, Desk(BOOK, f"tasks/{id}", date(2026, 1, 1)))
     assert page.context["calculator"] is None and "sb-calculator" not in render("task.html.j2", page.context)
+
+
+def test_an_aftercare_sheet_holds_calculators_filled_in_from_the_plan_s_own_watering():
+    page = aftercare_page(BOOK, "after-renovation", Desk(BOOK, "aftercare/after-renovation", date(2026, 1, 1)))
+    week = next(days for days in page.context["sheet"]["days"] if days["title"] == "The first week")
+    view, step = week["calculators"][0], BOOK.steps["water-first-week"]
+    depth = fields(view)["depth"]
+    assert (f"{depth['value']} {depth['unit']}", depth["from_words"]) == (step.watering.depth, f"from our step: {step.title}")
+    assert view["answer"]["quantity"]["metric"].endswith("min")
+    html = render("aftercare.html.j2", page.context)
+    assert html.count('data-component="calculator"') == 2 and f"calculators/{view['calculator']}.js" in html
+
+
+def test_each_calculator_of_a_sheet_starts_with_a_depth_of_its_own():
+    for id in BOOK.aftercare:
+        page = aftercare_page(BOOK, id, Desk(BOOK, f"aftercare/{id}", date(2026, 1, 1)))
+        for view in (view for days in page.context["sheet"]["days"] for view in days["calculators"]):
+            assert fields(view)["depth"]["from_words"], view["id"]
+
+
+def test_a_task_fills_its_calculator_from_its_own_figures():
+    page = task_page(BOOK, "water", Desk(BOOK, "tasks/water", date(2026, 1, 1)))
+    depth = fields(page.context["calculator"])["depth"]
+    figure = BOOK.tasks["water"].figures["one-watering-on-sand"]
+    assert (depth["value"], depth["unit"]) == (f"{figure.default:g}", figure.unit)
+    assert depth["from_words"] == "from this task's figures, one watering on sand"

@@ -3,6 +3,8 @@
 import pytest
 
 from generator.model.practice import Practice
+from generator.model.step import SharedStep
+from generator.model.task import Task
 from generator.turf.bindings import WEEK, BindError, Context, Missing, Unchosen, bound_value, filled
 from generator.turf.season_json import as_json
 from tests.turf.shipped import COUCH, groups, places, season
@@ -206,6 +208,37 @@ def test_water_that_is_bound_makes_the_season_s_own_need():
 def test_each_quantity_of_a_week_has_the_unit_it_says(name, asked):
     found = in_sydney(f"week.{name}")
     assert found.unit == asked.unit and found.value > 0
+
+
+STEPS = {
+    id: SharedStep.model_validate({"title": "Keep it damp", "say": "Water.", "source": PRACTICE, **more})
+    for id, more in {"damp": {"watering": {"depth": "4 mm"}}, "rake": {}}.items()
+}
+
+
+def test_the_depth_of_a_step_s_watering_fills_in_and_names_the_step():
+    assert bound("step.damp.depth", steps=STEPS)[:] == (4, "mm", "from our step: Keep it damp")
+    with pytest.raises(BindError, match="step 'dam' waters nothing or is not in data/steps; did you mean 'damp'"):
+        bound("step.dam.depth", steps=STEPS)
+    with pytest.raises(BindError, match="step 'rake' waters nothing"):
+        bound("step.rake.depth", steps=STEPS)
+    with pytest.raises(BindError, match="names no field of a step"):
+        bound("step.damp.title", steps=STEPS)
+
+
+def test_a_task_s_figures_fill_in_on_its_own_page_only():
+    figure = {"use": 10, "unit": "mm", "source": PRACTICE}
+    step = {"text": "Do.", "source": PRACTICE}
+    task = Task.model_validate({"name": "Water", "summary": "Water.", "steps": [step], "figures": {"one-watering": figure}})
+    assert bound("task.one-watering", task=task)[:] == (10, "mm", "from this task's figures, one watering")
+    with pytest.raises(BindError, match="did you mean 'one-watering'"):
+        bound("task.one-waterin", task=task)
+    with pytest.raises(BindError, match="belongs on a task's page"):
+        bound("task.one-watering")
+
+
+def test_a_plain_value_says_who_set_it():
+    assert bound("8 mm", told_by="this sheet").where_from == "set by this sheet"
 
 
 @pytest.mark.parametrize(

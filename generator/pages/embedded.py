@@ -1,0 +1,32 @@
+"""A calculator inside another page: a guide's step, an aftercare sheet, filled in from what that page knows."""
+
+from typing import Any
+
+from generator.model.book import Book
+from generator.model.step import Quantity
+from generator.pages.calculator import bindings, calculator_view
+from generator.pages.desk import Desk
+from generator.turf.bindings import Context, filled
+
+
+def embedded_calculator(book: Book, quantity: Quantity, context: Context, desk: Desk, place: str) -> dict[str, Any]:
+    """The calculator component's dict with its main answer beside it; what nothing gives stays at the usual start.
+
+    place: makes its ids unique on the page. What the page itself fills in comes first; an input it leaves alone is filled from
+    what the input is bound to.
+    """
+    expressions = {**bindings(book.calculators[quantity.calculator]), **quantity.fill}
+    view = calculator_view(book, quantity.calculator, desk, filled=filled(expressions, context), place=place)
+    return {**view, "answer": _answer(view)}
+
+
+def _answer(view: dict[str, Any]) -> dict[str, Any] | None:
+    """The main result as filled in, to stand beside the closed calculator; None where the label has to speak first."""
+    main = next((result for result in view["results"] if result["main"] and result["metric"]), None)
+    area = next((field for field in (*view["fields"], *view["more"]) if field["name"] == "area"), None)
+    if main is None:
+        return None
+    return {
+        "label": main["label"], "quantity": {"metric": main["metric"], "us": main["us"] or None},
+        "area": f"{area['value']} {area['unit_words']}" if area else None,
+    }
