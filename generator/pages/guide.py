@@ -4,12 +4,12 @@ from typing import Any
 
 from generator.model.book import Book
 from generator.model.grass import Grass
-from generator.model.renovation import Quantity, Renovation
-from generator.pages.calculator import bindings, calculator_view
+from generator.model.renovation import Renovation
 from generator.pages.desk import Desk, all_names
+from generator.pages.embedded import embedded_calculator
 from generator.pages.grass import GROUP_WORDS, HABIT_WORDS
 from generator.pages.page import Page, Section
-from generator.turf.bindings import Context, filled
+from generator.turf.bindings import Context
 from generator.turf.plan import StepFor, steps_for
 
 STAGES = (("before", "The weeks before"), ("day", "The day, in order"), ("after", "The weeks after"))
@@ -68,6 +68,7 @@ def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
 
 def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk: Desk) -> dict[str, Any]:
     step, operation, sourcing = kept.step, kept.operation, desk.sourcing
+    context = Context(grass, book.practice, renovation, book.season_groups, steps=book.steps)
     return {
         "id": f"step-{step.id}", "number": 0, "day_label": day_label(step.day, step.until_day), "title": step.title,
         "level": operation.level if operation else None,
@@ -75,31 +76,12 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk:
         "say": step.say, "how": operation.how if operation else None, "why": step.why, "wait_for": step.wait_for,
         "marks": sourcing.marks(step), "how_marks": sourcing.marks(operation) if operation else None,
         "cautions": desk.cautions(step.cautions), "reminders": [],
-        "calculators": [_calculator(book, grass, renovation, quantity, desk, f"{step.id}-{index}") for index, quantity in enumerate(step.quantities)],
+        "calculators": [
+            embedded_calculator(book, quantity, context, desk, f"{step.id}-{index}") for index, quantity in enumerate(step.quantities)
+        ],
         "gear": [{"name": gear.name, "check": gear.check, "book": booking_words(gear)} for gear in step.gear],
         "task_url": desk.links.task(step.task) if step.task else None,
         "task_name": book.tasks[step.task].name if step.task else None,
-    }
-
-
-def _calculator(book: Book, grass: Grass, renovation: Renovation, quantity: Quantity, desk: Desk, place: str) -> dict[str, Any]:
-    """A calculator with this grass's figures filled in; what the grass does not give stays at the usual start."""
-    # What the plan itself fills in comes first; an input it leaves alone is filled from what the input is bound to.
-    expressions = {**bindings(book.calculators[quantity.calculator]), **quantity.fill}
-    given = filled(expressions, Context(grass, book.practice, renovation, book.season_groups))
-    view = calculator_view(book, quantity.calculator, desk, filled=given, place=place)
-    return {**view, "answer": _answer(view)}
-
-
-def _answer(view: dict[str, Any]) -> dict[str, Any] | None:
-    """The main result as filled in, to stand beside the closed calculator; None where the label has to speak first."""
-    main = next((result for result in view["results"] if result["main"] and result["metric"]), None)
-    area = next((field for field in view["fields"] if field["name"] == "area"), None)
-    if main is None:
-        return None
-    return {
-        "label": main["label"], "quantity": {"metric": main["metric"], "us": main["us"] or None},
-        "area": f"{area['value']} {area['unit_words']}" if area else None,
     }
 
 
