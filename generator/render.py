@@ -66,7 +66,7 @@ def component_assets() -> tuple[list[str], list[tuple[str, str]]]:
     """What pages need beside their HTML: stylesheets and scripts, in the order they must load.
 
     Returns (css texts, scripts as (file name, text)): shared ones first, then the other files of
-    `assets/`, then the components by name.
+    `assets/`, then the components by name. A component with a script of its own is left out of the scripts.
     """
     styles = [ASSETS / name for name in SHARED_STYLES]
     scripts = [ASSETS / name for name in SHARED_SCRIPTS]
@@ -74,11 +74,31 @@ def component_assets() -> tuple[list[str], list[tuple[str, str]]]:
     scripts += [path for path in sorted(ASSETS.glob("*.js")) if path not in scripts]
     for name in component_names():
         styles.append(COMPONENTS / name / f"{name}.css")
-        scripts += sorted((COMPONENTS / name).glob("*.js"))
+        scripts += [] if own_script(name) else sorted((COMPONENTS / name).glob("*.js"))
     return (
         [path.read_text(encoding="utf-8") for path in styles if path.exists()],
         [(path.name, path.read_text(encoding="utf-8")) for path in scripts if path.exists()],
     )
+
+
+def described(name: str) -> dict[str, Any]:
+    """What a component's own `.yml` says of it: params, examples, and `own_script` where few pages need its script."""
+    return yaml.safe_load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"))
+
+
+def own_script(name: str) -> str | None:
+    """Where the site keeps the script of a component that only some pages load; None where every page has it."""
+    # A component in the making has its template before its examples; the live preview must stand that.
+    written = (COMPONENTS / name / f"{name}.yml").exists()
+    return f"assets/{name}.js" if written and described(name).get("own_script") else None
+
+
+def own_scripts() -> dict[str, str]:
+    """Each script that only some pages load: path in the site to text, a component's files joined by name."""
+    return {
+        path: "\n".join(file.read_text(encoding="utf-8") for file in sorted((COMPONENTS / name).glob("*.js")))
+        for name in component_names() if (path := own_script(name))
+    }
 
 
 def share(part: float, whole: float = 1) -> str:
@@ -124,18 +144,19 @@ FAVICON = "assets/mark.svg"
 
 
 def asset_files() -> dict[str, str]:
-    """The joined style and script of every page, and the vendored files: path in the site to text."""
+    """The joined style and script of every page, the scripts of some, and the vendored files: path in the site to text."""
     styles, scripts = component_assets()
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
     mark = {FAVICON: (ASSETS / "mark.svg").read_text(encoding="utf-8")}
-    return {**mark, STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)]), **vendored}
+    joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)])}
+    return {**mark, **joined, **own_scripts(), **vendored}
 
 
 def component_examples() -> list[dict[str, Any]]:
-    """Each component with its params and rendered examples, for the gallery."""
+    """Each component with its params, rendered examples and the script of its own if it has one, for the gallery."""
     sets = []
     for name in component_names():
-        described = yaml.safe_load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"))
-        examples = [{"name": each["name"], "html": Markup(render_component(name, each["view"]))} for each in described["examples"]]
-        sets.append({"name": name, "params": described["params"], "examples": examples})
+        about = described(name)
+        examples = [{"name": each["name"], "html": Markup(render_component(name, each["view"]))} for each in about["examples"]]
+        sets.append({"name": name, "params": about["params"], "examples": examples, "script": own_script(name)})
     return sets

@@ -14,6 +14,7 @@ from generator.model.record import Sourced
 from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
 from generator.pages.fill_in import fill_in_view
+from generator.pages.lawn_pieces import calculator_scripts, lawn_pieces_view
 from generator.pages.page import Page, Section
 from generator.turf.bindings import Bound, Context, filled
 from generator.turf.prepared import prepared
@@ -47,7 +48,7 @@ def calculator_page(book: Book, id: str, desk: Desk) -> Page:
         ],
         "equations": _equations(calculator, desk),
         "cautions": desk.cautions(calculator.cautions), "tasks": [desk.task_link(task) for task in calculator.tasks],
-        "scripts": [view["script"]],
+        "scripts": calculator_scripts(book, [view], desk), "lawn": lawn_pieces_view(book, id, desk),
     }
     return Page(
         f"calculators/{id}", calculator.name, "calculator", context, calculator.summary,

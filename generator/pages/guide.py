@@ -8,6 +8,7 @@ from generator.model.renovation import Renovation
 from generator.pages.desk import Desk, all_names
 from generator.pages.embedded import embedded_calculator
 from generator.pages.grass import GROUP_WORDS, HABIT_WORDS
+from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
 from generator.turf.bindings import Context
 from generator.turf.plan import StepFor, steps_for
@@ -59,7 +60,7 @@ def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
         "cautions": desk.cautions(grass.cautions),
         "recovery": sourcing.figure("Growing weather to full cover", grass.recovery),
         "aftercare": _aftercare(book, renovation, desk),
-        "scripts": sorted({each["script"] for step in steps for each in step["calculators"]}),
+        "scripts": calculator_scripts(book, (each for step in steps for each in step["calculators"]), desk),
     }
     words = tuple(f"renovate {name}" for name in all_names(grass.names))
     description = f"{grass.name}: when to renovate it, how hard, in which order, with the quantities worked out."

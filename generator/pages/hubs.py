@@ -7,6 +7,7 @@ from generator.model.book import Book
 from generator.model.calculator import Topic
 from generator.pages.almanac import Almanac
 from generator.pages.desk import COUNTRY_NAMES, Desk
+from generator.pages.lawn_pieces import HOW_TO_BUILD_UP, gives_a_piece
 from generator.pages.page import Page
 
 
@@ -46,7 +47,7 @@ def calculator_index(book: Book, desk: Desk) -> Page:
         {"title": topic[0].upper() + topic[1:], "cards": [
             {"title": calculator.name, "url": desk.links.calculator(id), "text": calculator.summary}
             for id, calculator in book.calculators.items() if calculator.topic == topic
-        ]}
+        ], "note": HOW_TO_BUILD_UP if any(gives_a_piece(each) for each in book.calculators.values() if each.topic == topic) else None}
         for topic in get_args(Topic)
     ]
     context = {"title": "Calculators", "lead": lead, "groups": [group for group in groups if group["cards"]]}

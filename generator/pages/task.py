@@ -6,6 +6,7 @@ from generator.model.book import Book
 from generator.model.task import Task
 from generator.pages.calculator import bindings, calculator_view
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
+from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
 from generator.turf.bindings import Context, filled
 
@@ -25,6 +26,7 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
     ]
     figures = [sourcing.figure(_words(name), figure) for name, figure in task.figures.items()]
     embedded = _embedded(book, task)
+    calculator = _calculator(book, task, embedded, desk) if embedded else None
     context = {
         "title": task.name, "summary": task.summary, "parts": parts, "figures": {"rows": figures},
         "names": desk.names(task.names), "gear": list(task.gear), "cautions": desk.cautions(task.cautions),
@@ -32,7 +34,7 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
             {"title": book.calculators[each].name, "url": desk.links.calculator(each), "text": book.calculators[each].summary}
             for each in task.calculators if each != embedded
         ],
-        "calculator": _calculator(book, task, embedded, desk) if embedded else None,
+        "calculator": calculator, "scripts": calculator_scripts(book, [calculator] if calculator else [], desk),
         "levels": _levels(book, id, desk),
     }
     sections = [Section(part["id"], part["title"]) for part in parts]
