@@ -11,6 +11,7 @@ import click
 from generator.checks import check_book
 from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, known, whole_book
+from generator.commands.hold import hold
 from generator.commands.plan import plan
 from generator.model.calculator import Calculator
 from generator.model.schema import write_schemas
@@ -172,3 +173,4 @@ def pack(root: Path, file: Path) -> None:
 
 
 main.add_command(plan)
+main.add_command(hold)

@@ -54,6 +54,8 @@ ALL = (
         "calculators", "combing", "Combing", "calculators/combing.html", shown=("calculators/index.html",), asked=("Combing",),
         files=("assets/calculators/combing.js",),
     ),
+    # A hold has no page of its own: it answers for its tasks.
+    Addition("holds", "soft-morning", "Soft morning", None),
     # A plan has no page of its own: the guide of each grass that follows it shows it.
     Addition("renovations", "gentle-renovation", "Gentle renovation", None),
     # Nor has a step that plans share: the plans that use it show it.

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from generator.checks import (
-    aftercare, bindings, climates, due, examples, figures, formulas, label_only, no_months, operations, plan_parts, plans, season_rules,
+    aftercare, bindings, climates, due, examples, figures, formulas, holds, label_only, no_months, operations, plan_parts, plans, season_rules,
     sources,
 )
 from generator.checks.check import Check
@@ -12,6 +12,7 @@ from generator.model.book import Loaded, read_book
 CHECKS: tuple[Check, ...] = (
     figures.CHECK, sources.CHECK, operations.CHECK, due.CHECK, formulas.CHECK, examples.CHECK, label_only.CHECK,
     plans.CHECK, plan_parts.CHECK, bindings.CHECK, aftercare.CHECK, season_rules.CHECK, climates.CHECK, no_months.CHECK,
+    holds.CHECK,
 )  # fmt: skip
 
 

@@ -3,6 +3,7 @@
 from generator.model.aftercare import Aftercare
 from generator.model.calculator import Calculator
 from generator.model.grass import Grass
+from generator.model.hold import Hold
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.renovation import Renovation, SharedStep
@@ -16,6 +17,7 @@ KINDS = {
     "cautions": Caution,
     "places": Place,
     "calculators": Calculator,
+    "holds": Hold,
     "steps": SharedStep,
     "renovations": Renovation,
     "aftercare": Aftercare,
@@ -23,11 +25,11 @@ KINDS = {
 # The singular, as schemas and messages name it.
 SINGULAR = {
     "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
-    "steps": "step", "renovations": "renovation", "aftercare": "aftercare",
+    "holds": "hold", "steps": "step", "renovations": "renovation", "aftercare": "aftercare",
 }  # fmt: skip
 SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups}
 
 __all__ = [
-    "KINDS", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Grass", "Place", "Practice",
+    "KINDS", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Grass", "Hold", "Place", "Practice",
     "Renovation", "SeasonGroups", "SharedStep", "Source", "Task",
 ]

@@ -12,12 +12,13 @@ from generator.model.aftercare import Aftercare
 from generator.model.calculator import Calculator
 from generator.model.folders import record_files, single_files
 from generator.model.grass import Grass
+from generator.model.hold import Hold
 from generator.model.load import load_record
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.references import KEY, Named, named_by
 from generator.model.renovation import Renovation, SharedStep
-from generator.model.shared_figures import with_figures
+from generator.model.shared_figures import SEASON_RULES, with_figures
 from generator.model.source import Source
 from generator.model.syntax import shown
 from generator.model.task import Caution, Task
@@ -43,6 +44,7 @@ class Book:
     cautions: dict[str, Caution] = field(default_factory=dict)
     places: dict[str, Place] = field(default_factory=dict)
     calculators: dict[str, Calculator] = field(default_factory=dict)
+    holds: dict[str, Hold] = field(default_factory=dict)
     steps: dict[str, SharedStep] = field(default_factory=dict)
     renovations: dict[str, Renovation] = field(default_factory=dict)
     aftercare: dict[str, Aftercare] = field(default_factory=dict)
@@ -182,13 +184,23 @@ class _Reading:
                 self.broken.difference_update((kind, "*") for kind in _HOLDERS.get(name, ()))
 
     def share_figures(self) -> None:
-        for id, calculator in self.parts["calculators"].items():
-            self.parts["calculators"][id], unknown = with_figures(calculator, self.parts["tasks"])
-            figures = self.trees["calculators", id].children.get("figures")
-            self.findings.extend(
-                Finding(figures.children[each.name].where, each.what, each.instead) for each in unknown
-                if ("tasks", calculator.figures[each.name].partition(".")[0]) not in self.broken
-            )
+        for kind in ("calculators", "holds"):
+            for id, user in self.parts[kind].items():
+                self.parts[kind][id] = self._with_figures(user, (kind, id))
+
+    def _with_figures(self, user: Any, place: tuple[str, str]) -> Any:
+        groups = self.parts.get("season_groups")
+        whole, unknown = with_figures(user, self.parts["tasks"], groups.rules if groups else {})
+        figures = self.trees[place].children.get("figures")
+        self.findings.extend(
+            Finding(figures.children[each.name].where, each.what, each.instead) for each in unknown
+            if not self._is_broken(user.figures[each.name].partition(".")[0])
+        )
+        return whole
+
+    def _is_broken(self, home: str) -> bool:
+        """True for a task, or the season groups, that could not be read: its figures may well be there."""
+        return ("tasks", home) in self.broken or (home == SEASON_RULES and "season_groups" not in self.parts)
 
     def share_steps(self) -> None:
         shared = self.parts["steps"]

@@ -1,35 +1,43 @@
-"""Figures that a calculator takes from a task, so that the number stands in one file."""
+"""Figures that a calculator or a hold takes from elsewhere, so that the number stands in one file."""
 
 from collections.abc import Mapping
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from generator.findings import suggestion
 from generator.model.calculator import Calculator, Constant
+from generator.model.hold import Hold
+from generator.model.record import Figure
 from generator.model.task import Task
+
+User = TypeVar("User", Calculator, Hold)
+SEASON_RULES = "season-groups"  # The home of a figure that is a rule of the season and no task's.
 
 
 class Unknown(NamedTuple):
-    """A figure that no task has: the calculator's name for it, what is wrong, and what would be right."""
+    """A figure that no task has: the user's name for it, what is wrong, and what would be right."""
 
     name: str
     what: str
     instead: str
 
 
-def with_figures(calculator: Calculator, tasks: Mapping[str, Task]) -> tuple[Calculator, list[Unknown]]:
-    """The calculator with each figure it names among its constants, source and all; and those that no task has."""
-    constants, unknown = dict(calculator.constants), []
-    for name, place in calculator.figures.items():
-        task_id, _, figure_id = place.partition(".")
-        task = tasks.get(task_id)
-        figure = task.figures.get(figure_id) if task else None
+def with_figures(user: User, tasks: Mapping[str, Task], rules: Mapping[str, Figure] = {}) -> tuple[User, list[Unknown]]:
+    """The user with each figure it names among its constants, source and all; and those that are nowhere.
+
+    rules: of season-groups.yml, which are named season-groups.rule.
+    """
+    constants, unknown = dict(user.constants), []
+    for name, place in user.figures.items():
+        home, _, figure_id = place.partition(".")
+        task = tasks.get(home)
+        figure = rules.get(figure_id) if home == SEASON_RULES else task.figures.get(figure_id) if task else None
         if figure is None:
-            known = [f"{id}.{each}" for id, task in tasks.items() for each in task.figures]
+            known = [f"{id}.{each}" for id, task in tasks.items() for each in task.figures] + [f"{SEASON_RULES}.{each}" for each in rules]
             unknown.append(Unknown(name, f"no task has the figure '{place}'", suggestion(place, known, "write task.figure, as 'feed.shade-share'")))
             continue
-        meaning = f"{task.name}: {figure_id.replace('-', ' ')}."
+        meaning = f"{task.name if task else 'The season'}: {figure_id.replace('-', ' ').replace('_', ' ')}."
         constants[name] = Constant(
             value=figure.default, unit=figure.unit, meaning=meaning, source=figure.source, from_memory=figure.from_memory,
             note=figure.note,
         )
-    return calculator.model_copy(update={"constants": constants}), unknown
+    return user.model_copy(update={"constants": constants}), unknown

@@ -1,0 +1,54 @@
+"""`swardbook hold`: may this task go ahead today?"""
+
+import json
+from pathlib import Path
+
+import click
+
+from generator.commands.common import book_option, known, whole_book
+from generator.outputs.hold_answer import asked_text, hold_text, hold_values
+from generator.turf.forecast import Forecast, read_forecast
+from generator.turf.holds import answer_for, asks_of, holds_of
+
+
+@click.command()
+@book_option
+@click.argument("task")
+@click.argument("answers", nargs=-1, metavar="[QUESTION=ANSWER ...]")
+@click.option("--grass", help="The grass, by its id; it answers what the grass decides.")
+@click.option("--list", "listed", is_flag=True, help="Only what is asked for TASK, and how to answer.")
+@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+def hold(root: Path, task: str, answers: tuple[str, ...], grass: str | None, listed: bool, as_data: bool) -> None:
+    """Whether TASK may go ahead today, from what you say of weather, lawn and label: low='2 °C' wind='12 km/h' leaf=dry."""
+    book = whole_book(root)
+    known(task, book.tasks, "task")
+    holds = holds_of(task, book.holds)
+    if listed:
+        click.echo(asked_text(asks_of(holds)) or "Nothing is asked for this task.")
+        return
+    forecast = typed_forecast(answers)
+    if grass is not None:
+        known(grass, book.grasses, "grass")
+        chosen = book.grasses[grass]
+        forecast = forecast.of_grass(chosen.season_group == "cool", chosen.habit == "above ground")
+    found = answer_for(holds, forecast)
+    if as_data:
+        click.echo(json.dumps(hold_values(task, found, holds, forecast), ensure_ascii=False))
+    else:
+        click.echo(hold_text(book.tasks[task].name, found, holds, book.sources))
+
+
+def typed_forecast(words: tuple[str, ...]) -> Forecast:
+    """'leaf=wet' and so on as a forecast; what cannot be read ends the command, all of it told at once."""
+    answers: dict[str, str] = {}
+    for word in words:
+        id, sign, answer = word.partition("=")
+        if not sign:
+            raise click.UsageError(f"'{word}' is not QUESTION=ANSWER; write it as leaf=dry or wind='12 km/h'")
+        if id.strip() in answers:
+            raise click.UsageError(f"'{id.strip()}' is answered twice; answer it once")
+        answers[id.strip()] = answer
+    forecast, troubles = read_forecast(answers)
+    if troubles:
+        raise click.UsageError("\n".join(each.sentence for each in troubles))
+    return forecast
