@@ -53,7 +53,7 @@ def _settles(book: Book, id: str, position: int, step: Step) -> Iterator[Finding
 
 def _taken(book: Book, id: str, position: int, number: int, quantity: Quantity) -> Iterator[Finding]:
     calculator = book.calculators.get(quantity.calculator)
-    wanted = [("buy", "result", quantity.buy.result, ("kg", "m3"), "a mass or a volume")] if quantity.buy else []
+    wanted = [("buy", "result", quantity.buy.result, ("kg", "m3", "m2"), "a mass, a volume or an area")] if quantity.buy else []
     wanted += [("spoil", None, quantity.spoil, ("m3",), "a volume")] if quantity.spoil else []
     for field, part, name, units, kind in wanted if calculator else ():
         path = ("quantities", number, field, *([part] if part else []))
