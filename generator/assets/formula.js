@@ -11,6 +11,7 @@
     "power-of-negative": "These values would raise a negative number to a fractional power",
     "angle-outside": "These values ask for an angle whose cosine is beyond 1",
     "empty-list": "At least one reading is needed",
+    "lists-unequal": "The lists of readings are not equally long",
     "corners-unpaired": "Every corner needs two distances, along and across, and one of them is missing",
     "too-large": "These values give a number too large to work with",
     "not-a-number": "One of the values is not a number",
@@ -45,11 +46,29 @@
     return value;
   }
 
-  function list(readings, name) {
-    if (!Array.isArray(readings)) { throw new Problem("wrong-kind"); }
+  // In a list of readings a name may also stand for one value beside each of them.
+  function numberOrList(readings, name) {
+    if (!Array.isArray(readings)) { return number(readings, name); }
     if (readings.length === 0) { throw new Problem("empty-list", name); }
     readings.forEach(function (reading) { number(reading, name); });
     return readings;
+  }
+
+  // Arithmetic reading by reading: `step` of one of each of the operands, which are lists or single numbers.
+  function each(step, operands) {
+    var lists = operands.filter(Array.isArray);
+    if (lists.length === 0) { return step.apply(null, operands); }
+    if (lists.some(function (one) { return one.length !== lists[0].length; })) { throw new Problem("lists-unequal"); }
+    return lists[0].map(function (reading, i) {
+      return step.apply(null, operands.map(function (one) { return Array.isArray(one) ? one[i] : one; }));
+    });
+  }
+
+  function ofList(reduce) {
+    return function (readings) {
+      if (!Array.isArray(readings)) { throw new Problem("wrong-kind"); }
+      return reduce(readings);
+    };
   }
 
   // Values by their names, `v.area`, each checked as a compiled formula reads it.
@@ -58,7 +77,7 @@
   }
 
   function answer(compiled, values) {
-    return compiled(Swardbook.formula, reader(values, number), reader(values, list));
+    return compiled(Swardbook.formula, reader(values, number), reader(values, numberOrList));
   }
 
   function divide(top, bottom) {
@@ -173,21 +192,22 @@
     Problem: Problem,
     SENTENCES: SENTENCES,
     answer: answer,
+    each: each,
     sure: sure,
     divide: divide,
     power: power,
     whole: whole,
     ordered: ordered,
-    min: least,
-    max: greatest,
-    sum: sum,
-    mean: mean,
-    count: function (readings) { return readings.length; },
-    lowestQuarterMean: lowestQuarterMean,
-    meanDeviation: meanDeviation,
-    trapezoidalSum: trapezoidalSum,
-    simpsonSum: simpsonSum,
-    polygonArea: polygonArea,
+    min: ofList(least),
+    max: ofList(greatest),
+    sum: ofList(sum),
+    mean: ofList(mean),
+    count: ofList(function (readings) { return readings.length; }),
+    lowestQuarterMean: ofList(lowestQuarterMean),
+    meanDeviation: ofList(meanDeviation),
+    trapezoidalSum: ofList(trapezoidalSum),
+    simpsonSum: ofList(simpsonSum),
+    polygonArea: ofList(polygonArea),
     ceil: function (x) { return Math.ceil(snapped(x)); },
     floor: function (x) { return Math.floor(snapped(x)); },
     round: nearest,

@@ -115,6 +115,14 @@ class _Checker:
 
     def __init__(self, inputs: Inputs) -> None:
         self.inputs = inputs
+        self.is_reading_by_reading = False
+
+    def once(self, node: Node) -> Dimension | None:
+        """The dimension of a part that is worked out once, even where readings stand around it."""
+        outside, self.is_reading_by_reading = self.is_reading_by_reading, False
+        found = self.of(node)
+        self.is_reading_by_reading = outside
+        return found
 
     def of(self, node: Node) -> Dimension | None:
         match node:
@@ -134,6 +142,8 @@ class _Checker:
                 return self.product(node)
             case Call():
                 return self.call(node)
+            case Choice() if self.is_reading_by_reading:
+                return self.once(node)
             case Choice(condition, then, otherwise):
                 self.of(condition)
                 return self.same((then, otherwise), node.offset, "'if' gives")
@@ -149,6 +159,8 @@ class _Checker:
             return NUMBER
         declared = self.inputs[node.name]
         if isinstance(declared, ListOf):
+            if self.is_reading_by_reading:
+                return declared.unit.dimension
             what = f"{node.name} is a list of readings"
             raise FormulaError(node.offset, what, f"reduce it first, as in mean({node.name})")
         return declared.dimension
@@ -242,13 +254,16 @@ class _Checker:
         return found * found if node.function == "polygon_area" else found
 
     def list_of(self, node: Call) -> Dimension:
-        name = node.arguments[0].name
-        declared = self.inputs.get(name)
-        if isinstance(declared, ListOf):
-            return declared.unit.dimension
+        """The dimension of each of the readings that a call reduces."""
+        argument = node.arguments[0]
+        outside, self.is_reading_by_reading = self.is_reading_by_reading, True
+        found = self.of(argument)
+        self.is_reading_by_reading = outside
+        if any(isinstance(self.inputs.get(name), ListOf) for name in tree.names_by_reading(argument)):
+            return found
         several = "" if node.function in tree.LIST_ONLY else f", or write {node.function}(a, b)"
-        what = f"{name} is one value, but {node.function} takes a list"
-        raise FormulaError(node.arguments[0].offset, what, f"give a list of readings{several}")
+        what = f"{_shown(argument)} is one value, but {node.function} takes a list"
+        raise FormulaError(argument.offset, what, f"give a list of readings{several}")
 
     def one_number(self, node: Call) -> Dimension:
         found, argument = self.of(node.arguments[0]), node.arguments[0]

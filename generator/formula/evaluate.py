@@ -7,9 +7,12 @@ holds them together.
 
 import math
 from collections.abc import Callable, Mapping, Sequence
+from itertools import repeat
 
 from generator.formula.functions import LARGEST, MANY_NUMBERS, ONE_NUMBER, Refused, power
 from generator.formula.tree import (
+    CONSTANTS,
+    STEP_NAMES,
     Arithmetic,
     Both,
     Call,
@@ -21,7 +24,8 @@ from generator.formula.tree import (
     Node,
     Not,
     Number,
-    children,
+    is_by_reading,
+    step_of,
     takes_list,
 )
 
@@ -202,21 +206,57 @@ def _call(node: Call) -> _Function:
 
 
 def _list_call(node: Call) -> _Function:
-    name, offset, many = children(node)[0].name, node.offset, MANY_NUMBERS[node.function]
+    readings_of, offset, many = _readings(node.arguments[0]), node.offset, MANY_NUMBERS[node.function]
 
     def reduce(values: Values) -> float:
-        readings = values[name]
-        if len(readings) == 0:
-            raise FormulaProblem("empty-list", offset, name)
-        for reading in readings:
-            if not -LARGEST <= reading <= LARGEST:
-                raise FormulaProblem("not-a-number", offset, name)
+        readings = readings_of(values)
+        if isinstance(readings, int | float):
+            raise FormulaProblem("wrong-kind", offset)
         try:
             return _sure(many(readings), offset)
         except Refused as refused:
             raise FormulaProblem(str(refused), offset) from refused
 
     return reduce
+
+
+def _readings(node: Node) -> Callable[[Values], float | Sequence[float]]:
+    """A part of a list: its readings, or one number that stands beside each of them."""
+    if isinstance(node, Name) and node.name not in CONSTANTS:
+        return _name_or_list(node)
+    if not is_by_reading(node) or isinstance(node, Name):
+        return _function(node)
+    one, moved = step_of(node)
+    step, parts, offset = _function(one), [_readings(part) for part in moved], node.offset
+
+    def each(values: Values) -> float | Sequence[float]:
+        found = [part(values) for part in parts]
+        lengths = {len(part) for part in found if not isinstance(part, int | float)}
+        if len(lengths) > 1:
+            raise FormulaProblem("lists-unequal", offset)
+        if not lengths:
+            return step(dict(zip(STEP_NAMES, found, strict=False)))
+        columns = [repeat(part) if isinstance(part, int | float) else part for part in found]
+        return [step(dict(zip(STEP_NAMES, row, strict=False))) for row in zip(*columns, strict=False)]
+
+    return each
+
+
+def _name_or_list(node: Name) -> Callable[[Values], float | Sequence[float]]:
+    name, offset, number = node.name, node.offset, _name(node.name, node.offset)
+
+    def read(values: Values) -> float | Sequence[float]:
+        readings = values[name]
+        if isinstance(readings, int | float):
+            return number(values)
+        if len(readings) == 0:
+            raise FormulaProblem("empty-list", offset, name)
+        for reading in readings:
+            if not -LARGEST <= reading <= LARGEST:
+                raise FormulaProblem("not-a-number", offset, name)
+        return readings
+
+    return read
 
 
 def _sure(result: float, offset: int) -> float:

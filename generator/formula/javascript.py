@@ -45,8 +45,19 @@ def _expression(node: Node, constants: Mapping[str, float]) -> str:
         value = constants[node.name]
         return _number(value) if value >= 0 else f"({_number(value)})"
     if isinstance(node, Call) and tree.takes_list(node):
-        return f"F.{_NAMES.get(node.function, node.function)}(l.{node.arguments[0].name})"
+        return f"F.{_NAMES.get(node.function, node.function)}({_readings(node.arguments[0], constants)})"
     return _joined(node, [_expression(child, constants) for child in tree.children(node)])
+
+
+def _readings(node: Node, constants: Mapping[str, float]) -> str:
+    """A part of a list: its readings, or one number that stands beside each of them."""
+    if isinstance(node, Name) and node.name not in (*tree.CONSTANTS, *constants):
+        return f"l.{node.name}"
+    if not tree.is_by_reading(node) or isinstance(node, Name):
+        return _expression(node, constants)
+    step, moved = tree.step_of(node)
+    names, operands = tree.STEP_NAMES[: len(moved)], (_readings(part, constants) for part in moved)
+    return f"F.each(({','.join(names)})=>{_expression(step, {})},[{','.join(operands)}])"
 
 
 def _number(value: float) -> str:
@@ -61,6 +72,8 @@ def _joined(node: Node, parts: list[str]) -> str:
             return _number(value)
         case Name("pi"):
             return "Math.PI"
+        case Name(name) if name in tree.STEP_NAMES:
+            return name
         case Name(name):
             return f"v.{name}"
         case Negative():

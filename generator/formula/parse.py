@@ -29,8 +29,6 @@ from generator.formula.tree import (
     Number,
 )
 
-MOST_PARTS = 150
-
 _DECIMAL = re.compile(r"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 _ARITHMETIC = {ast.Add: "+", ast.Sub: "-", ast.Mult: "*", ast.Div: "/", ast.Pow: "**"}
 _COMPARED = {
@@ -114,8 +112,8 @@ class _Reader:
             raise FormulaError(
                 self.start(node), f"the formula is nested more than {DEEPEST} deep", "split it in two"
             )
-        if self.parts > MOST_PARTS:
-            what = f"the formula has more than {MOST_PARTS} parts"
+        if self.parts > tree.MOST_PARTS:
+            what = f"the formula has more than {tree.MOST_PARTS} parts"
             raise FormulaError(self.start(node), what, "split it in two")
         reading = getattr(self, f"_{type(node).__name__.lower()}", None)
         if reading is None:
@@ -230,7 +228,7 @@ def _check_arguments(call: Call) -> None:
     listed = f"{function}(readings)"
     if given == 0 or (given > 1 and function in tree.LIST_ONLY):
         raise FormulaError(call.offset, f"{function} takes one list", f"write {listed}")
-    if given == 1 and not isinstance(call.arguments[0], Name):
+    if given == 1 and not any(isinstance(part, Name) for part in tree.walk(call.arguments[0])):
         instead = listed if function in tree.LIST_ONLY else f"{listed} or {function}(a, b)"
-        what = f"{function} of one value needs the name of a list"
+        what = f"{function} of one value needs a list of readings"
         raise FormulaError(call.arguments[0].offset, what, f"write {instead}")

@@ -32,6 +32,7 @@ SENTENCES = {
     "power-of-negative": "These values would raise a negative number to a fractional power",
     "angle-outside": "These values ask for an angle whose cosine is beyond 1",
     "empty-list": "At least one reading is needed",
+    "lists-unequal": "The lists of readings are not equally long",
     "corners-unpaired": "Every corner needs two distances, along and across, and one of them is missing",
     "too-large": "These values give a number too large to work with",
     "not-a-number": "One of the values is not a number",
@@ -112,10 +113,12 @@ class Not:
 
 Node = Number | Name | Negative | Arithmetic | Call | Choice | Comparison | Both | Not
 
+MOST_PARTS = 150
 CONSTANTS = ("pi",)
 LIST_ONLY = ("count", "lowest_quarter_mean", "mean_deviation", "trapezoidal_sum", "simpson_sum", "polygon_area")
 LIST_OR_SEVERAL = ("min", "max", "sum", "mean")
 ONE_NUMBER = ("ceil", "floor", "round", "sqrt", "exp", "log", "abs", "sin", "cos", "tan", "acos")
+STEP_NAMES = tuple(f"_{place}" for place in range(1, MOST_PARTS + 1))
 FUNCTIONS = (*LIST_OR_SEVERAL, *LIST_ONLY, *ONE_NUMBER)
 
 
@@ -154,8 +157,41 @@ def is_condition(node: Node) -> bool:
 
 
 def takes_list(call: Call) -> bool:
-    """Whether the one argument of a call is the name of a list."""
+    """Whether the one argument of a call is a list of readings: its name, or arithmetic done reading by reading."""
     return call.function not in ONE_NUMBER and len(call.arguments) == 1
+
+
+def is_by_reading(node: Node) -> bool:
+    """Whether a part inside a list is worked out for each reading, rather than once for all of them."""
+    return isinstance(node, Name | Negative | Arithmetic) or (isinstance(node, Call) and not takes_list(node))
+
+
+def names_by_reading(node: Node) -> Iterator[str]:
+    """The names in a list that may stand for one value a reading; those within mean(a) or a choice stand for one in all."""
+    if isinstance(node, Name):
+        yield node.name
+    elif is_by_reading(node):
+        for child in children(node):
+            yield from names_by_reading(child)
+
+
+def step_of(node: Node) -> tuple[Node, tuple[Node, ...]]:
+    """One step of arithmetic reading by reading: the node over STEP_NAMES, and the parts that those stand for.
+
+    Plain numbers stay where they are, so that a whole power stays one.
+    """
+    moved = tuple(child for child in children(node) if not _is_plain(child))
+    names = iter(STEP_NAMES)
+    stands = [child if _is_plain(child) else Name(next(names), child.offset) for child in children(node)]
+    if isinstance(node, Negative):
+        return Negative(stands[0], node.offset), moved
+    if isinstance(node, Arithmetic):
+        return Arithmetic(node.operator, *stands, node.offset), moved
+    return Call(node.function, tuple(stands), node.offset), moved
+
+
+def _is_plain(node: Node) -> bool:
+    return isinstance(node, Number) or (isinstance(node, Negative) and isinstance(node.operand, Number))
 
 
 _LOOSEST, _OR, _AND, _NOT, _COMPARE, _ADD, _MULTIPLY, _SIGN, _POWER, _ATOM = range(10)

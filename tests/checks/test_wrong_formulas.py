@@ -31,6 +31,7 @@ WRONG = [
     ("area / speed @if area > 2 * area else area", "'if' gives area / speed, a time (min), and area, an area (m2)"),
     ("area / speed + ceil(@pause)", "ceil needs a plain number"),
     ("mean(@area) / speed", "area is one value, but mean takes a list"),
+    ("mean(area @- area) / speed", "area - area is one value, but mean takes a list"),
     ("area / @sped + pause", "unknown name 'sped'; did you mean 'speed'?"),
     ("area / speed + pause @minutes", "cannot be read at 'minutes'"),
     ("area @^ speed", "'^' has no place in a formula; write '**' for a power"),

@@ -32,7 +32,7 @@ def number(chance: random.Random, depth: int) -> Node:
         return Name("pi") if chance.random() < 0.2 else literal(chance)
     if kind == 3:
         function = chance.choice((*tree.LIST_ONLY, *tree.LIST_OR_SEVERAL))
-        return Call(function, (Name(chance.choice(LISTS)),))
+        return Call(function, (listed(chance, depth - 1),))
     if kind == 4:
         return Negative(number(chance, depth - 1))
     if kind <= 7:
@@ -48,6 +48,24 @@ def number(chance: random.Random, depth: int) -> Node:
         return Call(chance.choice(tree.LIST_OR_SEVERAL), several)
     parts = number(chance, depth - 1), number(chance, depth - 1)
     return Choice(condition(chance, depth - 1), *parts)
+
+
+def listed(chance: random.Random, depth: int) -> Node:
+    """A random list: one by its name, or arithmetic reading by reading."""
+    kind = chance.randint(0, 9) if depth > 0 else 0
+    if kind <= 3:
+        return Name(chance.choice(LISTS if chance.random() < 0.95 else NUMBERS))
+    if kind <= 6:
+        operator = chance.choice("+-*/")
+        parts = [listed(chance, depth - 1), chance.choice((listed, number))(chance, depth - 1)]
+        chance.shuffle(parts)
+        return Arithmetic(operator, *parts)
+    if kind == 7:
+        return Negative(listed(chance, depth - 1))
+    if kind == 8:
+        return Call(chance.choice(tree.ONE_NUMBER), (listed(chance, depth - 1),))
+    several = (listed(chance, depth - 1), chance.choice((listed, number))(chance, depth - 1))
+    return Call(chance.choice(tree.LIST_OR_SEVERAL), several)
 
 
 def condition(chance: random.Random, depth: int) -> Node:
@@ -82,6 +100,8 @@ def values(chance: random.Random) -> dict[str, float | list[float]]:
     given: dict[str, float | list[float]] = {name: reading(chance) for name in NUMBERS}
     for name in LISTS:
         given[name] = [reading(chance) for _ in range(chance.choice((0, 1, 2, 3, 5, 6, 7, 15)))]
+    if chance.random() < 0.7:
+        given["catches"] = [reading(chance) for _ in given["readings"]]
     mishap, name = chance.random(), chance.choice(NUMBERS)
     if mishap < 0.02:
         given[name] = chance.choice([float("nan"), float("inf"), float("-inf")])

@@ -10,7 +10,7 @@ INPUTS = {
     "rate": unit("kg/100 m2"), "flow": unit("L/min"), "speed": unit("km/h"), "swath": unit("m"),
     "nitrogen_percent": unit("%"), "packs": unit("packs"), "pack_mass": unit("kg"),
     "maximum": unit("°C"), "minimum": unit("°C"), "spread": unit("K"), "latitude": unit("deg"),
-    "catches": ListOf(unit("mL")), "maxima": ListOf(unit("°C")), "minutes": unit("min"),
+    "catches": ListOf(unit("mL")), "maxima": ListOf(unit("°C")), "minima": ListOf(unit("°C")), "minutes": unit("min"),
 }  # fmt: skip
 
 AGREE = [
@@ -38,6 +38,12 @@ AGREE = [
     ("count(catches)", "1"),
     ("sum(catches)", "L"),
     ("simpson_sum(catches)", "L"),
+    ("mean_deviation(catches / minutes)", "L/min"),
+    ("sum(max(mean(maxima, minima) - minimum, 0))", "K"),
+    ("mean(min(maxima, maximum))", "°C"),
+    ("sum(abs(catches - mean(catches))) / sum(catches)", "%"),
+    ("sum(catches * (2 if depth > rain else 1))", "mL"),
+    ("count(maxima - minima)", "1"),
     ("sqrt(polygon_area(catches))", "L"),
     ("max(0, depth - rain)", "mm"),
     ("depth if rain > depth else 0", "mm"),
@@ -103,6 +109,14 @@ DISAGREE = [
      "maximum - minimum is a temperature difference (K), but the result is declared in °C;"
      " use a temperature difference such as °C difference or K"),
     ("catches * 2", "mL", 0, "catches is a list of readings; reduce it first, as in mean(catches)"),
+    ("maxima - minima", "K", 0, "maxima is a list of readings; reduce it first, as in mean(maxima)"),
+    ("sum(maxima - minima) + abs(minima - maxima)", "K", 27, "minima is a list of readings; reduce it first, as in mean(minima)"),
+    ("sum(maxima - depth)", "K", 11,
+     "cannot subtract maxima, a temperature (°C), and depth, a length or a volume per area (mm);"
+     " only a difference in K moves a temperature reading"),
+    ("sum(mean(maxima) - minimum)", "K", 17,
+     "mean(maxima) - minimum is one value, but sum takes a list; give a list of readings, or write sum(a, b)"),
+    ("sum(catches if catches > 0 else 0)", "mL", 15, "catches is a list of readings; reduce it first, as in mean(catches)"),
     ("mean(depth)", "mm", 5,
      "depth is one value, but mean takes a list; give a list of readings, or write mean(a, b)"),
     ("count(depth)", "1", 6, "depth is one value, but count takes a list; give a list of readings"),

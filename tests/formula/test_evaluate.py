@@ -137,3 +137,29 @@ def test_functions_leave_no_problem_to_python():
                 assert math.isfinite(parse(f"{name}(a)").evaluate({"a": value})), (name, value)
             except FormulaProblem as problem:
                 assert problem.sentence.endswith("."), function
+
+
+@pytest.mark.parametrize(
+    ("text", "given", "expected"),
+    [
+        # Worked by hand: 25 and 15 have the mean of 20, 10 above the base; 12 and 2 have 7, which is below it and counts as nought.
+        ("sum(max(mean(highs, lows) - base, 0))", {"highs": [25, 12], "lows": [15, 2], "base": 10}, 10),
+        ("sum(highs - lows)", {"highs": [25, 12, 7], "lows": [15, 2, 7]}, 20),
+        ("max(2 * r ** 2 - 1)", {"r": [1, -3, 2]}, 17),
+        ("min(-r)", {"r": [1, -3, 2]}, -2),
+        ("count(r - 1)", {"r": [1, -3, 2]}, 3),
+        # Deviations from the mean of 4: 2, 0 and 2.
+        ("sum(abs(r - mean(r)))", {"r": [2, 4, 6]}, 4),
+        ("sum(min(r, cap, s))", {"r": [1, 9, 5], "s": [8, 8, 3], "cap": 6}, 10),
+        ("sum(r * (2 if cap > 1 else 3))", {"r": [1, 2], "cap": 6}, 6),
+    ],
+)
+def test_arithmetic_reading_by_reading(text, given, expected):
+    assert parse(text).evaluate(given) == expected
+
+
+def test_lists_that_are_not_equally_long_get_a_sentence():
+    with pytest.raises(FormulaProblem) as problem:
+        parse("sum(2 * (highs - lows))").evaluate({"highs": [1, 2], "lows": [1]})
+    assert (problem.value.code, problem.value.offset) == ("lists-unequal", 15)
+    assert problem.value.sentence == "The lists of readings are not equally long."

@@ -150,6 +150,14 @@ EDGES = [
     ("mean(r)", {"r": [1.7e308, 1.7e308]}, "too-large"),
     ("mean_deviation(r)", {"r": [1.7e308, 1.7e308, -1.7e308]}, "too-large"),
     ("polygon_area(r)", {"r": [0.0, 0.0, 3.0]}, "corners-unpaired"),
+    ("sum(a - r)", {"a": [1.0, 2.0], "r": [1.0]}, "lists-unequal"),
+    ("sum(a - r)", {"a": [1.0], "r": []}, "empty-list"),
+    ("sum(a - r)", {"a": 1.0, "r": 2.0}, "wrong-kind"),
+    ("sum(1 / (a - r))", {"a": [1.0, 2.0], "r": 2.0}, "division-by-zero"),
+    ("sum(a * r)", {"a": [1e200], "r": [1e200]}, "too-large"),
+    ("sum(sqrt(a - r))", {"a": [1.0], "r": [2.0]}, "negative-root"),
+    ("sum(a - r)", {"a": [1.0]}, "missing-value"),
+    ("sum(a - (r if b > 1 else 2))", {"a": [1.0], "r": [1.0], "b": 2.0}, "wrong-kind"),
     ("simpson_sum(r)", {"r": [1.7e308, 1.7e308, 1.0]}, "too-large"),
     ("a + 1", {"a": float("nan")}, "not-a-number"),
     ("a > 1", {"a": float("nan")}, "not-a-number"),
@@ -184,5 +192,8 @@ def test_what_is_written_for_the_browser():
     assert to_javascript(parse("area * rate / 2")) == "(F,v,l)=>F.divide(F.sure(v.area*v.rate),2)"
     assert to_javascript(parse("1 < a <= 2 and not a == 1.5")) == (
         '(F,v,l)=>(F.ordered(["<","<="],[1,v.a,2])&&(!(v.a===1.5)))'
+    )
+    assert to_javascript(parse("sum(max(highs - base, 0))")) == (
+        "(F,v,l)=>F.sum(F.each((_1)=>F.max([_1,0]),[F.each((_1,_2)=>F.sure(_1-_2),[l.highs,l.base])]))"
     )
     assert to_javascript(parse("mean(r) - frost"), {"frost": -2.5}) == "(F,v,l)=>F.sure(F.mean(l.r)-(-2.5))"

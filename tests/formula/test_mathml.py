@@ -48,6 +48,7 @@ def read(text: str, labels=None) -> str:
         ("min(a, 2.50)", "min ( a , 2.50 )"),
         ("a < b <= c and not d != 1", "a < b ≤ c  and  not  d ≠ 1"),
         ("1 if a > 1 else 2 if a > 0 else 3", "{ 1 if  a > 1; 2 if  a > 0; 3 otherwise;"),
+        ("sum(max(highs - base, 0))", "sum ( max ( highs − base , 0 ) )"),
         ("2 * pi", "2 × π"),
     ],
 )

@@ -67,7 +67,7 @@ REFUSED = [
     ("sqrt()", 0, "sqrt takes one value, not 0", "write sqrt(x)"),
     ("count(a, b)", 0, "count takes one list", "write count(readings)"),
     ("mean()", 0, "mean takes one list", "write mean(readings)"),
-    ("max(2 * a)", 6, "max of one value needs the name of a list", "write max(readings) or max(a, b)"),
+    ("max(2 * 3)", 6, "max of one value needs a list of readings", "write max(readings) or max(a, b)"),
     ("1 + (a > 0)", 7, "'a > 0' answers yes or no, but a number is needed here",
      "choose one with 'a if condition else b'"),
     ("a and b > 0", 0, "'a' is a number, but yes or no is needed here",
