@@ -9,6 +9,7 @@ from generator.model.practice import Practice, SeasonGroups
 from generator.model.renovation import Renovation, SharedStep
 from generator.model.source import Source
 from generator.model.task import Caution, Task
+from generator.model.visit import Visit
 
 # Folder of data/ (plural) -> record. The file's name is the id.
 KINDS = {
@@ -27,9 +28,10 @@ SINGULAR = {
     "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
     "holds": "hold", "steps": "step", "renovations": "renovation", "aftercare": "aftercare",
 }  # fmt: skip
-SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups}
+SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit}
+MAY_BE_MISSING = frozenset({"visit.yml"})
 
 __all__ = [
-    "KINDS", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Grass", "Hold", "Place", "Practice",
-    "Renovation", "SeasonGroups", "SharedStep", "Source", "Task",
+    "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Grass", "Hold", "Place", "Practice",
+    "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit",
 ]

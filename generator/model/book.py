@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from generator.findings import Finding, Where, suggestion
-from generator.model import KINDS, SINGULAR
+from generator.model import KINDS, SINGLE_FILES, SINGULAR
 from generator.model.aftercare import Aftercare
 from generator.model.calculator import Calculator
 from generator.model.folders import record_files, single_files
@@ -23,6 +23,7 @@ from generator.model.source import Source
 from generator.model.syntax import shown
 from generator.model.task import Caution, Task
 from generator.model.tree import Node
+from generator.model.visit import Visit
 
 OF_PRACTICE = ("products", "machines")  # Tables of practice.yml whose ids are named elsewhere.
 
@@ -32,12 +33,13 @@ class Book:
     """Everything in data/, each kind as a dict by id, in the order of file names.
 
     root: the folder that holds mkdocs.yml, data/ and content/.
-    practice, season_groups: the single files; None only in a book that did not load whole.
+    practice, season_groups: the single files; None only in a book that did not load whole. visit: None where there is no such file.
     """
 
     root: Path
     practice: Practice | None = None
     season_groups: SeasonGroups | None = None
+    visit: Visit | None = None
     sources: dict[str, Source] = field(default_factory=dict)
     grasses: dict[str, Grass] = field(default_factory=dict)
     tasks: dict[str, Task] = field(default_factory=dict)
@@ -107,13 +109,18 @@ class Book:
             return getattr(self.practice, kind) if self.practice else {}
         return getattr(self, kind)
 
+    def single(self, name: str) -> Any:
+        """What a single file holds: single('season-groups'); None where there is no such file."""
+        return getattr(self, name.replace("-", "_"))
+
     def size(self) -> int:
         """How many records the book holds, each source counted as one."""
         return sum(1 for _ in self.records()) + len(self.sources)
 
     def records(self) -> Iterator[tuple[str, str, Any]]:
         """Every record as kind, id, record, the single files under their own names."""
-        for name, record in (("practice", self.practice), ("season-groups", self.season_groups)):
+        for name in (file.removesuffix(".yml") for file in SINGLE_FILES):
+            record = self.single(name)
             if record is not None:
                 yield name, name, record
         for kind in KINDS:
@@ -187,6 +194,8 @@ class _Reading:
         for kind in ("calculators", "holds"):
             for id, user in self.parts[kind].items():
                 self.parts[kind][id] = self._with_figures(user, (kind, id))
+        if "visit" in self.parts:
+            self.parts["visit"] = self._with_figures(self.parts["visit"], ("visit", "visit"))
 
     def _with_figures(self, user: Any, place: tuple[str, str]) -> Any:
         groups = self.parts.get("season_groups")

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from generator.findings import Finding, Where, suggestion
-from generator.model import KINDS, SINGLE_FILES
+from generator.model import KINDS, MAY_BE_MISSING, SINGLE_FILES
 from generator.model.record import IDENTIFIER, Identifier
 from generator.model.source import Source
 from generator.model.syntax import shown
@@ -53,7 +53,7 @@ def single_files(root: Path) -> tuple[list[tuple[str, Path, str, Any]], list[Fin
         path = f"data/{name}"
         if (data / name).is_file():
             files.append((name.removesuffix(".yml"), data / name, path, hint))
-        else:
+        elif name not in MAY_BE_MISSING:
             findings.append(Finding(Where(path), f"the file {path} is missing", "copy one from another book and change it"))
     return files, findings
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import generator.checks
 from generator.checks import CHECKS
-from generator.model import KINDS
+from generator.model import KINDS, SINGLE_FILES
 
 FOLDER = Path(generator.checks.__file__).parent
 
@@ -18,5 +18,5 @@ def test_every_rule_file_is_listed_once() -> None:
 def test_every_check_says_its_rule_and_what_it_reads() -> None:
     for check in CHECKS:
         assert check.description.endswith("."), check.name
-        assert set(check.scope) <= {*KINDS, "practice", "season-groups", "sources"}, check.name
+        assert set(check.scope) <= {*KINDS, *(file.removesuffix(".yml") for file in SINGLE_FILES), "sources"}, check.name
         assert check.scope, check.name
