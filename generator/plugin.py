@@ -29,7 +29,7 @@ from generator.pages import all_pages, navigation, printed_calendars
 from generator.pages.almanac import Almanac
 from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
-from generator.pages.fill_in import FILE as FILL_IN, fill_in_script
+from generator.pages.fill_in import COUNTS_FILE, FILE as FILL_IN, counts_script, fill_in_script
 from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
 from generator.pages.year import year_scripts
@@ -159,7 +159,7 @@ def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
     scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in book.calculators.items()}
     return {
         **asset_files(), **scripts, **season_scripts(almanac), **year_scripts(almanac), **year_files(almanac, today),
-        FILL_IN: fill_in_script(almanac), **qr_files(book), **json_files(book, years),
+        FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years),
     }
 
 

@@ -17,13 +17,14 @@ OPTIONS = (
     click.option("--grass", help="Fill in from this grass, by its id."),
     click.option("--place", help="Fill in from this place; with --on, from its season."),
     click.option("--on", metavar="DATE", help="The day, as 10-12 or 2026-10-12."),
+    click.option("--until", metavar="DATE", help="The last day of a stretch that begins on --on."),
     click.option("--product", help="Fill in from this product of practice.yml."),
     click.option("--machine", help="Fill in from this machine of practice.yml."),
 )
 
 
 def choice_options(command: Callable) -> Callable:
-    """Gives a command the five options, as keywords grass, place, on, product and machine."""
+    """Gives a command the options, as keywords grass, place, on, until, product and machine."""
     for option in reversed(OPTIONS):
         command = option(command)
     return command
@@ -44,7 +45,7 @@ def bound_inputs(
 
 def chosen(
     book: Book, grass: str | None = None, place: str | None = None, on: str | None = None, product: str | None = None,
-    machine: str | None = None,
+    machine: str | None = None, until: str | None = None,
 ) -> Context | None:
     """The choices as bindings take them; None where there is none. Ends the command for what the book does not know."""
     tables = {
@@ -54,15 +55,16 @@ def chosen(
     for kind, (id, ids) in tables.items():
         if id is not None:
             known(id, ids, kind)
-    if on is None and all(id is None for id, _ in tables.values()):
+    days = {option: None if text is None else day_number(text, option) for option, text in (("--on", on), ("--until", until))}
+    if on is until is None and all(id is None for id, _ in tables.values()):
         return None
-    return Almanac(book).context(grass, place, None if on is None else day_number(on), product, machine)
+    return Almanac(book).context(grass, place, days["--on"], product, machine, days["--until"])
 
 
-def day_number(text: str) -> int:
+def day_number(text: str, option: str) -> int:
     """'10-12' or '2026-10-12' as a day of the engine's year, 0 for 1 January; anything else ends the command."""
     try:
         # 2000 had a 29 February.
         return day_of_year(date.fromisoformat(text if text.count("-") == 2 else f"2000-{text}"))
     except ValueError:
-        raise click.UsageError(f"--on: '{text}' is not a day; write it as 10-12 or 2026-10-12") from None
+        raise click.UsageError(f"{option}: '{text}' is not a day; write it as 10-12 or 2026-10-12") from None

@@ -8,14 +8,24 @@ from generator.model.book import Book
 from generator.model.calculator import Calculator
 from generator.pages.almanac import Almanac
 from generator.pages.desk import Desk
-from generator.turf.bindings import DATE_WORDS, DAY_OF_YEAR, WEEK, WEEK_WORDS, Context, Missing, bound_value, parts_of
+from generator.turf.bindings import (
+    COUNT_WORDS, DATE_WORDS, DAY_OF_YEAR, SPAN_WORDS, WEEK, WEEK_WORDS, YEAR_WORDS, Context, Missing, bound_value, parts_of,
+)
 from generator.turf.calendar_days import MONTHS
+from generator.turf.inputs import grass_season_of
 from generator.turf.season import SeasonYear
 
-FILE = "assets/fill-in.js"
+FILE, COUNTS_FILE = "assets/fill-in.js", "assets/fill-in-degree-days.js"
 # Enough digits for any field, and few enough for one file to hold every place's weeks.
 DIGITS, DIGITS_OF_A_WEEK = 5, 3
 LABELS = {"grass": "Grass", "place": "Place", "product": "Product", "machine": "Machine", "date": "Date"}
+DATES = {"date": "First date", "until": "Last date"}
+
+
+SPAN_CHOICES = {
+    "days": ("date", "until"), "degree_days_at_first": ("grass", "place", "date"),
+    "degree_days_at_last": ("grass", "place", "until"), "degree_days_of_year": ("grass", "place"),
+}
 
 
 def choices_of(part: str) -> tuple[str, ...]:
@@ -29,6 +39,8 @@ def choices_of(part: str) -> tuple[str, ...]:
         if name == DAY_OF_YEAR:
             return ("date",)
         return ("grass", "place", "date") if WEEK[name].of_grass else ("place", "date")
+    if kind == "span":
+        return SPAN_CHOICES[name]
     thing = name.partition(".")[0]
     return {"feed": ("product",), "product": ("product",), "machine": ("machine",)}.get(thing, ())
 
@@ -58,11 +70,14 @@ def fill_in_view(book: Book, id: str, desk: Desk) -> dict[str, Any] | None:
         {"kind": kind, "label": LABELS[kind], "options": [{"id": key, "name": name} for key, name in options[kind]]}
         for kind in options if kind in wanted and options[kind]
     ]
-    if not selects and "date" not in wanted:
+    dates = [] if "date" not in wanted else [("date", LABELS["date"])] if "until" not in wanted else list(DATES.items())
+    if not selects and not dates:
         return None
-    kinds = [select["label"] for select in selects] + ([LABELS["date"]] if "date" in wanted else [])
+    kinds = [select["label"] for select in selects] + (["two dates"] if len(dates) > 1 else ["date"] if dates else [])
     return {
-        "id": f"fill-in-{id}", "calculator": f"calc-{id}", "file": desk.links.file(FILE), "selects": selects, "date": "date" in wanted,
+        "id": f"fill-in-{id}", "calculator": f"calc-{id}", "file": desk.links.file(FILE), "selects": selects,
+        "counts_file": desk.links.file(COUNTS_FILE) if "until" in wanted else None,
+        "dates": [{"kind": kind, "label": label} for kind, label in dates],
         "binds": json.dumps({name: list(each) for name, each in binds.items()}, separators=(",", ":")),
         "kinds": _listed([kind.lower() for kind in kinds]),
     }
@@ -90,7 +105,7 @@ def fill_in_script(almanac: Almanac) -> str:
     """
     book = almanac.book
     parts = sorted({part for calculator in book.calculators.values() for each in _binds(calculator).values() for part in each})
-    single = [part for part in parts if len(choices_of(part)) == 1 and choices_of(part) != ("date",)]
+    single = [part for part in parts if len(choices_of(part)) == 1 and choices_of(part)[0] in ("grass", "place", "product", "machine")]
     tables = {"grass": book.grasses, "place": book.places, "product": book.practice.products, "machine": book.practice.machines}
     figures = {
         kind: {id: _given([part for part in single if choices_of(part) == (kind,)], _alone(almanac, kind, id)) for id in table}
@@ -99,9 +114,25 @@ def fill_in_script(almanac: Almanac) -> str:
     data = {
         "of": figures, "weeks": {part: _weeks(almanac, part) for part in parts if "place" in choices_of(part) and part.startswith("week.")},
         "places": {id: place.name for id, place in book.places.items()}, "months": MONTHS,
-        "words": {"week": WEEK_WORDS, "date": DATE_WORDS},
+        "words": {"week": WEEK_WORDS, "date": DATE_WORDS, "count": COUNT_WORDS, "year": YEAR_WORDS, "span": SPAN_WORDS},
     }
     return f"Swardbook.fillIn({json.dumps(data, ensure_ascii=True, separators=(',', ':'))});\n"
+
+
+def counts_script(almanac: Almanac) -> str:
+    """The running count of degree days by grass and place, as whole numbers: what each day adds, 1 January first, after the count on it."""
+    book = almanac.book
+    series: dict[tuple[int, ...], int] = {}
+    where: dict[str, dict[str, int]] = {}
+    for grass in book.grasses:
+        where[grass] = {}
+        for place in book.places:
+            count = [round(value) for value in almanac.season(grass, place).degree_days]
+            added = (count[0], *(later - earlier for earlier, later in zip(count, count[1:])))
+            where[grass][place] = series.setdefault(added, len(series))
+    bases = {id: f"{grass_season_of(id, grass, book.season_groups).growth_base_c:g} °C" for id, grass in book.grasses.items()}
+    data = {"of": where, "series": list(series), "bases": bases}
+    return f"Swardbook.fillInCounts({json.dumps(data, ensure_ascii=True, separators=(',', ':'))});\n"
 
 
 def _alone(almanac: Almanac, kind: str, id: str) -> Context:

@@ -34,7 +34,7 @@ class Context:
     """What is chosen, and so can fill something in; every part may be left out.
 
     steps: the book's shared steps, for `step.` fields; task: the one whose page it is, for `task.` figures. told_by: who sets a
-    plain value, in words. year: the computed season of this grass at this place (of any grass there, for what no grass changes); day: day number in it, 0 for 1 January. groups: for `group.` fields.
+    plain value, in words. year: the computed season of this grass at this place (of any grass there, for what no grass changes); day: day number in it, 0 for 1 January; until: the last of the days from there on. groups: for `group.` fields.
     product, machine: ids in the practice. A product that is chosen stands in for the practice's own feed.
     """
 
@@ -45,6 +45,7 @@ class Context:
     place: Place | None = None
     year: SeasonYear | None = None
     day: int | None = None
+    until: int | None = None
     product: str | None = None
     machine: str | None = None
     steps: Mapping[str, SharedStep] | None = None
@@ -78,6 +79,7 @@ def bound_value(expression: str, context: Context) -> Bound:
     - grass: 'grass.topdressing_depth', or an end of a range, 'grass.nitrogen_per_year.high';
     - grass's season group, the grass's own figure first: 'group.crop_coefficient';
     - place: 'place.latitude'; week of the day in the season of the grass at the place: 'week.rain', see `WEEK`;
+      two dates there: 'span.days', 'span.degree_days_at_first', see `SPAN`;
     - practice: 'practice.hourly_price', 'practice.feed.nitrogen_percent' (the product chosen, else the practice's own feed),
       'practice.product.price' (the product chosen), 'practice.products.fine-granule.price', and so for 'machine' and 'machines';
     - plan: 'renovation.feed-later', one of its figures; shared step: 'step.water-in.depth', of one watering;
@@ -228,6 +230,9 @@ WEEK: dict[str, OfWeek] = {
 DAY_OF_YEAR = "day_of_year"
 # Where a value of the season comes from; the page's script says it in the same words.
 WEEK_WORDS = "from {place}, week of {day}"
+COUNT_WORDS = "from {place}, usual count over {base} to {day}"
+YEAR_WORDS = "from {place}, usual count over {base} in a year"
+SPAN_WORDS = "from the two dates"
 DATE_WORDS = "from the date, {day}"
 
 
@@ -247,6 +252,27 @@ def _of_week(part: str, names: list[str], context: Context) -> Bound:
         raise Unchosen(f"'{part}' waits for a place and a date", "choose both", asked.unit)
     week = context.year.weeks[WEEK_OF_DAY[day % DAYS]]
     return Bound(asked.of(context.year, week), asked.unit, WEEK_WORDS.format(place=context.place.name, day=day_words(day)))
+
+
+# What 'span.' may be followed by: degree days of a usual year, counted up to either date, and the days between them.
+SPAN = {"degree_days_at_first": "°C day", "degree_days_at_last": "°C day", "degree_days_of_year": "°C day", "days": "day"}
+
+
+def _of_span(part: str, names: list[str], context: Context) -> Bound:
+    name, first, last = ".".join(names), context.day, context.until
+    if name not in SPAN:
+        raise BindError(f"'{part}' names nothing of a stretch of days", suggestion(name, SPAN, f"it has {', '.join(SPAN)}"))
+    if name == "days":
+        if first is None or last is None:
+            raise Unchosen(f"'{part}' waits for two dates", "choose both", SPAN[name])
+        return Bound((last - first) % DAYS, SPAN[name], SPAN_WORDS)
+    day = {"degree_days_at_first": first, "degree_days_at_last": last}.get(name, DAYS)
+    if context.grass is None or context.year is None or context.place is None or day is None:
+        raise Unchosen(f"'{part}' waits for a grass, a place and two dates", "choose them", SPAN[name])
+    year, place, base = context.year, context.place.name, f"{context.year.grass.growth_base_c:g} °C"
+    if name == "degree_days_of_year":
+        return Bound(max(year.degree_days), SPAN[name], YEAR_WORDS.format(place=place, base=base))
+    return Bound(year.degree_days[day % DAYS], SPAN[name], COUNT_WORDS.format(place=place, base=base, day=day_words(day)))
 
 
 def _of_practice(part: str, names: list[str], context: Context) -> Bound:
@@ -292,5 +318,5 @@ def _of_thing(part: str, names: list[str], context: Context) -> Bound:
 
 _KINDS: dict[str, Callable[[str, list[str], Context], Bound]] = {
     "grass": _of_grass, "group": _of_group, "place": _of_place, "week": _of_week, "practice": _of_practice, "renovation": _of_plan,
-    "step": _of_step, "task": _of_task,
+    "step": _of_step, "task": _of_task, "span": _of_span,
 }

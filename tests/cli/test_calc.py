@@ -148,6 +148,14 @@ def test_turned_round_what_is_chosen_still_counts_but_never_for_what_is_sought()
     assert "nitrogen_percent" not in told["bound"] and "pack_mass" in told["bound"]
 
 
+def test_degree_days_between_two_dates_at_a_place():
+    told = json.loads(calc("degree-days-between-dates", "--grass", "couch", "--place", "sydney", "--on", "08-05", "--until", "10-07", "--json").stdout)
+    # Week 31 ends on 5 August, week 40 on 7 October.
+    counted = season_week("couch", "sydney", 40)["growing_degree_days_c"] - season_week("couch", "sydney", 31)["growing_degree_days_c"]
+    assert told["results"]["degree_days"]["value"] == pytest.approx(counted, abs=1)
+    assert told["inputs"]["days"]["value"] == 63
+
+
 def test_without_a_choice_nothing_is_bound():
     assert "bound" not in json.loads(calc("granular-feed", "--json").stdout)
 

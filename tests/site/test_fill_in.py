@@ -27,7 +27,7 @@ def choose(page: Page, **choices: str) -> None:
         details.locator("summary").click()
     for kind, value in choices.items():
         each = details.locator(f"[data-choice={kind}]")
-        each.fill(value) if kind == "date" else each.select_option(value)
+        each.fill(value) if kind in ("date", "until") else each.select_option(value)
 
 
 @pytest.fixture
@@ -90,6 +90,16 @@ def test_a_product_or_machine_brings_its_own_figures_in_the_reader_s_units(windo
     choose(page, product="starter-feed")
     expect(field(page, "nitrogen_percent").locator(".sb-calculator__from")).to_have_text(f"from {products['starter-feed'].name}, nitrogen")
     assert typed(page, "nitrogen_percent") == products["starter-feed"].nitrogen_percent
+
+
+def test_degree_days_between_two_dates_are_those_of_a_usual_year(window: Reader) -> None:
+    page = window.open("calculators/degree-days-between-dates.html")
+    choose(page, grass="couch", place="sydney", date="2026-08-05", until="2026-10-07")
+    weeks = as_json(almanac().season("couch", "sydney"))["weeks"]  # Week 31 ends on 5 August, week 40 on 7 October.
+    expect(field(page, "count_at_last").locator(".sb-calculator__from")).to_have_text("from Sydney, usual count over 10 °C to 7 October")
+    assert typed(page, "count_at_first") == pytest.approx(weeks[30]["growing_degree_days_c"], abs=1)
+    assert typed(page, "count_at_last") == pytest.approx(weeks[39]["growing_degree_days_c"], abs=1)
+    assert typed(page, "days") == 63
 
 
 def test_without_scripts_nothing_offers_to_fill_in(reader: Callable[..., Reader]) -> None:

@@ -210,6 +210,28 @@ def test_each_quantity_of_a_week_has_the_unit_it_says(name, asked):
     assert found.unit == asked.unit and found.value > 0
 
 
+def between(expression, first, last):
+    return bound(expression, place=places()["sydney"], year=season(COUCH, "sydney"), day=first, until=last)
+
+
+def test_degree_days_between_two_dates_are_those_of_the_season():
+    # Week 31 ends on day number 216 (5 August), week 40 on 279 (7 October).
+    weeks = as_json(season(COUCH, "sydney"))["weeks"]
+    first, last = between("span.degree_days_at_first", 216, 279), between("span.degree_days_at_last", 216, 279)
+    assert first.value == pytest.approx(weeks[30]["growing_degree_days_c"], abs=0.5)
+    assert last.value == pytest.approx(weeks[39]["growing_degree_days_c"], abs=0.5)
+    assert last.where_from == "from Sydney, usual count over 10 °C to 7 October"
+    assert between("span.days", 216, 279)[:] == (63, "day", "from the two dates")
+    assert between("span.days", 360, 5).value == 10  # over New Year
+    climate = season(COUCH, "sydney").climate
+    whole = sum(max(0, (high + low) / 2 - 10) for high, low in zip(climate.maximum_c, climate.minimum_c, strict=True))
+    assert between("span.degree_days_of_year", 216, 279).value == pytest.approx(whole)
+    with pytest.raises(Unchosen, match="waits for two dates"):
+        between("span.days", 216, None)
+    with pytest.raises(BindError, match="did you mean 'degree_days_at_last'"):
+        between("span.degree_days_at_lst", 216, 279)
+
+
 STEPS = {
     id: SharedStep.model_validate({"title": "Keep it damp", "say": "Water.", "source": PRACTICE, **more})
     for id, more in {"damp": {"watering": {"depth": "4 mm"}}, "rake": {}}.items()

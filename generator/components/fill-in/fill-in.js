@@ -5,18 +5,23 @@
   var DAY = 86400000;
   var FEBRUARY = 2;
   var LAST_WEEK = 51;
+  var YEAR = 365;
+  var A_MONTH = 30;
   var REMEMBERED = ['grass', 'place'];
+  var SPANS = { days: ['date', 'until'], degree_days_at_first: ['grass', 'place', 'date'], degree_days_at_last: ['grass', 'place', 'until'], degree_days_of_year: ['grass', 'place'] };
   var figures = null;
+  var counts = null;
   var filling = false;
 
   /* Called by the file of figures. */
   Swardbook.fillIn = function (data) { figures = data; };
+  Swardbook.fillInCounts = function (data) { counts = data; };
 
-  function load(file, ready, failed) {
-    if (figures) return ready();
+  function load(file, there, ready, failed) {
+    if (!file || there()) return ready();
     var script = document.createElement('script');
     script.src = file;
-    script.onload = function () { if (figures) ready(); else failed(); };
+    script.onload = function () { if (there()) ready(); else failed(); };
     script.onerror = failed;
     document.head.appendChild(script);
   }
@@ -34,6 +39,7 @@
     var kind = part.split('.')[0], thing = part.split('.')[1];
     if (kind === 'grass' || kind === 'group') return ['grass'];
     if (kind === 'practice') return [thing === 'machine' ? 'machine' : 'product'];
+    if (kind === 'span') return SPANS[thing];
     if (part === 'week.day_of_year') return ['date'];
     if (kind !== 'week') return [kind];
     /* A series that is another for another grass is found by grass first. */
@@ -41,10 +47,23 @@
     return typeof of[Object.keys(of)[0]] === 'object' ? ['grass', 'place', 'date'] : ['place', 'date'];
   }
 
+  /* Degree days of a usual year counted up to one of two dates, and the days between them. */
+  function ofSpan(name, chosen) {
+    var words = figures.words;
+    var day = name === 'degree_days_at_last' ? dayOf(chosen.until) : dayOf(chosen.date);
+    if (name === 'days') return [(dayOf(chosen.until).number - day.number + YEAR) % YEAR, 'day', words.span];
+    var sum = 0;
+    var count = counts.series[counts.of[chosen.grass][chosen.place]].map(function (added) { return (sum += added); });
+    var said = (name === 'degree_days_of_year' ? words.year : words.count).replace('{place}', figures.places[chosen.place]).replace('{base}', counts.bases[chosen.grass]);
+    if (name === 'degree_days_of_year') return [Math.max.apply(null, count), '°C day', said];
+    return [count[day.number], '°C day', said.replace('{day}', day.words)];
+  }
+
   /* [value, unit, words] of a part, or null. */
   function value(part, chosen) {
     var wanted = needs(part);
     if (!wanted.every(function (kind) { return chosen[kind]; })) return null;
+    if (part.indexOf('span.') === 0) return ofSpan(part.slice(5), chosen);
     if (wanted.length === 1 && wanted[0] !== 'date') return figures.of[wanted[0]][chosen[wanted[0]]][part] || null;
     var day = dayOf(chosen.date);
     if (!day) return null;
@@ -121,9 +140,10 @@
     }
 
     function choose(kinds) {
-      load(root.getAttribute('data-file'), function () { fill(kinds); }, function () {
-        told.textContent = 'The figures to fill in from are not in this copy of the book.';
-      });
+      var failed = function () { told.textContent = 'The figures to fill in from are not in this copy of the book.'; };
+      load(root.getAttribute('data-file'), function () { return figures; }, function () {
+        load(root.getAttribute('data-counts-file'), function () { return counts; }, function () { fill(kinds); }, failed);
+      }, failed);
     }
 
     function restore() {
@@ -139,7 +159,11 @@
       choose(kept);
     }
 
-    choices.forEach(function (each) { if (each.type === 'date') each.value = Swardbook.dates.iso(Swardbook.dates.today()); });
+    var stretch = root.querySelector('[data-choice=until]') ? A_MONTH : 0;
+    choices.forEach(function (each) {
+      if (each.type !== 'date') return;
+      each.value = Swardbook.dates.iso(Swardbook.dates.today() - (each.getAttribute('data-choice') === 'date' ? stretch : 0));
+    });
     root.addEventListener('change', function (event) {
       var kind = event.target.getAttribute('data-choice');
       if (REMEMBERED.indexOf(kind) >= 0) Swardbook.preferences.set(kind, event.target.value);
