@@ -1,4 +1,4 @@
-"""What a reader chooses on the command line for calculators to be filled in from: a grass, a place, a day, a product, a machine."""
+"""What a reader chooses on the command line for calculators to be filled in from: a grass, a place, a day, a product, a machine, an operation."""
 
 from collections.abc import Callable, Container, Mapping
 from datetime import date
@@ -20,11 +20,12 @@ OPTIONS = (
     click.option("--until", metavar="DATE", help="The last day of a stretch that begins on --on."),
     click.option("--product", help="Fill in from this product of practice.yml."),
     click.option("--machine", help="Fill in from this machine of practice.yml."),
+    click.option("--operation", metavar="TASK", help="Fill in from what practice.yml asks for this task."),
 )
 
 
 def choice_options(command: Callable) -> Callable:
-    """Gives a command the options, as keywords grass, place, on, until, product and machine."""
+    """Gives a command the options, as keywords grass, place, on, until, product, machine and operation."""
     for option in reversed(OPTIONS):
         command = option(command)
     return command
@@ -45,12 +46,12 @@ def bound_inputs(
 
 def chosen(
     book: Book, grass: str | None = None, place: str | None = None, on: str | None = None, product: str | None = None,
-    machine: str | None = None, until: str | None = None,
+    machine: str | None = None, until: str | None = None, operation: str | None = None,
 ) -> Context | None:
     """The choices as bindings take them; None where there is none. Ends the command for what the book does not know."""
     tables = {
         "grass": (grass, book.grasses), "place": (place, book.places), "product": (product, book.practice.products),
-        "machine": (machine, book.practice.machines),
+        "machine": (machine, book.practice.machines), "operation": (operation, book.practice.operations),
     }
     for kind, (id, ids) in tables.items():
         if id is not None:
@@ -58,7 +59,7 @@ def chosen(
     days = {option: None if text is None else day_number(text, option) for option, text in (("--on", on), ("--until", until))}
     if on is until is None and all(id is None for id, _ in tables.values()):
         return None
-    return Almanac(book).context(grass, place, days["--on"], product, machine, days["--until"])
+    return Almanac(book).context(grass, place, days["--on"], product, machine, days["--until"], operation)
 
 
 def day_number(text: str, option: str) -> int:

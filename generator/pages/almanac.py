@@ -46,7 +46,7 @@ class Almanac:
 
     def context(
         self, grass: str | None = None, place: str | None = None, day: int | None = None, product: str | None = None,
-        machine: str | None = None, until: int | None = None,
+        machine: str | None = None, until: int | None = None, operation: str | None = None,
     ) -> Context:
         """What these choices can fill calculators in from, by id; day, until: day numbers, 0 for 1 January. Raises KeyError for an unknown id."""
         book = self.book
@@ -55,7 +55,7 @@ class Almanac:
             place=None if place is None else book.places[place],
             # What no grass changes, such as rain, is the same in the year of any.
             year=None if place is None else self.season(grass or book.practice.home_grass, place),
-            day=day, until=until, product=product, machine=machine,
+            day=day, until=until, product=product, machine=machine, operation=operation,
         )
 
     def due(self, grass: str, place: str) -> list[list[DueTask]]:

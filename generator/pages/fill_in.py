@@ -18,7 +18,7 @@ from generator.turf.season import SeasonYear
 FILE, COUNTS_FILE = "assets/fill-in.js", "assets/fill-in-degree-days.js"
 # Enough digits for any field, and few enough for one file to hold every place's weeks.
 DIGITS, DIGITS_OF_A_WEEK = 5, 3
-LABELS = {"grass": "Grass", "place": "Place", "product": "Product", "machine": "Machine", "date": "Date"}
+LABELS = {"grass": "Grass", "place": "Place", "product": "Product", "machine": "Machine", "operation": "Operation", "date": "Date"}
 DATES = {"date": "First date", "until": "Last date"}
 
 
@@ -42,7 +42,7 @@ def choices_of(part: str) -> tuple[str, ...]:
     if kind == "span":
         return SPAN_CHOICES[name]
     thing = name.partition(".")[0]
-    return {"feed": ("product",), "product": ("product",), "machine": ("machine",)}.get(thing, ())
+    return {"feed": ("product",), "product": ("product",), "machine": ("machine",), "operation": ("operation",)}.get(thing, ())
 
 
 def _binds(calculator: Calculator) -> dict[str, tuple[str, ...]]:
@@ -65,6 +65,7 @@ def fill_in_view(book: Book, id: str, desk: Desk) -> dict[str, Any] | None:
         "place": [(key, f"{place.name}, {place.region}") for key, place in book.places.items()],
         "product": _products(book, calculator, parts),
         "machine": [(key, machine.name) for key, machine in book.practice.machines.items()],
+        "operation": [(key, book.tasks[key].name) for key in book.practice.operations],
     }
     selects = [
         {"kind": kind, "label": LABELS[kind], "options": [{"id": key, "name": name} for key, name in options[kind]]}
@@ -105,8 +106,11 @@ def fill_in_script(almanac: Almanac) -> str:
     """
     book = almanac.book
     parts = sorted({part for calculator in book.calculators.values() for each in _binds(calculator).values() for part in each})
-    single = [part for part in parts if len(choices_of(part)) == 1 and choices_of(part)[0] in ("grass", "place", "product", "machine")]
-    tables = {"grass": book.grasses, "place": book.places, "product": book.practice.products, "machine": book.practice.machines}
+    single = [part for part in parts if len(choices_of(part)) == 1 and choices_of(part)[0] in ("grass", "place", "product", "machine", "operation")]
+    tables = {
+        "grass": book.grasses, "place": book.places, "product": book.practice.products, "machine": book.practice.machines,
+        "operation": book.practice.operations,
+    }
     figures = {
         kind: {id: _given([part for part in single if choices_of(part) == (kind,)], _alone(almanac, kind, id)) for id in table}
         for kind, table in tables.items()
@@ -142,6 +146,7 @@ def _alone(almanac: Almanac, kind: str, id: str) -> Context:
     return Context(
         grass=book.grasses[id] if kind == "grass" else None, groups=book.season_groups, practice=book.practice,
         product=id if kind == "product" else None, machine=id if kind == "machine" else None,
+        operation=id if kind == "operation" else None,
     )
 
 

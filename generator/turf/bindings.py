@@ -12,7 +12,7 @@ from typing import NamedTuple
 from generator.findings import suggestion
 from generator.model.grass import Grass
 from generator.model.place import Place
-from generator.model.practice import Machine, Practice, Product, SeasonGroupFigures, SeasonGroups
+from generator.model.practice import Machine, Practice, PricedOperation, Product, SeasonGroupFigures, SeasonGroups
 from generator.model.record import Record
 from generator.model.renovation import Renovation
 from generator.model.step import SharedStep
@@ -35,7 +35,7 @@ class Context:
 
     steps: the book's shared steps, for `step.` fields; task: the one whose page it is, for `task.` figures. told_by: who sets a
     plain value, in words. year: the computed season of this grass at this place (of any grass there, for what no grass changes); day: day number in it, 0 for 1 January; until: the last of the days from there on. groups: for `group.` fields.
-    product, machine: ids in the practice. A product that is chosen stands in for the practice's own feed.
+    product, machine, operation: ids in the practice. A product that is chosen stands in for the practice's own feed.
     """
 
     grass: Grass | None = None
@@ -48,6 +48,7 @@ class Context:
     until: int | None = None
     product: str | None = None
     machine: str | None = None
+    operation: str | None = None
     steps: Mapping[str, SharedStep] | None = None
     task: Task | None = None
     told_by: str = "this plan"
@@ -81,7 +82,8 @@ def bound_value(expression: str, context: Context) -> Bound:
     - place: 'place.latitude'; week of the day in the season of the grass at the place: 'week.rain', see `WEEK`;
       two dates there: 'span.days', 'span.degree_days_at_first', see `SPAN`;
     - practice: 'practice.hourly_price', 'practice.feed.nitrogen_percent' (the product chosen, else the practice's own feed),
-      'practice.product.price' (the product chosen), 'practice.products.fine-granule.price', and so for 'machine' and 'machines';
+      'practice.product.price' (the product chosen), 'practice.products.fine-granule.price', and so for 'machine' and 'machines',
+      'operation' and 'operations';
     - plan: 'renovation.feed-later', one of its figures; shared step: 'step.water-in.depth', of one watering;
     - task: 'task.one-watering-on-sand', one of the figures of the task whose page it is;
     or several parted by ' or ', of which the first that is given counts.
@@ -287,33 +289,38 @@ def _of_practice(part: str, names: list[str], context: Context) -> Bound:
 
 
 # The word in an expression -> the practice's table that it is looked up in.
-_THINGS = {"feed": "products", "product": "products", "products": "products", "machine": "machines", "machines": "machines"}
-_RECORDS: dict[str, type[Record]] = {"products": Product, "machines": Machine}
+_THINGS = {
+    "feed": "products", "product": "products", "products": "products", "machine": "machines", "machines": "machines",
+    "operation": "operations", "operations": "operations",
+}
+_RECORDS: dict[str, type[Record]] = {"products": Product, "machines": Machine, "operations": PricedOperation}
+_WRITE = {
+    "products": "write 'practice.feed.nitrogen_percent' or 'practice.products.NAME.pack_mass_kg'",
+    "machines": "write 'practice.machine.speed_km_per_h' or 'practice.machines.NAME.speed_km_per_h'",
+    "operations": "write 'practice.operation.minimum_price' or 'practice.operations.TASK.minimum_price'",
+}
 
 
 def _of_thing(part: str, names: list[str], context: Context) -> Bound:
-    """A field of a product or machine: named here, chosen by whoever asks, or the practice's own feed."""
+    """A field of a product, machine or operation: named here, chosen by whoever asks, or the practice's own feed."""
     word, table, field = names[0], _THINGS[names[0]], names[-1]
     named = word == table
     if len(names) != (3 if named else 2):
-        raise BindError(
-            f"'{part}' is no {table.removesuffix('s')}'s field",
-            "write 'practice.feed.nitrogen_percent' or 'practice.products.NAME.pack_mass_kg'"
-            if table == "products" else "write 'practice.machine.speed_km_per_h' or 'practice.machines.NAME.speed_km_per_h'",
-        )
+        raise BindError(f"'{part}' is no {table.removesuffix('s')}'s field", _WRITE[table])
     check_named(part, _RECORDS[table], field)
     if context.practice is None:
         raise Unchosen(f"'{part}' waits for a practice", "give the book a practice", unit_of_field(field))
-    chosen = context.machine if table == "machines" else context.product
+    chosen = {"products": context.product, "machines": context.machine, "operations": context.operation}[table]
     id = names[1] if named else chosen or (context.practice.feed if word == "feed" else None)
     if id is None:
         thing = table.removesuffix("s")
-        raise Unchosen(f"'{part}' waits for a {thing}", f"choose a {thing}", unit_of_field(field))
+        a_thing = f"{'an' if thing[0] in 'aeiou' else 'a'} {thing}"
+        raise Unchosen(f"'{part}' waits for {a_thing}", f"choose {a_thing}", unit_of_field(field))
     things = getattr(context.practice, table)
     if id not in things:
         known = f"the {table} are {', '.join(things)}"
         raise BindError(f"{table.removesuffix('s')} '{id}' is not in practice.yml", suggestion(id, things, known))
-    return as_bound(part, field_of(part, things[id], [field]), field, f"{things[id].name}, {words_of(field)}")
+    return as_bound(part, field_of(part, things[id], [field]), field, f"{getattr(things[id], 'name', 'our prices for ' + id)}, {words_of(field)}")
 
 
 _KINDS: dict[str, Callable[[str, list[str], Context], Bound]] = {

@@ -85,6 +85,6 @@ def unit_of_field(field: str) -> str | None:
 
 
 def words_of(field: str) -> str:
-    """'full_rate_kg_per_100_m2' -> 'full rate': the field's name without its unit."""
-    end = next((end for end in UNIT_OF_FIELD if end.startswith("_") and field.endswith(end)), "")
-    return field.removesuffix(end).replace("_", " ")
+    """'full_rate_kg_per_100_m2' -> 'full rate': the field's name without its unit. 'price_per_100_m2' stays whole, as what it is for is no unit."""
+    end = next((end for end in UNIT_OF_FIELD if field.endswith(end)), "")
+    return (field.removesuffix(end) if end.startswith("_") else field).replace("_", " ")

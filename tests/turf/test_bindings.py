@@ -18,6 +18,7 @@ def a_practice():
         "name": "Example practice", "invented": True, "about": "Invented.", "home_place": "here", "home_grass": "example",
         "feed": "granule", "hourly_price": 88, "tax_percent": 10, "spoil_price_per_m3": 60,
         "machines": {"corer": {"name": "Corer", "working_width_m": 0.5, "speed_km_per_h": 3, "hire_price_per_day": 160}},
+        "operations": {"core": {"price_per_100_m2": 75, "minimum_price": 190, "setup_minutes": 40}, "mow": {"price_per_100_m2": 18}},
         "products": {
             "granule": {"name": "Granule", "nitrogen_percent": 21, "pack_mass_kg": 20, "full_rate_kg_per_100_m2": 3},
             "sand": {"name": "Sand", "pack_mass_kg": 1000},
@@ -285,3 +286,16 @@ def test_a_field_that_cannot_be_is_told_even_before_anything_is_chosen(expressio
 def test_what_is_not_given_is_left_out_of_what_is_filled_in():
     expressions = {"rate": "grass.overseed_rate", "latitude": "place.latitude", "nitrogen": "practice.feed.nitrogen_percent"}
     assert list(filled(expressions, Context(grass=a_grass(), practice=a_practice()))) == ["nitrogen"]
+
+
+def test_an_operation_that_is_chosen_fills_in_what_is_asked_for_it():
+    found = bound("practice.operation.price_per_100_m2", operation="core")
+    assert found == (75, "1", "from our prices for core, price per 100 m2")
+    assert bound("practice.operation.setup_minutes", operation="core").typed == "40 min"
+    assert bound("practice.operations.mow.price_per_100_m2").value == 18
+    with pytest.raises(Missing, match="'practice.operation.minimum_price' is not given"):
+        bound("practice.operation.minimum_price", operation="mow")
+    with pytest.raises(Unchosen, match="waits for an operation"):
+        bound("practice.operation.minimum_price")
+    with pytest.raises(BindError, match="operation 'cor' is not in practice.yml; did you mean 'core'"):
+        bound("practice.operations.cor.minimum_price")

@@ -1,4 +1,4 @@
-/* Fills a calculator's fields in from a grass, a place, a date, a product or a machine, and says beside each where its value comes
+/* Fills a calculator's fields in from a grass, a place, a date, a product, a machine or an operation, and says beside each where its value comes
    from. The figures stand in one file, loaded at the first choice; a page opened from a folder may load a script, not fetch data. */
 (function () {
   'use strict';
@@ -38,7 +38,7 @@
   function needs(part) {
     var kind = part.split('.')[0], thing = part.split('.')[1];
     if (kind === 'grass' || kind === 'group') return ['grass'];
-    if (kind === 'practice') return [thing === 'machine' ? 'machine' : 'product'];
+    if (kind === 'practice') return [thing === 'machine' || thing === 'operation' ? thing : 'product'];
     if (kind === 'span') return SPANS[thing];
     if (part === 'week.day_of_year') return ['date'];
     if (kind !== 'week') return [kind];
@@ -113,6 +113,7 @@
     var binds = JSON.parse(root.getAttribute('data-binds'));
     var choices = Array.prototype.slice.call(root.querySelectorAll('[data-choice]'));
     var told = root.querySelector('.sb-fill-in__told');
+    var begun = false;
 
     function chosen() {
       var found = {};
@@ -131,7 +132,7 @@
         var turned = binds[name].some(function (each) { return needs(each).some(function (kind) { return kinds.indexOf(kind) >= 0; }); });
         var complete = needs(part).every(function (kind) { return now[kind]; });
         if (!turned || !(found || complete)) return;
-        var label = field.querySelector('label').textContent.trim();
+        var label = field.querySelector('label').firstChild.textContent.trim();
         if (found) write(field, found);
         (found ? done : without).push(label);
       });
@@ -139,7 +140,10 @@
         (without.length ? ' The book has no figure for: ' + without.join('; ') + '.' : '');
     }
 
-    function choose(kinds) {
+    function choose(changed) {
+      /* The day that stands there from the start counts as chosen with the first choice. */
+      var kinds = begun ? changed : changed.concat(['date', 'until']);
+      begun = true;
       var failed = function () { told.textContent = 'The figures to fill in from are not in this copy of the book.'; };
       load(root.getAttribute('data-file'), function () { return figures; }, function () {
         load(root.getAttribute('data-counts-file'), function () { return counts; }, function () { fill(kinds); }, failed);
