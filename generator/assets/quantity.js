@@ -24,6 +24,8 @@
     "|([0-9.,]*[0-9][0-9.,]*)([eE][+-]?[0-9]+(?![0-9A-Za-z]))?) *([\\s\\S]*)$"
   );
   var TWO_STEPS = /^((?:ft|feet|foot|lbs?|pounds|h|hrs?|hours?|mins?|minutes?)(?= )|') ?([0-9][\s\S]*)$/;
+  var HEMISPHERE = /^(.*(?:[0-9°]|deg|degrees)) ?([NS])$/;
+  var PAIR = /\(([^(),;]*),([^(),;]*)\)/g;
   var ONE_POINT = /^(?:[0-9]+\.?[0-9]*|\.[0-9]+)$/;
   var THOUSANDS_OR_DECIMALS = /^[1-9][0-9]{0,2},[0-9]{3}$/;
   var COMMA_GROUPS = /^(?:[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*)$/;
@@ -67,7 +69,8 @@
     }).join("")
       .replace(/(^|[^A-Za-z])[Pp][Ee][Rr](?![A-Za-z])/g, "$1/")
       .replace(/\s+/g, "").replace(/([0-9]),(?=[0-9]{3})/g, "$1").replace(/\.(?![0-9])/g, "")
-      .replace(/^(?:seeds?|holes?|slits?)(?=\/)/, "");
+      .replace(/^(?:seeds?|holes?|slits?)(?=\/)/, "")
+      .replace(/^(lbs?|oz|kg|g)(?:of)?(?:N|P|K|P2O5|K2O|S|Fe)(?=\/)/, "$1");
   }
 
   function atom(typed) {
@@ -184,7 +187,7 @@
   function inSi(value, found, wanted, text) {
     if (!fits(found, wanted)) {
       var usual = Object.keys(Swardbook.units.units).map(record).filter(function (known) {
-        return fits(known, wanted);
+        return known.kind === wanted.kind && fits(known, wanted);
       }).slice(0, 3).map(function (known) { return known.spelling; });
       var examples = [wanted.spelling].concat(usual).filter(function (spelling, i, all) {
         return all.indexOf(spelling) === i;
@@ -209,6 +212,8 @@
 
   function readAs(text, wanted) {
     text = plain(text);
+    var hemisphere = wanted.kind === "an angle" && HEMISPHERE.exec(text);
+    if (hemisphere) { return readAs(hemisphere[1], wanted) * (hemisphere[2] === "S" ? -1 : 1); }
     var area = rectangle(text, wanted);
     if (area !== null) { return area; }
     var american = wanted.system === "us";
@@ -237,7 +242,7 @@
       between = "[;\\n]|,[ \\n]|[ \\n],";
     } else if (COMMA_GROUPS.test(text) || THOUSANDS_OR_DECIMALS.test(text) || /[0-9],[0-9]/.test(text) && /[0-9][ \n]+[-+.0-9]|,[ \n]|[ \n],/.test(text)) {
       throw new Problem("ambiguous-number",
-        "A comma here could part two readings or stand in a number; part readings with ';'.");
+        "A comma here could part two readings or stand in a number; leave it out, or part readings with ';'.");
     }
     var readings = text.split(new RegExp(between + (spacesSeparate ? "| " : "")))
       .map(function (piece) { return piece.replace(/^ +| +$/g, ""); })
@@ -261,10 +266,11 @@
     if (Array.from(text).length > LONGEST_LIST) {
       throw new Problem("too-long", "That is too long a list of readings.");
     }
-    text = text.replace(/[−–]/g, "-").replace(BLANKS, " ").replace(/^[ \n]+|[ \n]+$/g, "");
+    text = text.replace(/[−–]/g, "-").replace(BLANKS, " ").replace(PAIR, "$1; $2;")
+      .replace(/^[ \n]+|[ \n]+$/g, "");
     if (!text) { throw new Problem("empty", NO_READINGS); }
     var pieces = /^([-+0-9.,;/ \n]*)([\s\S]*)$/.exec(text);
-    var oneUnit = pieces[2] && !/[,;\n]/.test(pieces[2]);
+    var oneUnit = pieces[2] && !/[,;\nxX×*]|by/.test(pieces[2]);
     var readings = separated(oneUnit ? pieces[1] : text, oneUnit || !pieces[2]);
     if (!oneUnit) {
       return readings.map(function (reading) { return readAs(reading, wanted); });

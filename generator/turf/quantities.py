@@ -139,11 +139,11 @@ def _read(asked: Input, typed: object, wanted: Unit) -> Value:
         raise
 
 
-def _read_weighed(ready: Prepared, name: str, typed: object) -> float | None:
+def _read_weighed(ready: Prepared, name: str, typed: object) -> Value | None:
     if name not in ready.calculator.weighed:
         return None
     try:
-        return read_quantity(typed, ready.weighed.metric[name])
+        return _read(ready.calculator.inputs[name], typed, ready.weighed.metric[name])
     except QuantityError:
         return None
 

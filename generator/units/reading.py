@@ -43,6 +43,8 @@ _TWO_STEPS = re.compile(
 _TWO_MEANINGS = re.compile(
     r"(?<![A-Za-z])(?<!US )(?<!UK )(?<!imp )(?<!imperial )(?<!short )(?:gal(?:lon)?|ton|pint|quart)s?(?![A-Za-z])", re.IGNORECASE
 )
+_HEMISPHERE = re.compile(r"(.*(?:[0-9°]|deg|degrees)) ?([NS])")  # '33.9 S', '40° N'.
+_PAIR = re.compile(r"\(([^(),;]*),([^(),;]*)\)")  # A corner, '(12, 8)'.
 _ONE_POINT = re.compile(r"[0-9]+\.?[0-9]*|\.[0-9]+")
 _THOUSANDS_OR_DECIMALS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _COMMA_GROUPS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*")
@@ -160,7 +162,8 @@ def _fits(found: Unit, wanted: Unit) -> bool:
 
 def _in_si(number: float, found: Unit, wanted: Unit, text: str) -> float:
     if not _fits(found, wanted):
-        usual = [known.spelling for known in like(wanted.dimension) if _fits(known, wanted)][:3]
+        alike = (known for known in like(wanted.dimension) if known.kind == wanted.kind)
+        usual = [known.spelling for known in alike if _fits(known, wanted)][:3]
         examples = ", ".join(dict.fromkeys([wanted.spelling, *usual]))
         sentence = f"'{text}' is {found.kind}, but {wanted.kind} is wanted; use {examples}."
         raise QuantityError("wrong-dimension", sentence)
@@ -197,6 +200,9 @@ def read_quantity(text: str, default_unit: Unit) -> float:
     wrong-dimension.
     """
     text = _tidy(text)
+    hemisphere = _HEMISPHERE.fullmatch(text) if default_unit.kind == "an angle" else None
+    if hemisphere:
+        return read_quantity(hemisphere[1], default_unit) * (-1 if hemisphere[2] == "S" else 1)
     area = _rectangle(text, default_unit)
     if area is not None:
         return area
@@ -222,11 +228,11 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
     """
     if len(text) > LONGEST_LIST:
         raise QuantityError("too-long", "That is too long a list of readings.")
-    text = re.sub(f"[{_BLANK}]+", " ", re.sub("[−–]", "-", text)).strip(" \n")
+    text = _PAIR.sub(r"\1; \2;", re.sub(f"[{_BLANK}]+", " ", re.sub("[−–]", "-", text))).strip(" \n")
     if not text:
         raise QuantityError("empty", "Nothing is typed here; give readings such as 12, 14, 15.")
     head, tail = re.fullmatch(r"([-+0-9.,;/ \n]*)(.*)", text, re.DOTALL).groups()
-    one_unit = tail and not re.search(r"[,;\n]", tail)
+    one_unit = tail and not re.search(r"[,;\nxX×*]|by", tail)  # '30 x 12 ft' is one piece, with its own unit.
     trailing, body = (tail, head) if one_unit else ("", text)
     readings = _separated(body, spaces_separate=body == head)
     unit_of_all = _known_unit(_tidy(trailing), default_unit) if trailing else default_unit
@@ -252,7 +258,7 @@ def _separated(text: str, spaces_separate: bool) -> list[str]:
     if ";" in text:
         between = r"[;\n]|,[ \n]|[ \n],"
     elif (tight and loose) or thousands:
-        sentence = "A comma here could part two readings or stand in a number; part readings with ';'."
+        sentence = "A comma here could part two readings or stand in a number; leave it out, or part readings with ';'."
         raise QuantityError("ambiguous-number", sentence)
     else:
         between = r"[,\n]"

@@ -60,11 +60,12 @@ def _registry() -> pint.UnitRegistry:
 
 
 def _squeezed(spelling: str) -> str:
-    """The spelling without what does not matter: spaces, superscripts, 'per', '1,000', 'sq. ft.', 'seeds/lb'."""
+    """The spelling without what does not matter: spaces, superscripts, 'per', '1,000', 'sq. ft.', 'seeds/lb', 'kg N/ha'."""
     text = spelling.translate(_CHARACTERS)
     text = re.sub(r"(^|[^A-Za-z])[Pp][Ee][Rr](?![A-Za-z])", r"\1/", text)
     text = re.sub(r"([0-9]),(?=[0-9]{3})", r"\1", re.sub(r"\s+", "", text))
-    return re.sub(r"^(?:seeds?|holes?|slits?)(?=/)", "", re.sub(r"\.(?![0-9])", "", text))
+    text = re.sub(r"^(?:seeds?|holes?|slits?)(?=/)", "", re.sub(r"\.(?![0-9])", "", text))
+    return re.sub(r"^(lbs?|oz|kg|g)(?:of)?(?:N|P|K|P2O5|K2O|S|Fe)(?=/)", r"\1", text)
 
 
 def _aliases() -> dict[str, str]:

@@ -124,6 +124,13 @@ def test_a_product_may_be_weighed():
     assert run.results["product"].unit.spelling == "g" and run.results["product"].value() == pytest.approx(100)
 
 
+def test_cans_read_in_millilitres():
+    """Ten minutes at a mean of 20 mL are 2 mL a minute; the driest of four is 12 of 20, 60 %."""
+    run = calculate(calculator("catch-cans"), {"readings": "12, 20, 24, 24 mL", "minutes": "10 min"})
+    assert run.results["precipitation_rate"].unit.spelling == "mL/min" and run.results["precipitation_rate"].value() == pytest.approx(2)
+    assert run.results["uniformity_low_quarter"].value() == pytest.approx(60)
+
+
 def test_a_spread_of_temperature_may_be_typed_without_the_word_difference():
     assert value("growth-potential", "growth_potential", "1", mean_temperature="50 F", optimum="68 F", spread="10 F") == pytest.approx(
         0.19790, abs=0.00001  # e to the power of minus half of 1.8 squared.
