@@ -136,6 +136,7 @@
       parts.notice.hidden = !lawn.notice();
       parts['hand-on'].hidden = !(area > 0) || !parts.target.options.length;
       parts['hand-on-label'].textContent = 'Use ' + lawn.show(area) + ' in';
+      parts.open.textContent = 'Open with ' + lawn.show(area);
       parts.undo.hidden = !before;
       if (!parts['hand-on'].hidden) aim();
     }
