@@ -3,16 +3,18 @@
 from typing import Any
 
 from generator.model.attribution import place_attribution
+from generator.model.step import Quantity
 from generator.pages.almanac import Almanac
 from generator.pages.desk import Desk
 from generator.pages.due import DueTask
+from generator.pages.embedded import embedded_calculator
 from generator.pages.page import Page, Section
 from generator.pages.quantity import converted, range_words, value_words
 from generator.pages.strips import strip_view, window_dates
 from generator.pages.year import site_words, year_context
 from generator.pages.year_files import calendar_path, weeks_path
 from generator.pages.year_words import WINDOW_LABELS, summary, window_lines
-from generator.turf.calendar_days import MONTH_LENGTHS, MONTHS, month_days
+from generator.turf.calendar_days import MONTH_LENGTHS, MONTHS, day_words, month_days, week_days
 from generator.turf.season import SeasonYear
 
 SECTIONS = (
@@ -20,6 +22,7 @@ SECTIONS = (
     Section("sites", "Where the lawn lies"), Section("take-away", "To take away"),
     *(Section(name.lower(), name) for name in MONTHS),
 )
+WEEKLY_WATER = "weekly-water-need"
 GROWTH_WORDS = {"dormant": "dormant", "slow": "slow", "growing": "growing", "peak": "at its best"}
 
 
@@ -36,6 +39,7 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
         "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
         **year_context(almanac, grass_id, place_id, desk.links),
         "sites": _sites(almanac, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,
+        "water": thirstiest_week(almanac, grass_id, place_id, desk),
         "notes": list(place.notes), "methods_url": desk.methods_url, "year": desk.today.year,
         "month_sheets": [
             {**month_view(season, month, months[month], grass.name, place.name, desk), "foot": "; ".join(owners)} for month in range(12)
@@ -52,6 +56,17 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
         f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, said,
         tuple(dict.fromkeys(words)), sections=SECTIONS, attribution=owners,
     )
+
+
+def thirstiest_week(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) -> dict[str, Any] | None:
+    """The calculator of a week's water, filled in from the week that needs most in the open; None where none needs any."""
+    weeks = almanac.season(grass_id, place_id).weeks
+    week = max(weeks, key=lambda each: each.water_need_mm)
+    if WEEKLY_WATER not in almanac.book.calculators or not week.water_need_mm:
+        return None
+    day = week_days(week.week - 1)[0]
+    view = embedded_calculator(almanac.book, Quantity(calculator=WEEKLY_WATER), almanac.context(grass_id, place_id, day), desk, "year")
+    return {**view, "from_day": day_words(day)}
 
 
 def why_rows(season: SeasonYear) -> list[dict[str, str]]:

@@ -23,7 +23,7 @@ def embedded_calculator(book: Book, quantity: Quantity, context: Context, desk: 
 def _answer(view: dict[str, Any]) -> dict[str, Any] | None:
     """The main result as filled in, to stand beside the closed calculator; None where the label has to speak first."""
     main = next((result for result in view["results"] if result["main"] and result["metric"]), None)
-    area = next((field for field in (*view["fields"], *view["more"]) if field["name"] == "area"), None)
+    area = next((field for field in view["fields"] if field["name"] == "area"), None)
     if main is None:
         return None
     return {

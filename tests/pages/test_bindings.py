@@ -3,12 +3,16 @@
 from datetime import date
 from pathlib import Path
 
+import pytest
+
 from generator.model.book import load_book
 from generator.pages.aftercare import aftercare_page
+from generator.pages.calendar import thirstiest_week
 from generator.pages.desk import Desk
 from generator.pages.guide import guide_page
 from generator.pages.task import task_page
 from generator.render import render
+from tests.pages.shipped_book import almanac as shipped_almanac
 
 BOOK = load_book(Path(__file__).parents[2]).book
 FEED = BOOK.practice.products[BOOK.practice.feed]
@@ -90,3 +94,16 @@ def test_a_task_fills_its_calculator_from_its_own_figures():
     figure = BOOK.tasks["water"].figures["one-watering-on-sand"]
     assert (depth["value"], depth["unit"]) == (f"{figure.default:g}", figure.unit)
     assert depth["from_words"] == "from this task's figures, one watering on sand"
+
+
+@pytest.mark.parametrize("place", ["sydney", "chicago"])
+def test_a_year_holds_the_water_of_its_thirstiest_week(place):
+    """What the calculator says of that week is what the season says, whichever half of the year it falls in."""
+    almanac = shipped_almanac()
+    water = thirstiest_week(almanac, "tall-fescue", place, Desk(BOOK, f"calendars/{place}/tall-fescue", date(2026, 1, 1)))
+    week = max(almanac.season("tall-fescue", place).weeks, key=lambda each: each.water_need_mm)
+    assert fields(water)["rain"]["from_words"] == f"from {BOOK.places[place].name}, week of {water['from_day']}"
+    # In January or the weeks about it in the south, in July or the weeks about it in the north.
+    assert water["from_day"].split()[1] in (("November", "December", "January") if place == "sydney" else ("June", "July", "August"))
+    need = next(result for result in water["results"] if result["name"] == "need")
+    assert float(need["metric"].removesuffix(" mm")) == pytest.approx(week.water_need_mm, abs=0.3)

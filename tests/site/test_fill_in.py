@@ -71,6 +71,8 @@ def test_a_choice_is_kept_for_the_next_calculator_but_a_link_brings_its_own_figu
     assert typed(page, "day_of_year") == 172  # 151 days to the end of May, and 21.
     page = window.open("calculators/evapotranspiration-of-a-day.html")
     expect(field(page, "latitude").locator(".sb-calculator__from")).to_have_text("from Oxford, latitude")
+    # Today stands in the date from the start, and counts.
+    expect(field(page, "day_of_year").locator(".sb-calculator__from")).to_contain_text("from the date, ")
     page = window.open("calculators/roof-water.html#v=1&rain=30+mm")
     assert typed(page, "rain") == 30
     expect(page.locator(".sb-calculator__from")).to_have_count(0)
