@@ -20,11 +20,12 @@ class Question:
 
     asks: in plain words. unit: of an answer that is measured; rules know it by the question's own name. choices: for any other
     answer, each word with the yes-or-no names that rules know, 1 or 0. none: what the word 'none' means, where there may be no
-    such thing. least: the smallest answer that can be, in SI units. label: only a product's label can say.
+    such thing. us_unit: where it differs. least: the smallest answer that can be, in SI units. label: only a product's label can say.
     """
 
     asks: str
     unit: str | None = None
+    us_unit: str | None = None
     choices: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     none: str | None = None
     least: float | None = None
@@ -43,12 +44,12 @@ def _yes_or_no(asks: str, name: str) -> Question:
 _NO_LIMIT = "the label sets no such limit"
 
 QUESTIONS: Mapping[str, Question] = MappingProxyType({
-    "low": Question("Lowest air temperature, from now until tomorrow morning", "°C"),
-    "high": Question("Highest air temperature, from now until tomorrow morning", "°C"),
-    "rain_to_come": Question("Rain forecast for the next 24 hours", "mm", least=0),
+    "low": Question("Lowest air temperature, from now until tomorrow morning", "°C", "°F"),
+    "high": Question("Highest air temperature, from now until tomorrow morning", "°C", "°F"),
+    "rain_to_come": Question("Rain forecast for the next 24 hours", "mm", "in", least=0),
     "hours_to_rain": Question("Hours until rain is forecast", "h", none="no rain in the forecast", least=0),
-    "rain_fallen": Question("Rain in the last 24 hours", "mm", least=0),
-    "wind": Question("Wind while the work is done", "km/h", least=0),
+    "rain_fallen": Question("Rain in the last 24 hours", "mm", "in", least=0),
+    "wind": Question("Wind while the work is done", "km/h", "mph", least=0),
     "leaf": Question("The leaf, felt with the hand: dry, wet with dew or rain, or white with frost", choices={
         "dry": {"leaf_wet": 0, "leaf_frosted": 0}, "wet": {"leaf_wet": 1, "leaf_frosted": 0},
         "frosted": {"leaf_wet": 1, "leaf_frosted": 1},
@@ -61,13 +62,13 @@ QUESTIONS: Mapping[str, Question] = MappingProxyType({
         "dry": {"sand_damp": 0}, "damp": {"sand_damp": 1},
     }),
     "watering_day": _yes_or_no("Whether this lawn may be watered today under the local rules", "water_allowed"),
-    "depth_due": Question("Depth of water due today", "mm", least=0),
+    "depth_due": Question("Depth of water due today", "mm", "in", least=0),
     "days_since_cut_down": Question("Days since the grass was cut down", "day", none="it was not cut down", least=0),
     "cool_season": _yes_or_no("Whether the grass is a cool-season grass", "cool_season"),
     "surface_running": _yes_or_no("Whether the grass runs above ground only", "surface_running"),
-    "label_wind": Question("The label's highest wind", "km/h", none=_NO_LIMIT, least=0, label=True),
-    "label_low": Question("The label's lowest temperature", "°C", none=_NO_LIMIT, label=True),
-    "label_high": Question("The label's highest temperature", "°C", none=_NO_LIMIT, label=True),
+    "label_wind": Question("The label's highest wind", "km/h", "mph", none=_NO_LIMIT, least=0, label=True),
+    "label_low": Question("The label's lowest temperature", "°C", "°F", none=_NO_LIMIT, label=True),
+    "label_high": Question("The label's highest temperature", "°C", "°F", none=_NO_LIMIT, label=True),
     "label_rain_free_hours": Question("Hours without rain that the label asks for", "h", none=_NO_LIMIT, least=0, label=True),
 })
 

@@ -68,7 +68,7 @@ def answer_for(holds: Mapping[str, Hold], forecast: Forecast) -> HoldAnswer:
     reasons, undecided, quiet = [], [], []
     for id, hold in holds.items():
         before = len(reasons) + len(undecided)
-        values = replace(forecast, known={**forecast.known, **_constants_si(hold)})
+        values = replace(forecast, known={**forecast.known, **constants_si(hold)})
         for rule in hold.rules:
             root = condition_of(rule).root
             truth = _truth(root, values)
@@ -109,7 +109,8 @@ def _parsed(text: str) -> Formula:
     return parse_condition(text, FLAGS, lambda formula: None)
 
 
-def _constants_si(hold: Hold) -> dict[str, float]:
+def constants_si(hold: Hold) -> dict[str, float]:
+    """The hold's own numbers and the figures it names, in SI units. Ours: a change of unit."""
     return {name: to_si(each.value, unit(each.unit)) for name, each in hold.constants.items()}
 
 

@@ -1,0 +1,64 @@
+"""Questions and hold rules as one classic script, so that a page answers hold or go without a network. Nothing is compiled there.
+
+The page's half is components/hold-or-go/hold-or-go-answer.js.
+"""
+
+import json
+from typing import Any
+
+from generator.formula import Formula, to_javascript
+from generator.formula.tree import Both, Node, Not
+from generator.model.book import Book
+from generator.model.hold import Hold, HoldRule
+from generator.outputs.hold_answer import not_known
+from generator.turf.forecast import ANSWERED_BY, QUESTIONS, Question
+from generator.turf.holds import condition_of, constants_si
+
+PATH = "assets/holds.js"
+
+
+def hold_script(book: Book) -> str:
+    """Sets `Swardbook.holdRules`: {questions, answeredBy, holds}, each rule with its condition as parts that can be undecided."""
+    holds = ",\n".join(f"{_text(id)}:{_hold(book, hold)}" for id, hold in book.holds.items())
+    questions = {id: _question(id, question) for id, question in QUESTIONS.items()}
+    return (
+        f"(window.Swardbook||={{}}).holdRules={{questions:{_text(questions)},\nansweredBy:{_text(dict(ANSWERED_BY))},\n"
+        f"holds:{{\n{holds}}}}};\n"
+    )
+
+
+def _question(id: str, question: Question) -> dict[str, Any]:
+    spec = {
+        "asks": question.asks, "unit": question.unit, "us": question.us_unit, "least": question.least, "none": question.none,
+        "choices": {word: dict(names) for word, names in question.choices.items()} or None, "label": question.label or None,
+        "sentence": not_known(id),
+    }  # fmt: skip
+    return {key: value for key, value in spec.items() if value is not None}
+
+
+def _hold(book: Book, hold: Hold) -> str:
+    rules = ",\n".join(_rule(book, hold, rule) for rule in hold.rules)
+    spec = {"name": hold.name, "tasks": hold.tasks, "cautions": hold.cautions}
+    return f"{_text(spec)[:-1]},rules:[\n{rules}]}}"
+
+
+def _rule(book: Book, hold: Hold, rule: HoldRule) -> str:
+    named = [book.sources[id].label if id in book.sources else id for id in rule.sources]
+    spec = {"answer": rule.answer, "reason": rule.reason, "change": rule.change, "from": named, "fromMemory": rule.from_memory, "note": rule.note}
+    return f"{_text(spec)[:-1]},when:{_part(condition_of(rule).root, constants_si(hold))}}}"
+
+
+def _part(node: Node, constants: dict[str, float]) -> str:
+    """{any, parts} for 'or' (any: true) and 'and' (any: false), {not}, or {names, test} for what is compared."""
+    match node:
+        case Both(operator, conditions):
+            parts = ",".join(_part(each, constants) for each in conditions)
+            return f"{{any:{_text(operator == 'or')},parts:[{parts}]}}"
+        case Not(condition):
+            return f"{{not:{_part(condition, constants)}}}"
+    compared = Formula(node, "")
+    return f"{{names:{_text([name for name in compared.names if name not in constants])},test:{to_javascript(compared, constants)}}}"
+
+
+def _text(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=True, separators=(",", ":"))
