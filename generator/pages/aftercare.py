@@ -6,6 +6,7 @@ from generator.model.book import Book
 from generator.model.aftercare import AftercareDays
 from generator.pages.desk import Desk
 from generator.pages.embedded import embedded_calculator
+from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
 from generator.turf.bindings import Context
 
@@ -30,7 +31,7 @@ def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
         "cautions": desk.cautions(sheet.cautions), "tasks": [desk.task_link(each) for each in sheet.tasks],
         "telephone": practice.telephone, "email": practice.email, "practice": practice.name,
         "qr": desk.links.file(f"assets/qr/{id}.svg") if address else None,
-        "address": address, "scripts": sorted({each["script"] for stretch in days for each in stretch["calculators"]}),
+        "address": address, "scripts": calculator_scripts(book, (each for stretch in days for each in stretch["calculators"]), desk),
     }
     return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, boost=1.2, sections=SECTIONS)
 
