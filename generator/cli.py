@@ -127,9 +127,10 @@ def calc(
     if as_data:
         solved = {} if for_input is None else {"solved": for_input}
         told = {} if bound is None else {"bound": {each: found.where_from for each, found in bound.items()}}
-        click.echo(json.dumps({"calculator": name, **solved, **calculation_values(run, us), **told}, ensure_ascii=False))
+        click.echo(json.dumps({"calculator": name, **solved, **calculation_values(run, us, for_input), **told}, ensure_ascii=False))
     else:
-        click.echo(calculation_text(calculators[name], run, us, {each: found.where_from for each, found in (bound or {}).items()}))
+        where_from = {each: found.where_from for each, found in (bound or {}).items()}
+        click.echo(calculation_text(calculators[name], run, us, where_from, for_input))
 
 
 def calculated(calculator: Calculator, typed: dict[str, str | float], for_input: str | None) -> Calculation:

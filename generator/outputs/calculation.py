@@ -10,13 +10,13 @@ from generator.turf.quantities import Amount, Calculation, figures, unit_after
 WIDTH = 100
 
 
-def calculation_values(run: Calculation, us: bool = False) -> dict[str, Any]:
+def calculation_values(run: Calculation, us: bool = False, solved: str | None = None) -> dict[str, Any]:
     """{"inputs": {name: {"value", "unit"}}, "results": {name: {"value", "unit"}}, "warnings": [sentence]}, unrounded.
 
-    us: results in US units; inputs keep the unit that a plain number is read in.
+    us: results in US units; inputs keep the unit that a plain number is read in, all but the one that was `solved` for.
     """
     return {
-        "inputs": {name: _value(amount, False) for name, amount in run.inputs.items()},
+        "inputs": {name: _value(amount, us and name == solved) for name, amount in run.inputs.items()},
         "results": {name: _value(amount, us) for name, amount in run.results.items()},
         "warnings": [said.sentence for said in run.warnings],
     }
@@ -50,14 +50,17 @@ def _listed(calculator: Calculator) -> dict[str, Any]:
     }
 
 
-def calculation_text(calculator: Calculator, run: Calculation, us: bool = False, where_from: Mapping[str, str] | None = None) -> str:
+def calculation_text(
+    calculator: Calculator, run: Calculation, us: bool = False, where_from: Mapping[str, str] | None = None, solved: str | None = None
+) -> str:
     """The run for reading: what was given, the answers, what to mind, how it was worked out.
 
     where_from: input to the words for where its value was filled in from.
     """
     told = {name: f" ({words})" for name, words in (where_from or {}).items()}
     given = [
-        (name, _words(amount, False), f"{calculator.inputs[name].question}{told.get(name, '')}") for name, amount in run.inputs.items()
+        (name, _words(amount, us and name == solved), f"{calculator.inputs[name].question}{told.get(name, '')}")
+        for name, amount in run.inputs.items()
     ]
     answers = [(name, _words(amount, us), calculator.results[name].label) for name, amount in run.results.items()]
     width = max(len(name) for name, _, _ in (*given, *answers))

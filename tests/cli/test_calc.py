@@ -171,3 +171,13 @@ def test_without_a_choice_nothing_is_bound():
 def test_a_choice_the_book_does_not_know_is_told(words, said):
     told = calc("granular-feed", *words)
     assert told.exit_code == 2 and said in told.stderr
+
+
+def test_the_input_that_was_sought_is_an_answer_in_us_units():
+    """50 lb at 3 lb to 1000 square feet go 50 / 3 x 1000, 16 667 square feet; a US reader's gallon is the US one."""
+    words = ("--solve", "area", "product=50 lb", "nitrogen_rate=0.75 lb N/1000 sq. ft.", "nitrogen_percent=25", "--us")
+    told = json.loads(calc("feed-for-nitrogen", *words, "--json").stdout)
+    assert told["inputs"]["area"] == {"value": pytest.approx(16666.6667), "unit": "ft2"}
+    assert "16666.6667 ft2" in calc("feed-for-nitrogen", *words).stdout
+    told = json.loads(calc("sprayer-output", "flow=0.5 gal/min", "speed=3 mph", "swath=20 in", "--us", "--json").stdout)
+    assert told["results"]["application_rate"]["value"] == pytest.approx(5940 * 0.5 / 60)
