@@ -13,6 +13,7 @@ from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, known, whole_book
 from generator.commands.hold import hold
 from generator.commands.plan import plan
+from generator.commands.round import round_command
 from generator.model.calculator import Calculator
 from generator.model.schema import write_schemas
 from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
@@ -174,4 +175,5 @@ def pack(root: Path, file: Path) -> None:
 
 
 main.add_command(plan)
+main.add_command(round_command, "round")
 main.add_command(hold)

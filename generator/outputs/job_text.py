@@ -25,7 +25,7 @@ def job_text(job: Job, plan: str, grass: str, place: str) -> str:
     lines.append("Steps")
     for each in job.steps:
         lines += _step(each)
-    lines += _section("To buy", [_bought(each) for each in job.shopping])
+    lines += _section("To buy", [purchase_words(each) for each in job.shopping])
     lines += _section("Gear", [_gear(each) for each in job.gear])
     lines += _section("Price", _priced(job.cost)) if job.cost else []
     lines += _section("Left out", [f"{each.step.title}: {each.reason}" for each in job.left_out])
@@ -41,13 +41,14 @@ def _step(each: JobStep) -> list[str]:
         moved = f"  [{count} {'day' if count == 1 else 'days'} {'later' if dated.moved_days > 0 else 'earlier'} than planned"
         moved += f", after {dated.moved_by}]" if dated.moved_by else "]"
     lines = [f"  {day(dated.date)}{until}  {step.title}{moved}"]
-    lines += [f"      {_answers(quantity)}" for quantity in each.worked if _answers(quantity)]
+    lines += [f"      {quantity_words(quantity)}" for quantity in each.worked if quantity_words(quantity)]
     if step.wait_for:
         lines.append(fill(f"Wait for: {step.wait_for}", WIDTH, initial_indent="      ", subsequent_indent="      "))
     return lines
 
 
-def _answers(quantity: Worked) -> str:
+def quantity_words(quantity: Worked) -> str:
+    """The answers of a calculator at a step: what is bought, else its first two."""
     if quantity.needs_label:
         return f"{quantity.quantity.calculator}: type in the rate from the label"
     bought = quantity.quantity.buy
@@ -57,7 +58,8 @@ def _answers(quantity: Worked) -> str:
     )
 
 
-def _bought(each: Purchased) -> str:
+def purchase_words(each: Purchased) -> str:
+    """'Sand: 2.3 t, 3 packs, 285.00'."""
     packs = "" if each.packs is None else f", {each.packs} {'pack' if each.packs == 1 else 'packs'}"
     cost = "" if each.cost is None else f", {each.cost:.2f}"
     return f"{each.name}: {amount_words(each.amount)}{packs}{cost}"
@@ -104,6 +106,6 @@ def job_csv(job: Job) -> str:
         dated, step = each.dated, each.dated.step.step
         writer.writerow([
             dated.date.isoformat(), dated.until.isoformat() if dated.until else "", step.day, step.id, step.task or "", step.title, step.who,
-            "; ".join(filter(None, map(_answers, each.worked))), step.wait_for or "", " ".join(step.cautions),
+            "; ".join(filter(None, map(quantity_words, each.worked))), step.wait_for or "", " ".join(step.cautions),
         ])
     return text.getvalue()

@@ -21,7 +21,7 @@ def job_values(job: Job) -> dict[str, Any]:
         "window": {**_window(job.verdict), "what_then": [each.text for each in job.what_then]},
         "steps": [_step(each) for each in job.steps],
         "left_out": [{"id": each.step.id, "task": each.step.task, "title": each.step.title, "why": each.reason} for each in job.left_out],
-        "shopping": [_bought(each) for each in job.shopping],
+        "shopping": [bought_values(each) for each in job.shopping],
         "gear": [_gear(each) for each in job.gear],
         "cost": _cost(job.cost),
         "spoil_m3": _tidy(job.spoil_m3),
@@ -79,7 +79,8 @@ def _watering(day: WateringDay) -> dict[str, Any]:
     }
 
 
-def _bought(each: Purchased) -> dict[str, Any]:
+def bought_values(each: Purchased) -> dict[str, Any]:
+    """One line of a shopping list."""
     return {
         "name": each.name, "product": each.product, "amount": amount_value(each.amount), "packs": each.packs,
         "price_each": each.price_each, "cost": None if each.cost is None else _tidy(each.cost), "steps": list(each.steps),

@@ -87,9 +87,14 @@ class JobStep:
 
 @dataclass(frozen=True)
 class NeededGear:
-    """A thing needed, when first, and by when to book and to check it; book_by is None for what stands in the shed."""
+    """A thing needed, when first, and by when to book and to check it; book_by is None for what stands in the shed.
+
+    machine: its id in practice.yml, where it is one of the machines; days: every day on which a step needs it.
+    """
 
     name: str
+    machine: str | None
+    days: tuple[date, ...]
     from_where: str
     needed: date
     book_by: date | None
@@ -230,7 +235,7 @@ def _needed(uses: list[tuple[DatedStep, Gear]]) -> NeededGear:
     first, gear = uses[0]
     days = max(each.book_days_ahead for _, each in uses)
     return NeededGear(
-        gear.name, gear.from_where, first.date, None if gear.from_where == "own" else first.date - timedelta(days),
+        gear.name, gear.machine, tuple(dict.fromkeys(each.date for each, _ in uses)), gear.from_where, first.date, None if gear.from_where == "own" else first.date - timedelta(days),
         first.date - timedelta(1), next((each.check for _, each in uses if each.check), None), tuple(each.id for each, _ in uses),
     )
 

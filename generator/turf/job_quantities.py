@@ -37,7 +37,7 @@ class Purchased:
     """One line of the shopping list.
 
     product: id in practice.yml, or None for what the practice has no product for. amount: [kg], [m3] or another SI unit, over
-    all steps. packs, price_each and cost: None where the product names no pack or price.
+    all steps. packs, price_each and cost: None where the product names no pack or price. pack_si: what one holds, as `amount`.
     """
 
     name: str
@@ -46,6 +46,7 @@ class Purchased:
     packs: int | None
     price_each: float | None
     steps: tuple[str, ...]
+    pack_si: float | None = None
 
     @property
     def cost(self) -> float | None:
@@ -110,7 +111,7 @@ def _line(parts: list[tuple[Step, Amount, str | None, str]], practice: Practice)
     product = practice.products[id] if id else None
     pack = pack_si(product, total.unit) if product else None
     packs = None if pack is None else ceil(total.si / pack - SNAP)
-    return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts))
+    return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts), pack)
 
 
 def product_of(buy: Purchase, step: Step, practice: Practice) -> str | None:

@@ -80,8 +80,8 @@ def steps_for(renovation: Renovation, grass: Grass, adjusted: Adjusted = Adjuste
     left_out = []
     for step in renovation.steps:
         operation = taken.get(step.task) if step.task else None
-        reason = adjusted.without.get(step.id) or adjusted.tasks_without.get(step.task or "")
-        reason = reason or _reason_to_leave_out(step, grass, operation)
+        reason = _reason_to_leave_out(step, grass, operation)
+        reason = reason or adjusted.without.get(step.id) or adjusted.tasks_without.get(step.task or "")
         if reason:
             left_out.append(LeftOut(step, reason, operation))
     gone = {left.step.id: left.step for left in left_out}

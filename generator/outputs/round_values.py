@@ -1,0 +1,76 @@
+"""A round of lawns as plain values, as text, as comma-separated values and as a calendar file."""
+
+import csv
+from datetime import date
+from io import StringIO
+from typing import Any
+
+from generator.outputs.calendar_file import calendar_file
+from generator.outputs.job_calendar import job_entries
+from generator.outputs.job_text import day, purchase_words, quantity_words
+from generator.outputs.job_values import bought_values, job_values
+from generator.turf.round import LawnJob, Round
+
+
+def round_values(found: Round) -> dict[str, Any]:
+    """{"jobs": [{"client", "grass", ..., the job}], "shopping", "gear", "clashes", "days"}; dates are ISO 8601."""
+    return {
+        "jobs": [{"client": each.client, **each.lawn, **job_values(each.job)} for each in found.jobs],
+        "shopping": [bought_values(each) for each in found.shopping],
+        "gear": [
+            {
+                "name": each.name, "machine": each.machine, "from": each.from_where,
+                "book_by": each.book_by.isoformat() if each.book_by else None,
+                "uses": [{"date": when.isoformat(), "client": client} for when, client in each.uses],
+            }
+            for each in found.gear
+        ],
+        "clashes": [{"name": each.name, "from": each.from_where, "date": each.day.isoformat(), "clients": list(each.clients)} for each in found.clashes],
+        "days": [{"date": each.day.isoformat(), "clients": list(each.clients), "minutes": round(each.minutes, 6)} for each in found.days],
+    }
+
+
+def round_text(found: Round) -> str:
+    """The round for reading: who is visited when, what to buy, what to book, and what clashes."""
+    lines = [f"{len(found.jobs)} {'lawn' if len(found.jobs) == 1 else 'lawns'}"]
+    for each in found.jobs:
+        window = each.job.verdict
+        stands = "in the window" if window.inside else f"outside: {window.why}"
+        lines.append(f"  {day(each.job.request.on)}  {each.client}  {each.lawn['renovation']}, {each.lawn['grass']} at {each.lawn['place']}, {stands}")
+    lines += ["", "Days", *(f"  {day(each.day)}  {', '.join(each.clients)}  {each.minutes / 60:.1f} h" for each in found.days)]
+    lines += ["", "To buy", *(f"  {purchase_words(each)}" for each in found.shopping)]
+    lines += ["", "To book", *(f"  {each.name}: {each.from_where} by {day(each.book_by)}" for each in found.gear if each.book_by)]
+    for title, own in (("Clashes", False), ("Own machines that go round in a day", True)):
+        rows = [f"  {day(each.day)}  {each.name}: {', '.join(each.clients)}" for each in found.clashes if (each.from_where == "own") == own]
+        lines += ["", title, *rows] if rows else []
+    return "\n".join(lines)
+
+
+COLUMNS = ("date", "until", "client", "plan", "grass", "place", "site", "area_m2", "step", "task", "title", "who", "quantities", "wait_for")
+
+
+def round_csv(found: Round) -> str:
+    """A row a step of every lawn under a row of names (RFC 4180), by date and client."""
+    rows = [(step, each) for each in found.jobs for step in each.job.steps]
+    text = StringIO()
+    writer = csv.writer(text)
+    writer.writerow(COLUMNS)
+    for step, each in sorted(rows, key=lambda row: (row[0].dated.date, row[1].client)):
+        dated, record = step.dated, step.dated.step.step
+        writer.writerow([
+            dated.date.isoformat(), dated.until.isoformat() if dated.until else "", each.client, each.lawn["renovation"], each.lawn["grass"],
+            each.lawn["place"], each.lawn["site"], each.job.request.area_m2, record.id, record.task or "", record.title, record.who,
+            "; ".join(filter(None, map(quantity_words, step.worked))), record.wait_for or "",
+        ])
+    return text.getvalue()
+
+
+def round_calendar(found: Round, name: str, domain: str, made_on: date) -> bytes:
+    """One calendar file of every lawn's steps; a title begins with the client's code."""
+    entries = [entry for each in found.jobs for entry in job_entries(each.job, key_of(each), f"{each.client}: ")]
+    return calendar_file(name, entries, domain, made_on)
+
+
+def key_of(each: LawnJob) -> str:
+    """What makes the ids of a lawn's events its own."""
+    return "-".join((each.client, *(each.lawn[name] for name in ("renovation", "grass", "place", "site"))))

@@ -1,0 +1,120 @@
+"""`swardbook round` as someone at a terminal sees it: many lawns, one list of what to buy and book."""
+
+import csv
+import json
+import random
+from pathlib import Path
+
+import icalendar
+import pytest
+from click.testing import CliRunner
+
+from generator.cli import main
+
+ROOT = str(Path(__file__).parents[2])
+LAWNS = (
+    {"client": "TL-001", "grass": "couch", "place": "sydney", "area": "240 m2"},
+    {"client": "TL-002", "grass": "buffalo", "place": "sydney", "area": "1200 ft2", "on": "2026-10-19"},
+    {"client": "TL-003", "grass": "kikuyu", "place": "canberra", "area": "80 m2", "site": "hollow"},
+)
+
+
+def written(folder, lawns, name="lawns.csv"):
+    file = folder / name
+    with file.open("w", encoding="utf-8", newline="") as table:
+        writer = csv.DictWriter(table, ["client", "grass", "place", "area", "site", "plan", "on"])
+        writer.writeheader()
+        writer.writerows(lawns)
+    return str(file)
+
+
+def run(file, *words):
+    return CliRunner().invoke(main, ["round", "--book", ROOT, file, "--on", "2026-10-12", *words])
+
+
+def found(file):
+    result = run(file, "--json")
+    assert result.exit_code == 0, result.output
+    return json.loads(result.stdout)
+
+
+def one_job(*words):
+    result = CliRunner().invoke(main, ["plan", "--book", ROOT, *words, "--json"])
+    assert result.exit_code == 0, result.output
+    return json.loads(result.stdout)
+
+
+@pytest.fixture(scope="module")
+def three(tmp_path_factory):
+    return found(written(tmp_path_factory.mktemp("round"), LAWNS))
+
+
+def test_each_lawn_s_job_is_the_one_that_plan_gives(three):
+    job = next(each for each in three["jobs"] if each["client"] == "TL-003")
+    alone = one_job(job["renovation"], "--grass", "kikuyu", "--place", "canberra", "--area", "80 m2", "--on", "2026-10-12", "--site", "hollow")
+    assert {name: value for name, value in job.items() if name != "client"} == alone
+
+
+def test_sand_is_added_up_before_it_is_packed(three):
+    """Tonnes of each lawn together, rounded up once."""
+    sand = [line for job in three["jobs"] for line in job["shopping"] if line["product"] == "sand-tonne"]
+    together = next(line for line in three["shopping"] if line["product"] == "sand-tonne")
+    tonnes = sum(line["amount"]["value"] for line in sand)
+    assert together["amount"]["value"] == pytest.approx(tonnes)
+    assert tonnes <= together["packs"] < tonnes + 1 and together["packs"] < sum(line["packs"] for line in sand)
+
+
+def test_one_corer_and_two_lawns_on_a_day_clash(three):
+    corer = [each for each in three["clashes"] if "corer" in each["name"].lower()]
+    assert [(each["date"], each["clients"], each["from"]) for each in corer] == [("2026-10-12", ["TL-001", "TL-003"], "hire")]
+
+
+def test_the_order_of_the_file_changes_nothing(tmp_path, three):
+    shuffled = list(LAWNS)
+    for seed in range(3):
+        random.Random(seed).shuffle(shuffled)
+        assert found(written(tmp_path, shuffled)) == three
+
+
+def test_yaml_is_read_as_csv_is(tmp_path, three):
+    file = tmp_path / "lawns.yml"
+    file.write_text("".join(f"- {json.dumps(lawn)}\n" for lawn in LAWNS), encoding="utf-8")
+    assert found(str(file)) == three
+
+
+def test_the_calendar_file_names_clients_by_code(tmp_path, three):
+    file = tmp_path / "round.ics"
+    assert run(written(tmp_path, LAWNS), "--ics", str(file)).exit_code == 0
+    events = icalendar.Calendar.from_ical(file.read_bytes()).walk("VEVENT")
+    assert len(events) == sum(len(job["steps"]) for job in three["jobs"])
+    assert {str(event["summary"]).split(":")[0] for event in events} == {"TL-001", "TL-002", "TL-003"}
+    assert len({str(event["uid"]) for event in events}) == len(events)
+
+
+def test_the_table_goes_by_date(tmp_path, three):
+    file = tmp_path / "round.csv"
+    assert run(written(tmp_path, LAWNS), "--csv", str(file)).exit_code == 0
+    with file.open(encoding="utf-8", newline="") as table:
+        rows = list(csv.DictReader(table))
+    assert [row["date"] for row in rows] == sorted(step["date"] for job in three["jobs"] for step in job["steps"])
+
+
+def test_every_slip_in_the_file_is_told_at_its_line(tmp_path):
+    lawns = (
+        {"client": "Jane Smith", "grass": "coch", "place": "sydney", "area": "12 kg"},
+        {"client": "TL-2", "grass": "couch", "place": "sydny", "area": "0 m2", "on": "12/10/2026"},
+        {"client": "TL-3", "grass": "buffalo", "place": "sydney", "area": "50 m2", "plan": "cool-autumn"},
+    )
+    result = run(written(tmp_path, lawns))
+    assert result.exit_code == 1
+    said = result.stderr.splitlines()
+    assert [line.split(": ")[0] for line in said] == ["lawns.csv:2:1"] * 3 + ["lawns.csv:3:1"] * 3 + ["lawns.csv:4:1"]
+    for words in ("is not a client's code", "did you mean 'couch'?", "did you mean 'sydney'?", "is no lawn", "is not a date", "cool-season"):
+        assert any(words in line for line in said), words
+
+
+def test_columns_are_told_apart(tmp_path):
+    file = tmp_path / "lawns.csv"
+    file.write_text("client,gras,place,area\nTL-1,couch,sydney,9 m2\n", encoding="utf-8")
+    result = run(str(file))
+    assert result.exit_code == 1 and "unknown column 'gras'; did you mean 'grass'?" in result.stderr
