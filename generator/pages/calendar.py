@@ -61,7 +61,8 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
 def thirstiest_week(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) -> dict[str, Any] | None:
     """The calculator of a week's water, filled in from the week that needs most in the open; None where none needs any."""
     weeks = almanac.season(grass_id, place_id).weeks
-    week = max(weeks, key=lambda each: each.water_need_mm)
+    # By the day, for the last week of the year has eight.
+    week = max(weeks, key=lambda each: each.water_need_mm / len(week_days(each.week - 1)))
     if WEEKLY_WATER not in almanac.book.calculators or not week.water_need_mm:
         return None
     day = week_days(week.week - 1)[0]

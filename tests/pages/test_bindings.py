@@ -101,7 +101,7 @@ def test_a_year_holds_the_water_of_its_thirstiest_week(place):
     """What the calculator says of that week is what the season says, whichever half of the year it falls in."""
     almanac = shipped_almanac()
     water = thirstiest_week(almanac, "tall-fescue", place, Desk(BOOK, f"calendars/{place}/tall-fescue", date(2026, 1, 1)))
-    week = max(almanac.season("tall-fescue", place).weeks, key=lambda each: each.water_need_mm)
+    week = max(almanac.season("tall-fescue", place).weeks[:51], key=lambda each: each.water_need_mm)  # the last has eight days
     assert fields(water)["rain"]["from_words"] == f"from {BOOK.places[place].name}, week of {water['from_day']}"
     # In January or the weeks about it in the south, in July or the weeks about it in the north.
     assert water["from_day"].split()[1] in (("November", "December", "January") if place == "sydney" else ("June", "July", "August"))
