@@ -12,10 +12,14 @@ from generator.outputs.job_values import bought_values, job_values
 from generator.turf.round import LawnJob, Round
 
 
+# What a round tells of a step; its sentences are the plan's, and `swardbook plan` has them.
+BRIEF = ("date", "until", "day", "id", "task", "title", "who", "level", "planned", "moved_days", "moved_by", "minutes", "quantities", "watering")
+
+
 def round_values(found: Round) -> dict[str, Any]:
     """{"jobs": [{"client", "grass", ..., the job}], "shopping", "gear", "clashes", "days"}; dates are ISO 8601."""
     return {
-        "jobs": [{"client": each.client, **each.lawn, **job_values(each.job)} for each in found.jobs],
+        "jobs": [_brief(each) for each in found.jobs],
         "shopping": [bought_values(each) for each in found.shopping],
         "gear": [
             {
@@ -28,6 +32,15 @@ def round_values(found: Round) -> dict[str, Any]:
         "clashes": [{"name": each.name, "from": each.from_where, "date": each.day.isoformat(), "clients": list(each.clients)} for each in found.clashes],
         "days": [{"date": each.day.isoformat(), "clients": list(each.clients), "minutes": round(each.minutes, 6)} for each in found.days],
     }
+
+
+def _brief(each: LawnJob) -> dict[str, Any]:
+    values = job_values(each.job)
+    steps = [
+        {**{name: step[name] for name in BRIEF}, "quantities": [{"calculator": q["calculator"], "results": q["results"]} for q in step["quantities"]]}
+        for step in values["steps"]
+    ]
+    return {"client": each.client, **each.lawn, **values, "steps": steps}
 
 
 def round_text(found: Round) -> str:

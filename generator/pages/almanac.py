@@ -37,12 +37,19 @@ class Almanac:
         return links.calendar(grass, place) if place in self.calendar_places else links.to(f"places/{place}", grass)
 
     def season(self, grass: str, place: str, site: str = OPEN_SITE) -> SeasonYear:
-        """The computed year. Raises KeyError for an unknown grass, place or site."""
-        record = self.book.grasses[grass]
-        return year(
-            climate_of(self.book.places[place]), grass_season_of(grass, record, self.book.season_groups),
-            self.rules.sites[site], self.rules,
-        )
+        """The computed year, worked out once. Raises KeyError for an unknown grass, place or site."""
+        key = (grass, place, site)
+        if key not in self._seasons:
+            record = self.book.grasses[grass]
+            self._seasons[key] = year(
+                climate_of(self.book.places[place]), grass_season_of(grass, record, self.book.season_groups),
+                self.rules.sites[site], self.rules,
+            )
+        return self._seasons[key]
+
+    @cached_property
+    def _seasons(self) -> dict[tuple[str, str, str], SeasonYear]:
+        return {}
 
     def context(
         self, grass: str | None = None, place: str | None = None, day: int | None = None, product: str | None = None,

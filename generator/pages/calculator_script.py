@@ -10,8 +10,7 @@ from typing import Any
 
 from generator.formula import to_javascript
 from generator.model.calculator import Calculator, Input, Result
-from generator.turf.prepared import Prepared, prepared
-from generator.turf.quantities import limit_si
+from generator.turf.prepared import Prepared, limit_si, prepared
 
 LIMITS = ("above", "at_least", "at_most", "usual_low", "usual_high")
 USUAL_WEIGHT = "care"

@@ -10,8 +10,8 @@ from generator.findings import suggestion
 from generator.formula import FormulaProblem
 from generator.model.calculator import Calculator
 from generator.turf.crossing import Meeting, meetings, points, side_of, with_extremes
-from generator.turf.prepared import Prepared, prepared
-from generator.turf.quantities import Calculation, Problem, Said, calculate, limit_si, show_amount
+from generator.turf.prepared import Prepared, limit_si, prepared
+from generator.turf.quantities import Calculation, Problem, Said, calculate, show_amount
 from generator.units import QuantityError, Unit, from_si, read_quantity, to_si
 
 DIGITS = 9  # 133.333333 rather than 133.3333334667, which is only where a rounding begins.

@@ -149,7 +149,16 @@ def work_out(request: Request, renovation: Renovation, grass: Grass, season: Sea
     dated = dated_steps(plan.kept, request.on, settling, request.done)
     # What fills in a step's calculators hangs on the grass and the practice, not on the date: a plan moves, its rates stay.
     chosen = Context(grass, practice, renovation, records.groups)
-    steps = tuple(_step(each, request, chosen, season, records) for each in dated)
+    # A task takes as long each time: worked out once for all its steps.
+    minutes = {
+        step.task: step_minutes(step, practice, records.calculators, request.area_m2)
+        for step in {each.step.step.task: each.step.step for each in dated}.values()
+    }
+    steps = tuple(
+        _step(each, worked(each.step.step, chosen, records.calculators, request.area_m2), _watering(each, request, chosen),
+              minutes[each.step.step.task], season)
+        for each in dated
+    )
     quantities = [(each.dated.step.step, each.worked) for each in steps]
     bought, spoil = shopping(quantities, practice), spoil_m3(quantities)
     found = verdict(season, renovation.window, request.on)
@@ -183,12 +192,12 @@ def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, co
     return tuple(round(long - (long - short) * potential) for potential in growth.potential)
 
 
-def _step(dated: DatedStep, request: Request, chosen: Context, season: SeasonYear, records: Records) -> JobStep:
-    day, step = day_of_year(dated.date), dated.step.step
+def _step(
+    dated: DatedStep, quantities: tuple[Worked, ...], watering: tuple[WateringDay, ...], minutes: float | None, season: SeasonYear
+) -> JobStep:
+    day = day_of_year(dated.date)
     return JobStep(
-        dated, worked(step, chosen, records.calculators, request.area_m2), _watering(dated, request, chosen),
-        step_minutes(step, records.practice, records.calculators, request.area_m2), season.classes[day],
-        season.view.frost.chance[day], season.climate.mean_c[day],
+        dated, quantities, watering, minutes, season.classes[day], season.view.frost.chance[day], season.climate.mean_c[day]
     )
 
 

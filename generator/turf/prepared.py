@@ -3,11 +3,12 @@
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from generator.findings import suggestion
 from generator.formula import Formula, FormulaError, ListOf, check, parse
 from generator.formula.tree import CONSTANTS, FUNCTIONS
-from generator.model.calculator import Calculator, Result
+from generator.model.calculator import Calculator, Input, Result
 from generator.turf.equations import EQUATIONS, Equation
 from generator.units import Unit, UnitError, to_si, unit
 
@@ -43,6 +44,16 @@ class Rule:
     equation: Equation | None = None
 
 
+class Limits(NamedTuple):
+    """What an input may be, in SI units; None for a limit that is not set."""
+
+    above: float | None
+    at_least: float | None
+    at_most: float | None
+    usual_low: float | None
+    usual_high: float | None
+
+
 @dataclass(frozen=True)
 class Prepared:
     """Everything `calculate` needs. `weighed` is None where the product is never weighed."""
@@ -53,6 +64,7 @@ class Prepared:
     conditions: tuple[Formula, ...]
     measured: Units
     weighed: Units | None
+    limits: Mapping[str, Limits]
 
 
 _kept: dict[int, Prepared] = {}
@@ -79,7 +91,14 @@ def _prepare(calculator: Calculator) -> Prepared:
         conditions=tuple(parse(warning.when) for warning in calculator.warnings),
         measured=_units(calculator, weighed=False),
         weighed=_units(calculator, weighed=True) if calculator.weighed else None,
+        limits={name: Limits(*(limit_si(asked, limit) for limit in Limits._fields)) for name, asked in calculator.inputs.items()},
     )
+
+
+def limit_si(asked: Input, limit: str) -> float | None:
+    """One of above, at_least, at_most, usual_low and usual_high in SI units; None when it is not set. Ours: a change of unit."""
+    value = getattr(asked, limit)
+    return None if value is None else to_si(value, unit(asked.unit))
 
 
 def rule_of(result: Result) -> Rule:

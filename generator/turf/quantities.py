@@ -11,7 +11,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from generator.findings import suggestion
 from generator.formula import FormulaProblem
 from generator.model.calculator import Calculator, Example, Input
-from generator.turf.prepared import Prepared, Units, prepared
+from generator.turf.prepared import Limits, Prepared, Units, prepared
 from generator.units import QuantityError, Unit, from_si, read_list, read_quantity, to_si, unit
 
 Value = float | tuple[float, ...]
@@ -89,7 +89,7 @@ def calculate(calculator: Calculator, given: Mapping[str, str | float | Sequence
     inputs = {name: Amount(si, units.metric[name], units.us[name]) for name, si in values.items()}
     results = _results(ready, values, units, problems)
     known = {**ready.constants_si, **values, **{name: amount.si for name, amount in results.items()}}
-    warnings = (*_unusual(calculator, inputs), *_warnings(ready, known))
+    warnings = (*_unusual(ready, inputs), *_warnings(ready, known))
     return Calculation(inputs, results, warnings, tuple(problems))
 
 
@@ -116,7 +116,7 @@ def _read_all(ready: Prepared, given: Mapping[str, object], problems: list[Probl
                 problems.append(Problem(name, "unreadable", f"{asked.question}: {error.sentence}"))
                 continue
             values[name], units = weighed, ready.weighed
-        impossible = _impossible(asked, values[name], units.metric[name])
+        impossible = _impossible(asked, ready.limits[name], values[name], units.metric[name])
         if impossible:
             problems.append(Problem(name, "impossible", impossible))
             del values[name]
@@ -154,15 +154,9 @@ def default_si(asked: Input) -> Value:
     return tuple(to_si(each, start) for each in asked.default) if asked.many else to_si(asked.default, start)
 
 
-def limit_si(asked: Input, limit: str) -> float | None:
-    """One of above, at_least, at_most, usual_low and usual_high in SI units; None when it is not set. Ours: a change of unit."""
-    value = getattr(asked, limit)
-    return None if value is None else to_si(value, unit(asked.unit))
-
-
-def _impossible(asked: Input, value: Value, shown: Unit) -> str | None:
+def _impossible(asked: Input, limits: Limits, value: Value, shown: Unit) -> str | None:
     """The sentence for a value that cannot be, or None."""
-    above, least, most = (limit_si(asked, limit) for limit in ("above", "at_least", "at_most"))
+    above, least, most, *_ = limits
     for each in value if isinstance(value, tuple) else (value,):
         if above is not None and each <= above:
             rule = f"must be more than {show_amount(above, shown)}"
@@ -182,11 +176,10 @@ def _slack(limit: float) -> float:
     return SLACK * abs(limit)
 
 
-def _unusual(calculator: Calculator, inputs: Mapping[str, Amount]) -> list[Said]:
+def _unusual(ready: Prepared, inputs: Mapping[str, Amount]) -> list[Said]:
     said = []
     for name, amount in inputs.items():
-        asked = calculator.inputs[name]
-        low, high = limit_si(asked, "usual_low"), limit_si(asked, "usual_high")
+        asked, (*_, low, high) = ready.calculator.inputs[name], ready.limits[name]
         values = amount.si if isinstance(amount.si, tuple) else (amount.si,)
         if low is not None and min(values) < low - _slack(low):
             words = f"is seldom under {show_amount(low, amount.unit)}; is {show_amount(min(values), amount.unit)} right?"
