@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Annotated, Any, Literal
 
-from pydantic import Field, model_validator
+from pydantic import ConfigDict, Field, model_validator
 
 from generator.model.grass import Habit, Level
 from generator.model.record import (
@@ -99,6 +99,9 @@ def _told_in_full(step: StepBody, what: str) -> None:
 
 class SharedStep(StepBody):
     """A step that several plans use: one file in data/steps."""
+
+    # An editor is told what is needed here; in a plan the same fields may be left to the step that is used.
+    model_config = ConfigDict(json_schema_extra={"required": list(REQUIRED)})
 
     @model_validator(mode="after")
     def _is_whole(self) -> "SharedStep":
