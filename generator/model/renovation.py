@@ -22,6 +22,9 @@ class Renovation(Record):
     needs: dict[TaskId, tuple[Level, ...]] = Field(
         default={}, description="Only for grasses that take these tasks at one of these levels."
     )
+    takes: tuple[Literal["seed_rate", "overseed_rate", "establishment.from_seed", "establishment.from_runners"], ...] = Field(
+        default=(), description="Only for grasses whose file gives these: a seed rate for what is sown, runners for what is planted."
+    )
     summary: Sentence
     window: PlanWindow = Field(
         description="Which computed window its day belongs in; growing is any time the grass is neither slow nor asleep."

@@ -1,6 +1,7 @@
 """Dated jobs of a book: which plans a grass may follow, and a plan turned into a job."""
 
 from dataclasses import dataclass
+from operator import attrgetter
 
 from generator.model.book import Book
 from generator.model.grass import Grass
@@ -10,6 +11,12 @@ from generator.turf.job import Job, Records, Request, work_out
 
 # Why a step is left out that whoever plans the job has crossed off; the page says the same.
 NOT_NEEDED = "Not needed on this lawn."
+
+
+_TAKEN = {
+    "seed_rate": "a seed rate for a new lawn", "overseed_rate": "a seed rate over a living lawn",
+    "establishment.from_seed": "a way to start it from seed", "establishment.from_runners": "a way to start it from runners",
+}
 
 
 @dataclass(frozen=True)
@@ -51,4 +58,7 @@ def why_not(book: Book, plan: Renovation, grass: Grass) -> str | None:
         operation = grass.operations.get(task)
         if operation is not None and operation.level not in levels:
             return f"{plan.name} needs a grass that takes {book.tasks[task].name.lower()}; {operation.how}"
+    for field in plan.takes:
+        if attrgetter(field)(grass) is None:
+            return f"{plan.name} needs {_TAKEN[field]}; the book has none for {grass.name}."
     return None

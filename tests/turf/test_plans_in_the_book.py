@@ -8,6 +8,7 @@ import pytest
 from generator.model.book import read_book
 from generator.pages.jobs import why_not
 from generator.turf.bindings import Context, bound_value
+from generator.pages.jobs import plans_for, why_not
 from generator.turf.plan import steps_for
 
 BOOK, _ = read_book(Path(__file__).parents[2])
@@ -285,3 +286,11 @@ def test_the_lighter_plans_are_lighter():
 
 def test_spiking_takes_nothing_out():
     assert not [quantity for step in steps("solid-tine-only").values() for quantity in step.quantities if quantity.spoil]
+
+
+def test_a_grass_that_is_not_sown_gets_no_plan_for_seed():
+    """Common practice: buffalo, kikuyu and hybrid couch are laid or planted in lawns; bahia is sown and not planted."""
+    for grass in ("buffalo", "kikuyu", "hybrid-couch"):
+        assert not {"new-lawn-seed", "new-lawn-seed-warm"} & set(plans_for(BOOK, BOOK.grasses[grass])), grass
+    assert "new-lawn-sprigs" not in plans_for(BOOK, BOOK.grasses["bahia"])
+    assert "has none for Buffalo" in why_not(BOOK, BOOK.renovations["new-lawn-seed-warm"], BOOK.grasses["buffalo"])
