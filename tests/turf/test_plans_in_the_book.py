@@ -6,9 +6,8 @@ from pathlib import Path
 import pytest
 
 from generator.model.book import read_book
-from generator.pages.jobs import why_not
-from generator.turf.bindings import Context, bound_value
 from generator.pages.jobs import plans_for, why_not
+from generator.turf.bindings import Context, bound_value
 from generator.turf.plan import steps_for
 
 BOOK, _ = read_book(Path(__file__).parents[2])
