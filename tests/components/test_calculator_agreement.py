@@ -1,0 +1,62 @@
+"""Python and the browser give the same for a thousand random inputs of every calculator: answers, refusals and remarks."""
+
+import json
+import math
+import random
+
+import pytest
+
+from generator.turf.quantities import calculate
+from tests.components.calculators import BOOK, IDS, page_with, typed
+
+EACH = 1000
+SPREADS = ((0.6, 1.4), (0.6, 1.4), (0.05, 4), (-0.2, 4))  # Of what a field starts with.
+# Text comes back, so that every bit of every number does; one call for all, because each costs more than a sum.
+RUN = """([id, many]) => JSON.stringify(many.map(typed => {
+  const out = Swardbook.calculator.run(Swardbook.calculators[id], typed);
+  return [out.results, out.problems, out.noAnswer, out.said.map(each => each.say), out.notes];
+}))"""
+
+
+@pytest.fixture(scope="module")
+def all_of_them(browser, tmp_path_factory):
+    """One page with the scripts of every calculator; a script error fails the test that comes upon it."""
+    context = browser.new_context()
+    page = context.new_page()
+    errors: list[str] = []
+    page.on("pageerror", lambda error: errors.append(str(error)))
+    page.goto(page_with(tmp_path_factory.mktemp("agreement"), [], IDS))
+    yield page
+    context.close()
+    assert errors == []
+
+
+def texts_of(calculator, chance: random.Random) -> dict[str, str]:
+    """What a person might type into each field: about the usual, or far from it and even below nought, some of it in US units."""
+    texts, (lowest, highest) = {}, chance.choice(SPREADS)
+    for name, asked in calculator.inputs.items():
+        start = asked.default if asked.many else (asked.default or 5,)
+        texts[name] = "; ".join(f"{value * chance.uniform(lowest, highest):.6g}" for value in start)
+        if asked.whole and chance.random() < 0.9:
+            texts[name] = str(chance.randint(1, 12))
+        elif asked.us_unit and not asked.many and asked.unit != "°C" and chance.random() < 0.3:
+            texts[name] += f" {asked.us_unit}"
+    return texts
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_browser_and_python_agree_on_a_thousand_random_inputs(all_of_them, id):
+    calculator, chance = BOOK.calculators[id], random.Random(f"thousand {id}")
+    many = [texts_of(calculator, chance) for _ in range(EACH)]
+    outs = json.loads(all_of_them.evaluate(RUN, [id, [typed(calculator, texts) for texts in many]]))
+    answered = 0
+    for texts, (results, problems, no_answer, said, notes) in zip(many, outs, strict=True):
+        run = calculate(calculator, texts)
+        assert results.keys() == run.results.keys(), texts
+        for name, amount in run.results.items():
+            assert math.isclose(results[name], amount.si, rel_tol=1e-9, abs_tol=1e-12), (name, texts, results[name], amount.si)
+        assert problems | no_answer == {problem.about: problem.sentence for problem in run.problems}, texts
+        assert said == [each.sentence for each in run.warnings if each.about is None], texts
+        assert notes == {each.about: each.sentence for each in run.warnings if each.about}, texts
+        answered += run.results.keys() == calculator.results.keys()
+    assert answered >= EACH / 50  # Not only refusals were compared.
