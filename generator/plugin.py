@@ -32,6 +32,8 @@ from generator.pages.desk import Desk
 from generator.pages.fill_in import COUNTS_FILE, FILE as FILL_IN, counts_script, fill_in_script
 from generator.pages.page import Page
 from generator.pages.season_script import season_scripts
+from generator.pages.visit import SPEC as VISIT
+from generator.pages.visit_script import visit_script
 from generator.pages.year import year_scripts
 from generator.pages.year_files import year_files
 from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
@@ -157,6 +159,8 @@ def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
     book = almanac.book
     years = {(grass, place): as_json(almanac.season(grass, place)) for grass in book.grasses for place in book.places}
     scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in book.calculators.items()}
+    if book.visit is not None:
+        scripts[VISIT] = visit_script(book.visit)
     return {
         **asset_files(), **scripts, **season_scripts(almanac), **year_scripts(almanac), **year_files(almanac, today),
         FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years),

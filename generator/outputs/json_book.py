@@ -20,8 +20,9 @@ def json_files(book: Book, seasons: dict[tuple[str, str], dict[str, Any]]) -> di
     files["book/sources.json"] = _text({"records": {id: source.model_dump(mode="json", exclude_none=True) for id, source in book.sources.items()}})
     for file_name in SINGLE_FILES:
         name = file_name.removesuffix(".yml")
-        record = getattr(book, name.replace("-", "_"))
-        files[f"book/{name}.json"] = _text(record.model_dump(mode="json", exclude_none=True))
+        record = book.single(name)
+        if record is not None:
+            files[f"book/{name}.json"] = _text(record.model_dump(mode="json", exclude_none=True))
     for (grass, place), season in seasons.items():
         notes = place_attribution(book, place)
         files[f"book/seasons/{place}/{grass}.json"] = _text({"grass": grass, "place": place, "attribution": notes, **season})

@@ -19,6 +19,7 @@ from generator.pages.place import place_page
 from generator.pages.reference import names_page, sources_page
 from generator.pages.strips import strip_view, when_row, window_dates
 from generator.pages.task import caution_index, caution_page, task_index, task_page
+from generator.pages.visit import visit_page
 
 
 def all_pages(almanac: Almanac, today: date, examples: list[dict[str, Any]], written: frozenset[str] = frozenset()) -> list[Page]:
@@ -36,6 +37,8 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     strips = {id: _card_strip(almanac, id) for id in book.grasses}
     yield grass_index(book, desk("grasses/index"), strips)
     yield guide_index(book, desk("renovate/index"), strips)
+    if book.visit is not None:
+        yield visit_page(book, desk("visit"))
     for id in book.grasses:
         here = desk(f"grasses/{id}")
         yield grass_page(book, id, here, _page_strip(almanac, id), _calendars(almanac, id, here))

@@ -144,6 +144,9 @@ def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Pa
         ]}
         for plan_id, renovation in book.renovations.items()
     ]
+    if book.visit is not None:
+        sheet = {"title": book.visit.title, "url": desk.links.to("visit"), "text": book.visit.summary, "strip": None}
+        groups.insert(0, {"title": "Before any plan", "cards": [sheet]})
     lead = "How hard, when and in which order, for each grass. Grass that runs above ground only is never cut to the soil."
     context = {"title": "Renovation guides", "lead": lead, "groups": [group for group in groups if group["cards"]]}
     return Page("renovate/index", "Renovation guides", "index", context, lead, ("renovate", "renovation", "reno"))

@@ -16,6 +16,7 @@ KINDS = {
     "calendars": "calendars/index.html",
     "calculators": "calculators/index.html",
     "aftercare sheets": "aftercare/index.html",
+    "visit sheet": "visit.html",
     "tasks": "tasks/index.html",
     "cautions": "cautions/index.html",
     "grass": "grasses/kikuyu.html",
