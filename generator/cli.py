@@ -13,6 +13,7 @@ from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, known, whole_book
 from generator.commands.hold import hold
 from generator.commands.plan import plan
+from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.model.calculator import Calculator
 from generator.model.schema import write_schemas
@@ -177,3 +178,4 @@ def pack(root: Path, file: Path) -> None:
 main.add_command(plan)
 main.add_command(round_command, "round")
 main.add_command(hold)
+main.add_command(record)

@@ -10,6 +10,7 @@ from generator.model.renovation import Renovation, SharedStep
 from generator.model.source import Source
 from generator.model.task import Caution, Task
 from generator.model.visit import Visit
+from generator.model.work_record import WorkRecord
 
 # Folder of data/ (plural) -> record. The file's name is the id.
 KINDS = {
@@ -28,10 +29,10 @@ SINGULAR = {
     "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
     "holds": "hold", "steps": "step", "renovations": "renovation", "aftercare": "aftercare",
 }  # fmt: skip
-SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit}
-MAY_BE_MISSING = frozenset({"visit.yml"})
+SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit, "record.yml": WorkRecord}
+MAY_BE_MISSING = frozenset({"visit.yml", "record.yml"})
 
 __all__ = [
     "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Grass", "Hold", "Place", "Practice",
-    "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit",
+    "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit", "WorkRecord",
 ]

@@ -24,6 +24,7 @@ from generator.model.syntax import shown
 from generator.model.task import Caution, Task
 from generator.model.tree import Node
 from generator.model.visit import Visit
+from generator.model.work_record import WorkRecord
 
 OF_PRACTICE = ("products", "machines")  # Tables of practice.yml whose ids are named elsewhere.
 
@@ -33,13 +34,15 @@ class Book:
     """Everything in data/, each kind as a dict by id, in the order of file names.
 
     root: the folder that holds mkdocs.yml, data/ and content/.
-    practice, season_groups: the single files; None only in a book that did not load whole. visit: None where there is no such file.
+    practice, season_groups: the single files; None only in a book that did not load whole. visit, record: None where there
+    is no such file.
     """
 
     root: Path
     practice: Practice | None = None
     season_groups: SeasonGroups | None = None
     visit: Visit | None = None
+    record: WorkRecord | None = None
     sources: dict[str, Source] = field(default_factory=dict)
     grasses: dict[str, Grass] = field(default_factory=dict)
     tasks: dict[str, Task] = field(default_factory=dict)

@@ -1,0 +1,30 @@
+"""`swardbook record`: what a kept work record adds up to."""
+
+import json
+from pathlib import Path
+
+import click
+
+from generator.commands.common import book_option, whole_book
+from generator.model.kept_record import read_kept
+from generator.outputs.nitrogen_text import nitrogen_text, nitrogen_values
+from generator.turf.nitrogen_record import nitrogen_by_lawn
+
+
+@click.command()
+@book_option
+@click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+def record(root: Path, file: Path, as_data: bool) -> None:
+    """The nitrogen that each lawn had in each year, from FILE, a CSV that the page 'Work record' exported."""
+    book = whole_book(root)
+    if book.record is None:
+        raise click.UsageError("this book has no work record; data/record.yml says what it holds")
+    entries, findings = read_kept(file, book.record, book.grasses)
+    if findings:
+        for finding in sorted(findings):
+            click.echo(finding, err=True)
+        raise SystemExit(1)
+    years = nitrogen_by_lawn(book.calculators[book.record.nitrogen_by], [entry.values for entry in entries])
+    values = nitrogen_values(years, book.grasses, [entry.where.line for entry in entries])
+    click.echo(json.dumps(values, ensure_ascii=False) if as_data else nitrogen_text(values))
