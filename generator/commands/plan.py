@@ -15,8 +15,10 @@ from generator.outputs.job_text import job_csv, job_text
 from generator.outputs.job_values import job_values
 from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for, why_not
+from generator.pages.visit_plan import adjusted_by, visit_values
 from generator.turf.job import Request
 from generator.turf.plan import Adjusted
+from generator.turf.visit import VisitResult, findings_of
 from generator.units import QuantityError, read_quantity, unit
 
 
@@ -30,21 +32,23 @@ from generator.units import QuantityError, read_quantity, unit
 @click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn lies: open, wall, hollow, shade or exposed.")
 @click.option("--done", multiple=True, metavar="STEP=DATE", help="A step that was done, or is put off, with its date; may be repeated.")
 @click.option("--without", multiple=True, metavar="STEP", help="A step that this lawn does not need; may be repeated.")
+@click.option("--visit", "answers", multiple=True, metavar="QUESTION=ANSWER", help="What the visit sheet found, as thatch-depth='30 mm'; may be repeated.")
 @click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, as 2026-10-13='8 mm'; may be repeated.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as a calendar file.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as comma-separated values.")
 def plan(
-    root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...], without: tuple[str, ...], rain: tuple[str, ...],
+    root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...], without: tuple[str, ...], answers: tuple[str, ...], rain: tuple[str, ...],
     as_data: bool, ics: Path | None, table: Path | None,
 ) -> None:
     """The dated job of the plan RENOVATION: when each step falls, what to buy, what to book."""
     book = whole_book(root)
     almanac = Almanac(book)
+    visit = visited(book, pairs(answers, "--visit")) if answers else None
     request = Request(
         read_area(area), read_day(on, "--on"), done={step: read_day(day, f"--done {step}") for step, day in pairs(done, "--done")},
         rain_mm={read_day(day, "--rain"): read_depth_mm(depth) for day, depth in pairs(rain, "--rain")},
-        adjusted=Adjusted(without=dict.fromkeys(without, NOT_NEEDED)),
+        adjusted=adjusted_by(book, visit, dict.fromkeys(without, NOT_NEEDED)) if visit else Adjusted(without=dict.fromkeys(without, NOT_NEEDED)),
     )
     asked = Asked(renovation, grass, place, request, site)
     fitting(book, almanac, asked)
@@ -57,8 +61,11 @@ def plan(
         table.write_text(job_csv(job), encoding="utf-8", newline="")
     if as_data:
         asked_for = {"renovation": renovation, "grass": grass, "place": place, "site": site}
-        click.echo(json.dumps({**asked_for, **job_values(job)}, ensure_ascii=False))
+        seen = {"visit": visit_values(book, visit)} if visit else {}
+        click.echo(json.dumps({**asked_for, **job_values(job), **seen}, ensure_ascii=False))
     elif not (ics or table):
+        for stop in visit_values(book, visit)["stops"] if visit else ():
+            click.echo(f"Stop: {stop['say']} {stop['because']}\n")
         click.echo(job_text(job, book.renovations[renovation].name, book.grasses[grass].name, book.places[place].name))
 
 
@@ -74,6 +81,18 @@ def fitting(book: Book, almanac: Almanac, asked: Asked) -> None:
         raise click.UsageError(f"{reason.rstrip('.')}; its plans are {', '.join(plans_for(book, grass))}")
     for step in (*asked.request.done, *asked.request.adjusted.without):
         known(step, (each.id for each in record.steps), "step")
+
+
+def visited(book: Book, answers: list[tuple[str, str]]) -> VisitResult:
+    """What the visit's answers come to; a question or an answer that there is not ends the command."""
+    if book.visit is None:
+        raise click.UsageError("this book has no data/visit.yml, so it has no visit to answer")
+    for question, _ in answers:
+        known(question, (each.id for each in book.visit.questions), "question")
+    result = findings_of(book.visit, dict(answers))
+    if result.troubles:
+        raise click.UsageError("; ".join(f"--visit {each.question}: {each.sentence}" for each in result.troubles))
+    return result
 
 
 def pairs(words: Iterable[str], option: str) -> list[tuple[str, str]]:

@@ -58,12 +58,13 @@ class Adjusted:
     """What a visit, or whoever plans the job, changes for one lawn.
 
     without: reasons why a step, by its id, is not done here. tasks_without: the same by task. softer: by task, how many levels
-    gentler it is done, and why.
+    gentler it is done, and why. added: steps that the plan has not.
     """
 
     without: Mapping[str, str] = field(default_factory=dict)
     tasks_without: Mapping[str, str] = field(default_factory=dict)
     softer: Mapping[str, tuple[int, str]] = field(default_factory=dict)
+    added: tuple[Step, ...] = ()
 
 
 def stage_of(day: int) -> Stage:
@@ -78,7 +79,8 @@ def steps_for(renovation: Renovation, grass: Grass, adjusted: Adjusted = Adjuste
     """
     taken = {task: _softened(operation, adjusted.softer.get(task)) for task, operation in grass.operations.items()}
     left_out = []
-    for step in renovation.steps:
+    steps = (*renovation.steps, *adjusted.added)
+    for step in steps:
         operation = taken.get(step.task) if step.task else None
         reason = _reason_to_leave_out(step, grass, operation)
         reason = reason or adjusted.without.get(step.id) or adjusted.tasks_without.get(step.task or "")
@@ -87,10 +89,10 @@ def steps_for(renovation: Renovation, grass: Grass, adjusted: Adjusted = Adjuste
     gone = {left.step.id: left.step for left in left_out}
     kept = [
         StepFor(step, stage_of(step.day), taken.get(step.task) if step.task else None, _after(step, gone))
-        for step in renovation.steps
+        for step in steps
         if step.id not in gone
     ]
-    planned = {step.task for step in renovation.steps}
+    planned = {step.task for step in steps}
     not_taken = {task: operation for task, operation in taken.items() if operation.level == "none" and task not in planned}
     return PlanSteps(tuple(sorted(kept, key=lambda each: each.step.day)), tuple(left_out), not_taken)
 

@@ -69,6 +69,19 @@ def test_a_step_that_is_not_needed_is_left_out_and_its_place_closes_up(october):
     assert without["cost"]["total"] < october["cost"]["total"]
 
 
+def test_what_the_visit_found_changes_the_plan():
+    """Common practice: five hours of sun take the hard work a grade down; too little living cover is no renovation."""
+    shady = job(*JOB, "--visit", "sun-hours=5 h")
+    levels = {step["id"]: step["level"] for step in shady["steps"]}
+    full = {step["id"]: step["level"] for step in job(*JOB)["steps"]}
+    order = ("none", "light", "moderate", "hard")
+    softer = [id for id, level in levels.items() if level and full.get(id) and order.index(level) < order.index(full[id])]
+    assert softer or set(full) - set(levels), "nothing became gentler"
+    assert shady["visit"]["softer"] and "thatch-depth" in shady["visit"]["unanswered"]
+    dead = run(*JOB, "--visit", "living-cover=30 %")
+    assert dead.exit_code == 0 and dead.output.startswith("Stop:")
+
+
 def test_the_price_adds_up(october):
     """Lines, then the tax of practice.yml on top: 10 %."""
     found = october["cost"]
@@ -117,6 +130,8 @@ def test_the_table_has_a_row_a_step(tmp_path, october):
     ((*JOB[:6], "240 kg", *JOB[7:]), "--area"),
     ((*JOB[:6], "0 m2", *JOB[7:]), "is no lawn"),
     ((*JOB[:8], "12/10/2026"), "is not a date; write year, month and day"),
+    ((*JOB, "--visit", "thatch-dept=60 mm"), "did you mean 'thatch-depth'?"),
+    ((*JOB, "--visit", "thatch-depth=60 kg"), "thatch"),
     ((*JOB, "--done", "cores"), "has no '='"),
     ((*JOB, "--done", "coer=2026-10-14"), "did you mean 'core'?"),
     (("cool-autumn", *JOB[1:]), "is for cool-season grass"),
