@@ -10,7 +10,8 @@ site: $(STAMP)
 
 test: $(STAMP)
 	$(BIN)/python -m tests.chromium
-	$(BIN)/python -m pytest
+	$(BIN)/python -m pytest -n 2 --dist loadfile -m "not soak and not alone"
+	$(BIN)/python -m pytest -m alone
 
 serve: $(STAMP)
 	$(BIN)/mkdocs serve --livereload

@@ -1,5 +1,6 @@
 """The repository's own book, built once a run by the command its author types."""
 
+import fcntl
 import os
 import subprocess
 import sys
@@ -20,8 +21,20 @@ SLOWEST_BUILD_SECONDS = 60
 
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Folder of the built site. The build is quiet, and quick enough to wait for."""
-    folder = tmp_path_factory.mktemp("built") / "site"
+    """Folder of the built site, built once however many processes the tests run in: the first builds, the others wait."""
+    base = tmp_path_factory.getbasetemp()
+    shared = base.parent if os.environ.get("PYTEST_XDIST_WORKER") else base
+    folder = shared / "built" / "site"
+    folder.parent.mkdir(exist_ok=True)
+    with (shared / "built.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not folder.exists():
+            build(folder)
+    return folder
+
+
+def build(folder: Path) -> None:
+    """The build is quiet, and quick enough to wait for."""
     command = Path(sys.executable).with_name("swardbook")
     before = os.times()
     run = subprocess.run(
@@ -33,7 +46,6 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     assert run.returncode == 0, run.stdout + run.stderr
     assert run.stderr == "", "a build of a sound book has nothing to warn about"
     assert seconds < SLOWEST_BUILD_SECONDS
-    return folder
 
 
 @pytest.fixture
