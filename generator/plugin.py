@@ -31,6 +31,7 @@ from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
 from generator.pages.fill_in import COUNTS_FILE, FILE as FILL_IN, counts_script, fill_in_script
 from generator.pages.page import Page
+from generator.pages.record import SPEC as RECORD, record_script
 from generator.pages.season_script import season_scripts
 from generator.pages.visit import SPEC as VISIT
 from generator.pages.visit_script import visit_script
@@ -161,6 +162,8 @@ def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
     scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in book.calculators.items()}
     if book.visit is not None:
         scripts[VISIT] = visit_script(book.visit)
+    if book.record is not None:
+        scripts[RECORD] = record_script(book)
     return {
         **asset_files(), **scripts, **season_scripts(almanac), **year_scripts(almanac), **year_files(almanac, today),
         FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years),

@@ -16,6 +16,7 @@ from generator.pages.guide import guide_index, guide_page
 from generator.pages.hubs import calculator_index, calendar_index, home_page
 from generator.pages.page import Page
 from generator.pages.place import place_page
+from generator.pages.record import record_page
 from generator.pages.reference import names_page, sources_page
 from generator.pages.strips import strip_view, when_row, window_dates
 from generator.pages.task import caution_index, caution_page, task_index, task_page
@@ -58,6 +59,8 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
         yield place_page(almanac, place, desk(f"places/{place}"))
     for place in almanac.calendar_places:
         yield from (calendar_page(almanac, grass, place, desk(f"calendars/{place}/{grass}")) for grass in book.grasses)
+    if book.record is not None:
+        yield record_page(book, desk("record"))
     yield names_page(book, desk("names"))
     yield sources_page(book, desk("sources"))
 

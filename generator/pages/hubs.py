@@ -9,6 +9,7 @@ from generator.pages.almanac import Almanac
 from generator.pages.desk import COUNTRY_NAMES, Desk
 from generator.pages.lawn_pieces import HOW_TO_BUILD_UP, gives_a_piece
 from generator.pages.page import Page
+from generator.pages.record import record_card
 
 
 def home_page(almanac: Almanac, desk: Desk) -> Page:
@@ -36,6 +37,7 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
             {"title": "Calculators", "url": desk.links.to("calculators/index"), "text": "Feed, sand, cores, water, spray and seed, with the working shown."},
             {"title": "Aftercare", "url": desk.links.to("aftercare/index"), "text": "What a client does after the job, day by day."},
             {"title": "Tasks", "url": desk.links.to("tasks/index"), "text": "Each job on the lawn and how it is done."},
+            *filter(None, [record_card(book, desk)]),
         ],
     }
     return Page("index", title, "home", context, practice.about, boost=0.5)

@@ -8,6 +8,7 @@ from generator.pages.calculator import bindings, calculator_view
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
+from generator.pages.record import record_card
 from generator.turf.bindings import Context, filled
 
 TASK_PARTS = (
@@ -35,7 +36,7 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
             for each in task.calculators if each != embedded
         ],
         "calculator": calculator, "scripts": calculator_scripts(book, [calculator] if calculator else [], desk),
-        "levels": _levels(book, id, desk),
+        "levels": _levels(book, id, desk), "record": record_card(book, desk, id),
     }
     sections = [Section(part["id"], part["title"]) for part in parts]
     words = all_names(task.names) + task.misspellings

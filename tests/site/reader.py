@@ -17,6 +17,7 @@ KINDS = {
     "calculators": "calculators/index.html",
     "aftercare sheets": "aftercare/index.html",
     "visit sheet": "visit.html",
+    "work record": "record.html",
     "tasks": "tasks/index.html",
     "cautions": "cautions/index.html",
     "grass": "grasses/kikuyu.html",

@@ -1,0 +1,77 @@
+"""The work record: one entry as a form, who asks for what, and what the browser needs to keep and add up entries."""
+
+import json
+from typing import Any
+
+from generator.model.book import Book
+from generator.model.work_record import Column
+from generator.outputs.nitrogen_text import yearly_range
+from generator.pages.desk import COUNTRY_NAMES, Desk
+from generator.pages.page import Page, Section
+from generator.pages.quantity import unit_words
+
+PATH = "record"
+SPEC, SCRIPT = "assets/record.js", "assets/work-record.js"
+SECTIONS = (
+    Section("work-record-title", "Put down what was done"), Section("work-record-kept", "What is kept"),
+    Section("work-record-nitrogen", "Nitrogen by lawn and year"), Section("asked", "Who asks for what"),
+)
+WORDS = ("spray record", "spray diary", "spray log", "feed record", "fertiliser record", "application record", "record keeping", "nitrogen total")
+
+
+def record_page(book: Book, desk: Desk) -> Page:
+    record = book.record
+    context = {
+        "title": record.title, "summary": record.summary, "law": record.law,
+        "form": {"id": "work-record", "columns": [_column(book, id, column) for id, column in record.columns.items()]},
+        "lists": [
+            {
+                "authority": f"{COUNTRY_NAMES[each.country]}: {each.authority}", "whom": each.whom, "within": each.written_within, "kept": each.kept,
+                "columns": [column.label for column in record.columns.values() if id in column.asked_by],
+                "note": each.note, "marks": desk.sourcing.marks(each),
+            }
+            for id, each in record.lists.items()
+        ],
+        "tasks": [desk.task_link(id) for id in record.tasks],
+        "scripts": [desk.links.file(SPEC), desk.links.file(f"assets/calculators/{record.nitrogen_by}.js"), desk.links.file(SCRIPT)],
+    }
+    return Page(PATH, record.title, "record", context, record.summary, WORDS, boost=1.5, sections=SECTIONS)
+
+
+def record_card(book: Book, desk: Desk, task: str | None = None) -> dict[str, str] | None:
+    """A card that leads to the record; None in a book without one, or from a task that it does not name."""
+    if book.record is None or (task is not None and task not in book.record.tasks):
+        return None
+    return {"title": book.record.title, "url": desk.links.to(PATH), "text": book.record.summary}
+
+
+def _column(book: Book, id: str, column: Column) -> dict[str, Any]:
+    choices = column.choices
+    if column.kind == "grass":
+        choices = {grass: each.name for grass, each in book.grasses.items()}
+    unit = {"metric": unit_words(column.unit), "us": unit_words(column.us_unit or column.unit)} if column.unit else None
+    return {
+        "id": id, "label": column.label, "kind": column.kind, "unit": unit, "help": column.help, "needed": column.needed,
+        "choices": [{"id": each, "words": words} for each, words in choices.items()],
+        "work": column.work[0] if len(column.work) == 1 else "",
+    }
+
+
+def record_script(book: Book) -> str:
+    """A classic script that sets `Swardbook.workRecord`: the columns, the calculator, and each grass's yearly nitrogen [kg/m2]."""
+    record = book.record
+    spec = {
+        "calculator": record.nitrogen_by,
+        "columns": [_spec(id, column) for id, column in record.columns.items()],
+        "grasses": {id: yearly_range(grass) for id, grass in book.grasses.items()},
+    }
+    return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.workRecord = {json.dumps(spec, ensure_ascii=True, separators=(',', ':'))};\n"
+
+
+def _spec(id: str, column: Column) -> dict[str, Any]:
+    spec: dict[str, Any] = {"id": id, "label": column.label, "kind": column.kind, "needed": column.needed}
+    if column.unit:
+        spec |= {"unit": column.unit, "us": column.us_unit or column.unit, "also": list(column.also)}
+    if column.choices:
+        spec["choices"] = list(column.choices)
+    return spec
