@@ -3,8 +3,10 @@
 from pathlib import Path
 
 import pytest
+from pydantic import ValidationError
 
 from generator.model.book import Book, load_book
+from generator.model.work_record import WorkRecord
 
 # What the authority's own text names, as the column that takes it. Read in 2026; the text is named beside each.
 ASKED = {
@@ -49,3 +51,17 @@ def test_no_list_is_without_columns_and_none_calls_itself_the_law(book: Book) ->
 def test_what_could_not_be_read_says_so(book: Book) -> None:
     for each in book.record.lists.values():
         assert each.from_memory or all(book.sources[source].read and book.sources[source].address for source in each.sources)
+
+
+@pytest.mark.parametrize(("column", "change", "told"), [
+    ("area", {"unit": None}, "a number has a unit, and nothing else has one"),
+    ("remarks", {"choices": {"a": "A"}}, "a choice has choices, and nothing else has them"),
+    ("amount", {"kind": "text", "unit": None}, "the yearly sum needs a column 'amount' of kind number"),
+    ("remarks", {"asked_by": ["nobody"]}, "column 'remarks' is asked for by 'nobody', which is not among the lists"),
+    ("work", {"choices": {"dig": "Dig"}}, "the work is a spray or a feed"),
+])  # fmt: skip
+def test_columns_that_do_not_fit_are_told(book: Book, column: str, change: dict, told: str) -> None:
+    written = book.record.model_dump(mode="json")
+    written["columns"][column] |= change
+    with pytest.raises(ValidationError, match=told):
+        WorkRecord.model_validate(written)
