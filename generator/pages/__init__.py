@@ -8,6 +8,7 @@ from generator.pages.aftercare import aftercare_index, aftercare_page
 from generator.pages.almanac import Almanac
 from generator.pages.calculator import calculator_page
 from generator.pages.calendar import calendar_page
+from generator.pages.client_link import client_link_page
 from generator.pages.compare import compare_page
 from generator.pages.desk import Desk
 from generator.pages.gallery import gallery_page
@@ -52,6 +53,8 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield calculator_index(book, desk("calculators/index"))
     yield from (calculator_page(book, id, desk(f"calculators/{id}")) for id in book.calculators)
     yield aftercare_index(book, desk("aftercare/index"))
+    if book.aftercare:
+        yield client_link_page(book, desk("aftercare/maker"))
     yield from (aftercare_page(book, id, desk(f"aftercare/{id}")) for id in book.aftercare)
     yield calendar_index(almanac, desk("calendars/index"))
     yield from (compare_page(almanac, id, desk(f"compare/{id}")) for id in book.grasses)

@@ -1,5 +1,6 @@
 """Aftercare sheets: what a client does, day by day, after a job."""
 
+import re
 from typing import Any
 
 from generator.model.book import Book
@@ -11,9 +12,10 @@ from generator.pages.page import Page, Section
 from generator.turf.bindings import Context
 
 SECTIONS = (
-    Section("days", "Day by day"), Section("normal", "What is normal"), Section("call", "When to call"),
-    Section("link", "A link for a client"),
+    Section("normal", "What is normal"), Section("call", "When to call"), Section("link", "A link for a client"),
 )
+SHEET_SCRIPT = "assets/aftercare-sheet.js"
+MAKER = "aftercare/maker"
 
 
 def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
@@ -23,17 +25,32 @@ def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
     days = [_days(book, each, desk) for each in sheet.days]
     context = {
         "title": sheet.name, "summary": sheet.summary,
-        "sheet": {
-            "id": id, "job": sheet.job, "days": days, "address": address,
-            "grasses": [{"id": grass_id, "name": grass.name} for grass_id, grass in book.grasses.items()],
-        },
+        "sheet": {"id": id, "days": days, "known": _known(book)},
         "normal": sourcing.statements(sheet.normal), "call": sourcing.statements(sheet.call),
         "cautions": desk.cautions(sheet.cautions), "tasks": [desk.task_link(each) for each in sheet.tasks],
-        "telephone": practice.telephone, "email": practice.email, "practice": practice.name,
+        "telephone": practice.telephone, "telephone_link": telephone_link(practice.telephone), "email": practice.email, "practice": practice.name,
         "qr": desk.links.file(f"assets/qr/{id}.svg") if address else None,
-        "address": address, "scripts": calculator_scripts(book, (each for stretch in days for each in stretch["calculators"]), desk),
+        "address": address, "maker": desk.links.to(MAKER),
+        "scripts": [
+            *calculator_scripts(book, (each for stretch in days for each in stretch["calculators"]), desk), desk.links.file(SHEET_SCRIPT),
+        ],
     }
-    return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, boost=1.2, sections=SECTIONS)
+    sections = (Section(f"{id}-days", "Day by day"), *SECTIONS)
+    return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, boost=1.2, sections=sections)
+
+
+def telephone_link(number: str | None) -> str | None:
+    """'02 5550 0134' -> 'tel:0255500134', for a phone to dial."""
+    return "tel:" + re.sub(r"[^0-9+]", "", number) if number else None
+
+
+def _known(book: Book) -> dict[str, list[dict[str, Any]]]:
+    """What a client's link may name, by its id."""
+    steps = {step.id: step.title for plan in book.renovations.values() for step in plan.steps}
+    return {
+        "grass": [{"id": id, "text": grass.name, "gone": False} for id, grass in book.grasses.items()],
+        "step": [{"id": id, "text": title, "gone": False} for id, title in sorted(steps.items())],
+    }
 
 
 def _quantities(book: Book, days: AftercareDays, desk: Desk) -> list[dict[str, Any]]:
@@ -62,4 +79,5 @@ def day_words(first: int, last: int) -> str:
 def aftercare_index(book: Book, desk: Desk) -> Page:
     lead = "What a client does after the job, day by day, in plain words. Each sheet has an address of its own to send on."
     cards = [{"title": sheet.name, "url": desk.links.aftercare(id), "text": sheet.summary} for id, sheet in book.aftercare.items()]
+    cards.append({"title": "A link for a client", "url": desk.links.to(MAKER), "text": "Day of the job, grass and area in one link, with a code to scan."})
     return Page("aftercare/index", "Aftercare", "index", {"title": "Aftercare", "lead": lead, "groups": [{"title": None, "cards": cards}]}, lead, boost=0.5)

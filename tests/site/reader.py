@@ -30,6 +30,7 @@ KINDS = {
     "comparison": "compare/couch.html",
     "calculator": "calculators/granular-feed.html",
     "aftercare": "aftercare/after-renovation.html",
+    "client link": "aftercare/maker.html",
     "names": "names.html",
     "sources": "sources.html",
     "components": "components.html",

@@ -102,7 +102,7 @@ def test_without_scripts_a_month_has_its_days_and_no_dead_button(without_scripts
 
 def test_without_scripts_an_aftercare_sheet_counts_in_days(without_scripts: Reader) -> None:
     page = without_scripts.open("aftercare/after-renovation.html#v=1&on=2026-10-05")
-    notice = page.locator(".md-content noscript p")
+    notice = page.locator(".md-content noscript p:not([class])")
     expect(notice).to_be_visible()
     assert "count the days from the job yourself" in (notice.text_content() or "")
     assert page.locator(".sb-aftercare__stretch").count() > 2

@@ -1,0 +1,133 @@
+/* Makes a client's link, its code and a message. Everything stays on this page. */
+(function () {
+  "use strict";
+  var dates; /* That of every page, once it is read. */
+  var SVG = "http://www.w3.org/2000/svg";
+  var QUIET_MODULES = 4; /* White around a code, ISO/IEC 18004. */
+  var NO_CODE = "No code could be drawn here. The link above does the same.";
+
+  function drawn(tag, attributes) {
+    var made = document.createElementNS(SVG, tag);
+    Object.keys(attributes).forEach(function (name) { made.setAttribute(name, attributes[name]); });
+    return made;
+  }
+
+  /* A code as a drawing: dark on white whatever the page's colours. Medium error correction, as on the printed sheets. */
+  function code(text) {
+    var modules = window.uqr.encode(text, { ecc: "M", border: 0 }).data;
+    var size = modules.length + 2 * QUIET_MODULES;
+    var path = "";
+    modules.forEach(function (row, y) {
+      row.forEach(function (dark, x) { if (dark) { path += "M" + (x + QUIET_MODULES) + " " + (y + QUIET_MODULES) + "h1v1h-1z"; } });
+    });
+    var picture = drawn("svg", { viewBox: "0 0 " + size + " " + size, role: "img", "shape-rendering": "crispEdges", "aria-label": "Code that opens the link" });
+    picture.appendChild(drawn("rect", { width: size, height: size, fill: "#fff" }));
+    picture.appendChild(drawn("path", { d: path, fill: "#000" }));
+    return picture;
+  }
+
+  function area(text) {
+    return text.trim() ? Swardbook.quantity.read(text, "m2") : 0;
+  }
+
+  function startMaker(form) {
+    var fields = form.elements;
+    var boxes = Array.prototype.slice.call(form.querySelectorAll("[data-steps]"));
+    function part(name) { return form.querySelector("[data-part=" + name + "]"); }
+
+    function steps() {
+      var open = boxes.filter(function (box) { return box.dataset.steps === fields.sheet.value; })[0];
+      return open ? Array.prototype.slice.call(open.querySelectorAll("input")) : [];
+    }
+
+    function chosen() {
+      var on = dates.fromIso(fields.on.value);
+      return {
+        on: on === null ? null : dates.iso(on), grass: fields.grass.value, area: area(fields.area.value),
+        done: steps().filter(function (box) { return box.checked; }).map(function (box) { return box.value; })
+      };
+    }
+
+    function showLink(address, day) {
+      var link = part("link");
+      if (!link) { return; }
+      link.textContent = address;
+      part("code").textContent = "";
+      try {
+        part("code").appendChild(code(address));
+      } catch (problem) {
+        part("code").textContent = NO_CODE;
+      }
+      var message = fields.sheet.selectedOptions[0].dataset.message;
+      part("message").value = message.replace("{day}", dates.words(day)).replace("{link}", address) + "\n" + form.dataset.signature;
+    }
+
+    function clear(problem) {
+      if (part("link")) { part("link").textContent = ""; part("code").textContent = ""; part("message").value = ""; }
+      part("problem").textContent = problem;
+    }
+
+    function update() {
+      boxes.forEach(function (box) { box.hidden = box.dataset.steps !== fields.sheet.value; });
+      part("area-problem").textContent = "";
+      var asked;
+      try {
+        asked = chosen();
+      } catch (problem) {
+        if (!problem.sentence) { throw problem; }
+        part("area-problem").textContent = problem.sentence;
+        return clear("No link yet: the area cannot be read.");
+      }
+      if (!asked.on) { return clear("No link yet: choose the day of the job."); }
+      var fragment = Swardbook.clientLink.write(asked);
+      if (!fragment) { return clear("No link yet: an area up to 999,999 m² and fewer steps would fit into one."); }
+      part("problem").textContent = "";
+      part("open").href = form.dataset.here + fields.sheet.value + ".html#" + fragment;
+      showLink(form.dataset.address + fields.sheet.value + ".html#" + fragment, dates.fromIso(asked.on));
+    }
+
+    function select(field, value) {
+      var there = Array.prototype.some.call(field.options, function (option) { return option.value === value; });
+      if (there) { field.value = value; }
+      return there;
+    }
+
+    /* What another page of the book hands over. */
+    function fill() {
+      var given = Swardbook.clientLink.ofPage(), left = [];
+      fields.on.value = dates.iso(dates.today());
+      if (given === null) { left.push("This link is damaged, so nothing was filled in from it."); given = {}; }
+      if (given.on) { fields.on.value = given.on; }
+      ["sheet", "grass"].forEach(function (name) {
+        if (given[name] && !select(fields[name], given[name])) { left.push("There is no " + name + " '" + given[name] + "' in this book now."); }
+      });
+      if (given.area) { fields.area.value = given.area + " m2"; }
+      steps().forEach(function (box) { box.checked = (given.done || []).indexOf(box.value) >= 0; });
+      part("notice").textContent = left.join(" ");
+      part("notice").hidden = !left.length;
+      update();
+    }
+
+    function copies(button, text) {
+      if (!button) { return; }
+      button.addEventListener("click", function () {
+        if (!text() || !navigator.clipboard) { return; }
+        navigator.clipboard.writeText(text()).then(function () { button.textContent = "Copied"; });
+      });
+    }
+
+    copies(part("copy-link"), function () { return part("link").textContent; });
+    copies(part("copy-message"), function () { return part("message").value; });
+    form.addEventListener("input", update);
+    form.addEventListener("submit", function (event) { event.preventDefault(); });
+    window.addEventListener("hashchange", fill);
+    form.hidden = false;
+    fill();
+  }
+
+  /* This script stands in the page and is read before the one that every page has. */
+  window.addEventListener("load", function () {
+    dates = Swardbook.dates;
+    Swardbook.component("client-link", startMaker);
+  });
+})();
