@@ -30,6 +30,8 @@ from generator.pages.almanac import Almanac
 from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
 from generator.pages.fill_in import COUNTS_FILE, FILE as FILL_IN, counts_script, fill_in_script
+from generator.pages.job import has_jobs
+from generator.pages.job_scripts import job_scripts
 from generator.pages.page import Page
 from generator.pages.record import SPEC as RECORD, record_script
 from generator.pages.season_script import season_scripts
@@ -83,7 +85,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
             files.append(File.generated(config, path, content=content))
         config.extra["swardbook"] = {"footer": footer_notes(book.practice)}
         if config.nav is None:
-            config.nav = navigation(sorted(written - pages.keys()))
+            config.nav = navigation(sorted(written - pages.keys()), has_jobs(book))
             config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
         return files
 
@@ -164,6 +166,8 @@ def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
         scripts[VISIT] = visit_script(book.visit)
     if book.record is not None:
         scripts[RECORD] = record_script(book)
+    if has_jobs(book):
+        scripts |= job_scripts(almanac)
     return {
         **asset_files(), **scripts, **season_scripts(almanac), **year_scripts(almanac), **year_files(almanac, today),
         FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years),

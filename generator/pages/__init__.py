@@ -15,6 +15,7 @@ from generator.pages.gallery import gallery_page
 from generator.pages.grass import grass_index, grass_page
 from generator.pages.guide import guide_index, guide_page
 from generator.pages.hubs import calculator_index, calendar_index, home_page
+from generator.pages.job import has_jobs, job_page
 from generator.pages.page import Page
 from generator.pages.place import place_page
 from generator.pages.record import record_page
@@ -46,6 +47,8 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
         yield grass_page(book, id, here, _page_strip(almanac, id), _calendars(almanac, id, here))
         here = desk(f"renovate/{id}")
         yield guide_page(book, id, here, _when(almanac, id, here))
+    if has_jobs(book):
+        yield job_page(almanac, desk("jobs/index"))
     yield task_index(book, desk("tasks/index"))
     yield from (task_page(book, id, desk(f"tasks/{id}")) for id in book.tasks)
     yield caution_index(book, desk("cautions/index"))
@@ -68,13 +71,18 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield sources_page(book, desk("sources"))
 
 
-def navigation(written: list[str]) -> list[dict[str, Any]]:
-    """The tabs: front doors only. A full tree would stand in every page and grow with pages squared."""
+def navigation(written: list[str], jobs: bool) -> list[dict[str, Any]]:
+    """The tabs: front doors only. A full tree would stand in every page and grow with pages squared.
+
+    jobs: whether the book can plan any.
+    """
     doors = [
         {"Home": "index.md"}, {"Grasses": "grasses/index.md"}, {"Renovate": "renovate/index.md"}, {"Calendars": "calendars/index.md"},
         {"Calculators": "calculators/index.md"}, {"Aftercare": "aftercare/index.md"}, {"Tasks": "tasks/index.md"},
         {"Cautions": "cautions/index.md"},
     ]
+    if jobs:
+        doors.insert(3, {"Jobs": "jobs/index.md"})
     about = [{"Names by country": "names.md"}, {"Sources": "sources.md"}, *written, {"Components": "components.md"}]
     return [*doors, {"About": about}]
 

@@ -7,6 +7,7 @@ from generator.model.book import Book
 from generator.model.calculator import Topic
 from generator.pages.almanac import Almanac
 from generator.pages.desk import COUNTRY_NAMES, Desk
+from generator.pages.job import has_jobs
 from generator.pages.lawn_pieces import HOW_TO_BUILD_UP, gives_a_piece
 from generator.pages.page import Page
 from generator.pages.record import record_card
@@ -33,6 +34,7 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
         "doors": [
             {"title": "Grasses", "url": desk.links.to("grasses/index"), "text": "What each one takes, and what never to do to it."},
             {"title": "Renovation guides", "url": desk.links.to("renovate/index"), "text": "When, how hard, in which order, how much of everything."},
+            *jobs_door(book, desk),
             {"title": "Calendars", "url": desk.links.to("calendars/index"), "text": "A year for each grass and place, to print by the month."},
             {"title": "Calculators", "url": desk.links.to("calculators/index"), "text": "Feed, sand, cores, water, spray and seed, with the working shown."},
             {"title": "Aftercare", "url": desk.links.to("aftercare/index"), "text": "What a client does after the job, day by day."},
@@ -41,6 +43,12 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
         ],
     }
     return Page("index", title, "home", context, practice.about, boost=0.5)
+
+
+def jobs_door(book: Book, desk: Desk) -> list[dict[str, str]]:
+    if not has_jobs(book):
+        return []
+    return [{"title": "Plan a job", "url": desk.links.to("jobs/index"), "text": "This lawn, this plan, this day: dates, shopping, gear, crew and price."}]
 
 
 def calculator_index(book: Book, desk: Desk) -> Page:

@@ -9,11 +9,14 @@ from itertools import groupby
 from typing import Any
 
 from generator.model.book import Book
+from generator.model.calculator import Calculator
 from generator.model.grass import Grass
 from generator.model.renovation import Renovation
 from generator.model.step import Quantity, Step
+from generator.outputs.calendar_file import calendar_domain
 from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.pages.jobs import plans_for, records_of
+from generator.pages.year import site_words
 from generator.turf.bindings import Context, bound_value
 from generator.turf.calendar_days import day_words, month_and_day
 from generator.turf.job import gear_of, settling_days
@@ -25,12 +28,13 @@ from generator.turf.quantities import default_si
 from generator.units import to_si, unit
 
 PLACES = "assets/jobs/places"
+BOOK_SCRIPT = "assets/jobs/book.js"
 
 
 def job_scripts(almanac: Almanac) -> dict[str, str]:
     """Path in the site to script text."""
     book = almanac.book
-    files = {"assets/jobs/practice.js": _script("practice", _practice(almanac))}
+    files = {"assets/jobs/practice.js": _script("practice", _practice(almanac)), BOOK_SCRIPT: _script("book", _book(almanac))}
     for grass, record in book.grasses.items():
         for plan in plans_for(book, record):
             files[plan_path(plan, grass)] = _script("plan", _plan(almanac, plan, grass), plan, grass)
@@ -47,6 +51,12 @@ def place_path(grass: str, place: str) -> str:
     return f"{PLACES}/{place}--{grass}.js"
 
 
+def main_results(calculator: Calculator) -> tuple[str, ...]:
+    """The results that a step shows where nothing is bought by one of them: the main ones, else the first."""
+    main = tuple(name for name, each in calculator.results.items() if each.main)
+    return main or tuple(calculator.results)[:1]
+
+
 def sites_of(almanac: Almanac, place: str) -> tuple[str, ...]:
     """The sites that the page can switch to: all of them where the place has calendars, open ground elsewhere."""
     return almanac.sites if place in almanac.calendar_places else (OPEN_SITE,)
@@ -55,6 +65,27 @@ def sites_of(almanac: Almanac, place: str) -> tuple[str, ...]:
 def _script(kind: str, value: Any, *keys: str) -> str:
     text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
     return f"Swardbook.jobs.{kind}({','.join([*map(json.dumps, keys), text])});\n"
+
+
+def _book(almanac: Almanac) -> dict[str, Any]:
+    """Names, and what goes with what: enough to fill in the form and to say what is linked."""
+    book = almanac.book
+    used = {quantity.calculator for plan in book.renovations.values() for step in plan.steps for quantity in step.quantities}
+    sums = {OPERATION_PRICE, MACHINE_HOURS, QUOTE} & set(book.calculators)
+    return {
+        "grasses": {id: {"name": each.name, "plans": list(plans_for(book, each))} for id, each in book.grasses.items()},
+        "plans": {id: _named_plan(book, each) for id, each in book.renovations.items()},
+        "places": {id: {"name": each.name, "sites": list(sites_of(almanac, id))} for id, each in book.places.items()},
+        "sites": {id: site_words(id) for id in almanac.sites},
+        "cautions": {id: each.name for id, each in book.cautions.items()},
+        "calculators": {id: {"name": book.calculators[id].name, "main": list(main_results(book.calculators[id]))} for id in sorted(used)},
+        "sums": sorted(sums), "tax": book.practice.tax_name or "Tax", "domain": calendar_domain(book.practice.public_address),
+    }
+
+
+def _named_plan(book: Book, plan: Renovation) -> dict[str, Any]:
+    sheet = {"id": plan.aftercare, "name": book.aftercare[plan.aftercare].name} if plan.aftercare else None
+    return {"name": plan.name, "choose": [each.text for each in plan.choose_when], "aftercare": sheet}
 
 
 def _practice(almanac: Almanac) -> dict[str, Any]:

@@ -16,6 +16,7 @@ KINDS = {
     "calendars": "calendars/index.html",
     "calculators": "calculators/index.html",
     "aftercare sheets": "aftercare/index.html",
+    "jobs": "jobs/index.html",
     "visit sheet": "visit.html",
     "work record": "record.html",
     "tasks": "tasks/index.html",

@@ -29,7 +29,8 @@ def dead(address: Address, page: BuiltPage, pages: dict[str, BuiltPage], site: P
         return "a folder: from the disk that shows a list of files"
     if target not in pages and not (site / target).is_file():
         return "no such file"
-    if parts.fragment and unquote(parts.fragment) not in pages[target].ids:
+    # A link may carry a job or a date (#v=1&on=...): that is for the page's script, and no place on it.
+    if parts.fragment and not parts.fragment.startswith("v=1&") and unquote(parts.fragment) not in pages[target].ids:
         return "no such place on that page"
     return None
 

@@ -1,8 +1,8 @@
 /* What a job is worked out from, loaded as scripts when it is asked for: a page opened from a folder has no other way.
-   Each script calls plan, place or practice; see generator/pages/job_scripts.py. */
+   Each script calls plan, place, practice or book; see generator/pages/job_scripts.py. */
 (function () {
   'use strict';
-  var held = { plan: {}, place: {}, practice: null };
+  var held = { plan: {}, place: {}, practice: null, book: null };
   var waiting = {};
 
   function key(first, second) { return first + '--' + second; }
@@ -26,6 +26,8 @@
     plan: function (plan, grass, value) { held.plan[key(plan, grass)] = value; },
     place: function (grass, place, value) { held.place[key(grass, place)] = value; },
     practice: function (value) { held.practice = value; },
+    /* {grasses, plans, places, sites, cautions, calculators, sums, tax, domain}: names, and what goes with what. */
+    book: function (value) { if (value) { held.book = value; } return held.book; },
     held: function (plan, grass, place, site) {
       var sites = held.place[key(grass, place)];
       return { plan: held.plan[key(plan, grass)], site: sites && sites[site], practice: held.practice };

@@ -1,0 +1,105 @@
+/* What follows from a job: shopping, gear, crew, water and price. */
+(function () {
+  'use strict';
+
+  function rows(root, name, all) {
+    var S = Swardbook.jobSteps, body = S.clear(root.querySelector('[data-part="' + name + '"]'));
+    all.forEach(function (cells) {
+      var row = body.appendChild(Swardbook.element('tr'));
+      cells.forEach(function (cell, number) {
+        var made = row.appendChild(Swardbook.element(number ? 'td' : 'th'));
+        if (!number) { made.scope = 'row'; }
+        if (typeof cell === 'string') { made.textContent = cell; } else { made.appendChild(S.quantity(cell)); }
+      });
+    });
+  }
+
+  /* The result that a line of the shopping list is bought by. */
+  function boughtBy(line, plan) {
+    var found = null;
+    plan.steps.forEach(function (step) {
+      step.quantities.forEach(function (each) {
+        if (!found && each.buy && line.steps.indexOf(step.id) >= 0 && each.buy.name === line.name) { found = each; }
+      });
+    });
+    return Swardbook.calculators[found.calculator].results.find(function (result) { return result.name === found.buy.result; });
+  }
+
+  function shopping(root, out, plan) {
+    var W = Swardbook.jobWords;
+    rows(root, 'shopping', out.shopping.map(function (line) {
+      return [line.name, W.amount(line.amount, boughtBy(line, plan)), line.packs === null ? '' : W.count(line.packs, 'pack'), line.cost === null ? '' : W.money(line.cost)];
+    }));
+  }
+
+  function gear(root, out) {
+    var W = Swardbook.jobWords;
+    function first(each) { return each.book_by || each.check_by; }
+    var sorted = out.gear.slice().sort(function (one, other) { return first(one) < first(other) ? -1 : first(one) > first(other) ? 1 : 0; });
+    rows(root, 'gear', sorted.map(function (each) {
+      return [each.name, each.from, each.book_by ? W.day(each.book_by) : '', each.check ? W.day(each.check_by) : '', each.check || '', W.day(each.needed)];
+    }));
+  }
+
+  function crewDays(out) {
+    return out.steps.filter(function (step) { return step.who === 'crew'; }).map(function (step) { return step.date; })
+      .filter(function (day, at, all) { return all.indexOf(day) === at; });
+  }
+
+  function crew(root, out, job, chosen) {
+    var W = Swardbook.jobWords, S = Swardbook.jobSteps, days = crewDays(out), select = root.querySelector('[data-part=crew-days]');
+    var day = days.indexOf(chosen) >= 0 ? chosen : days.indexOf(out.on) >= 0 ? out.on : days[0];
+    S.clear(select);
+    days.forEach(function (each) {
+      var option = select.appendChild(Swardbook.element('option', '', W.day(each)));
+      option.value = each;
+      option.selected = each === day;
+    });
+    var start = +job.start.slice(0, 2) * 60 + +job.start.slice(3), at = start, cautions = [];
+    rows(root, 'crew', out.steps.filter(function (step) { return step.who === 'crew' && step.date === day; }).map(function (step) {
+      var cells = [W.clock(at), step.title, W.spent(step.minutes)];
+      at += step.minutes || 0;
+      step.cautions.forEach(function (id) { if (cautions.indexOf(id) < 0) { cautions.push(id); } });
+      return cells;
+    }));
+    S.list(root.querySelector('[data-part=crew-cautions]'), cautions, function (row, id) {
+      row.appendChild(S.link(root.dataset.cautions + id + '.html', Swardbook.jobs.book().cautions[id]));
+    });
+    root.querySelector('[data-part=crew-day]').textContent = day ? W.day(day) : '';
+    root.querySelector('[data-part=crew-end]').textContent = W.clock(at);
+    root.querySelector('[data-part=crew-sum]').textContent = W.spent(at - start);
+    root.querySelector('[data-part=crew-form]').hidden = false;
+  }
+
+  function waterings(out) {
+    return [].concat.apply([], out.steps.map(function (step) { return step.watering; }))
+      .sort(function (one, other) { return one.date < other.date ? -1 : one.date > other.date ? 1 : 0; });
+  }
+
+  function water(root, out) {
+    var W = Swardbook.jobWords, on = Swardbook.dates.fromIso(out.on), weeks = {}, order = [];
+    waterings(out).forEach(function (each) {
+      var ahead = Swardbook.dates.fromIso(each.date) - on, week = ahead < 0 ? -1 : Math.floor(ahead / 7);
+      if (!weeks[week]) { weeks[week] = { days: {}, litres: 0 }; order.push(week); }
+      weeks[week].days[each.date] = true;
+      if (each.rain_mm === null) { weeks[week].litres += each.litres; }
+    });
+    rows(root, 'water', order.map(function (week) {
+      var label = week < 0 ? 'Before the day' : 'Week ' + (week + 1) + ', from ' + W.day(Swardbook.dates.iso(on + week * 7));
+      return [label, W.count(Object.keys(weeks[week].days).length, 'day'), W.litres(weeks[week].litres)];
+    }));
+  }
+
+  function price(root, out) {
+    var W = Swardbook.jobWords, cost = out.cost;
+    root.querySelector('[data-part=price-box]').hidden = !cost;
+    if (!cost) { return; }
+    rows(root, 'price', cost.lines.map(function (line) {
+      return [line.name + (line.kind === 'work' && line.times > 1 ? ', ' + line.times + ' times' : ''), W.money(line.amount)];
+    }));
+    var sums = { 'before-tax': W.money(cost.before_tax), 'tax-name': Swardbook.jobs.book().tax, tax: W.money(cost.tax), total: W.money(cost.total), deposit: cost.deposit ? W.money(cost.deposit) : 'none' };
+    Object.keys(sums).forEach(function (name) { root.querySelector('[data-part="' + name + '"]').textContent = sums[name]; });
+  }
+
+  Swardbook.jobLists = { shopping: shopping, gear: gear, crew: crew, water: water, waterings: waterings, price: price, rows: rows };
+})();

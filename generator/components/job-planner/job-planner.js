@@ -1,0 +1,252 @@
+/* The planner's form: what the reader chooses, ticks and puts off, worked out and shown at once. */
+(function () {
+  'use strict';
+
+  function start(root) {
+    var book = Swardbook.jobs.book();
+    if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
+    var S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
+    var turn = 0, crewDay = null, last = null, notes = [];
+    function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
+    function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
+    var usual = {
+      plan: choice('plan').value, grass: choice('grass').value, place: choice('place').value, site: choice('site').value, on: choice('on').value,
+      area: Swardbook.quantity.read(choice('area').value, 'm2'), name: '', start: root.dataset.start, done: {}, put: {}, without: [], rain: {}
+    };
+    function fresh() { return JSON.parse(JSON.stringify(usual)); }
+    var kept = K.load(usual.start), jobs = kept.jobs, at = kept.chosen;
+    if (!jobs.length) { jobs.push(fresh()); at = 0; }
+    function job() { return jobs[at]; }
+
+    function notice() {
+      part('notice').textContent = notes.join(' ');
+      part('notice').hidden = !notes.length;
+    }
+
+    function options(select, all, chosen) {
+      S.clear(select);
+      all.forEach(function (each) {
+        var option = select.appendChild(Swardbook.element('option', '', each[1]));
+        option.value = each[0];
+        option.selected = each[0] === chosen;
+      });
+    }
+
+    function jobName(each) {
+      var plan = book.plans[each.plan], grass = book.grasses[each.grass];
+      return (each.name ? each.name + ': ' : '') + (grass ? grass.name : each.grass) + ', ' + (plan ? plan.name : each.plan) + ', ' + W.day(each.on);
+    }
+
+    function showForm(area) {
+      var now = job();
+      choice('grass').value = now.grass;
+      choice('place').value = now.place;
+      options(choice('plan'), book.grasses[now.grass].plans.map(function (id) { return [id, book.plans[id].name]; }), now.plan);
+      options(choice('site'), book.places[now.place].sites.map(function (id) { return [id, book.sites[id]]; }), now.site);
+      part('site-note').hidden = book.places[now.place].sites.length > 1;
+      if (choice('on') !== document.activeElement) { choice('on').value = now.on; }
+      if (area) { choice('area').value = +now.area.toFixed(4) + ' m2'; trouble(''); }
+      part('crew-start').value = now.start;
+      if (part('name') !== document.activeElement) { part('name').value = now.name; }
+      options(part('kept'), jobs.map(function (each, number) { return [String(number), jobName(each)]; }), String(at));
+    }
+
+    function trouble(sentence) {
+      part('area-trouble').textContent = sentence;
+      part('area-trouble').hidden = !sentence;
+      if (sentence) { choice('area').setAttribute('aria-invalid', 'true'); } else { choice('area').removeAttribute('aria-invalid'); }
+    }
+
+    function number(dates) {
+      var out = {};
+      Object.keys(dates).forEach(function (id) { out[id] = Swardbook.dates.fromIso(dates[id]); });
+      return out;
+    }
+
+    function needed(now) {
+      var held = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site), wanted = [];
+      if (!held.practice) { wanted.push(root.dataset.jobs + 'practice.js'); }
+      if (!held.plan) { wanted.push(root.dataset.jobs + now.plan + '--' + now.grass + '.js'); }
+      if (!held.site) { wanted.push(root.dataset.jobs + 'places/' + now.place + '--' + now.grass + '.js'); }
+      var ids = book.sums.concat(held.plan ? [].concat.apply([], held.plan.steps.map(function (step) { return step.quantities.map(function (each) { return each.calculator; }); })) : []);
+      ids.forEach(function (id) { if (!Swardbook.calculators || !Swardbook.calculators[id]) { wanted.push(root.dataset.calculators + id + '.js'); } });
+      return wanted;
+    }
+
+    /* What is not there yet is fetched first; a later choice wins over an earlier one that comes late. */
+    function update(area) {
+      var mine = turn += 1, now = job();
+      showForm(area);
+      (function ready() {
+        var wanted = needed(now);
+        if (!wanted.length) { work(now); return; }
+        Promise.all(wanted.map(Swardbook.jobs.load)).then(function () { if (mine === turn) { ready(); } }, function () {
+          if (mine !== turn) { return; }
+          notes = ['The data of this job could not be read, so what stands below is of another one. Try again.'];
+          notice();
+        });
+      })();
+    }
+
+    function work(now) {
+      var data = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site);
+      var rain = {};
+      Object.keys(now.rain).forEach(function (day) { rain[Swardbook.dates.fromIso(day)] = now.rain[day]; });
+      var out = Swardbook.jobWork.workOut(data, {
+        area: now.area, on: Swardbook.dates.fromIso(now.on), done: number(Object.assign({}, now.put, now.done)), without: now.without, rain: rain
+      });
+      last = { out: out, plan: data.plan };
+      show(out, data.plan, now);
+      notice();
+    }
+
+    function show(out, plan, now) {
+      var window_ = out.window, titles = {};
+      plan.steps.forEach(function (step) { titles[step.id] = step.title; });
+      part('what').textContent = book.plans[now.plan].name + ': ' + book.grasses[now.grass].name + ', ' + book.places[now.place].name + ', ' + W.day(now.on);
+      Swardbook.words(part('area'), [W.area(now.area)]);
+      S.list(part('choose'), book.plans[now.plan].choose, function (row, text) { row.textContent = text; });
+      part('answer').classList.toggle('sb-job__answer--outside', !window_.inside);
+      part('headline').textContent = W.headline(window_);
+      part('window-why').textContent = window_.why;
+      part('edges').textContent = W.edges(window_);
+      part('frost').textContent = 'Any frost in the four weeks from then: ' + W.percent(window_.frost_chance_four_weeks) + '.';
+      S.list(part('settling'), out.first_possible, function (row, each) { row.textContent = W.settles(each, titles[each.step]); });
+      S.list(part('then'), window_.what_then, function (row, text) { row.textContent = text; });
+      part('then-box').hidden = !window_.what_then.length;
+      if (!window_.inside) { part('then-box').open = true; }
+      S.show(root, out, plan, now);
+      S.say(root, 'moves', S.moves(out, plan, now));
+      S.list(part('left-out'), out.left_out, leftOut);
+      part('left-out-box').hidden = !out.left_out.length;
+      L.shopping(root, out, plan);
+      L.gear(root, out);
+      L.crew(root, out, now, crewDay);
+      L.water(root, out);
+      L.price(root, out);
+      Swardbook.jobPrint.sheet(part('sheet'), out, plan, part('what').textContent, W.area(now.area), W.headline(window_));
+      part('sheet').hidden = false;
+      var sheet = book.plans[now.plan].aftercare;
+      part('handover-box').hidden = !sheet;
+      if (sheet) {
+        part('handover').textContent = sheet.name;
+        part('handover').href = root.dataset.aftercare + sheet.id + '.html#v=1&on=' + now.on + '&grass=' + now.grass;
+      }
+    }
+
+    function leftOut(row, each) {
+      row.textContent = each.title + ': ' + each.why;
+      if (job().without.indexOf(each.id) < 0) { return; }
+      var back = row.appendChild(Swardbook.element('button', 'sb-button sb-button--quiet', 'Bring it back'));
+      back.type = 'button';
+      back.addEventListener('click', function () {
+        job().without = job().without.filter(function (id) { return id !== each.id; });
+        changed();
+      });
+    }
+
+    /* A change by hand: kept, put into the address so that a reload comes back to it, and worked out. */
+    function changed(area) {
+      notes = [];
+      K.keep(jobs, at);
+      address();
+      update(area);
+    }
+
+    function address() {
+      try {
+        window.history.replaceState(null, '', K.fragment(job()));
+      } catch (error) {
+        /* A browser may refuse this to a page from a folder; the job is kept all the same. */
+      }
+    }
+
+    function take(found, told) {
+      var fixed = K.known(found, usual);
+      jobs[at] = fixed.job;
+      notes = told.concat(fixed.told);
+    }
+
+    function chosen(name) {
+      var now = job();
+      if (name === 'area') {
+        try {
+          var area = Swardbook.quantity.read(choice('area').value, document.documentElement.getAttribute('data-units') === 'us' ? 'ft2' : 'm2');
+          if (!K.isArea(area)) { trouble('This is no lawn; give an area of more than 0, as 240 m2.'); return; }
+          trouble('');
+          now.area = area;
+        } catch (problem) {
+          if (!problem.sentence) { throw problem; }
+          trouble(problem.sentence);
+          return;
+        }
+      } else if (name === 'on') {
+        if (Swardbook.dates.fromIso(choice('on').value) === null) { return; }
+        now.on = choice('on').value;
+      } else { now[name] = choice(name).value; }
+      var fixed = K.known(now, usual);
+      jobs[at] = fixed.job;
+      changed();
+      notes = fixed.told;
+      notice();
+    }
+
+    function stepAct(target) {
+      var item = target.closest('[data-step]'), id = item.dataset.step, now = job(), act = target.dataset.act;
+      var day = item.querySelector('[data-act=day]');
+      if (act === 'done') {
+        if (target.checked) { now.done[id] = Swardbook.dates.iso(Swardbook.dates.today()); } else { delete now.done[id]; }
+      } else if (act === 'day') {
+        if (Swardbook.dates.fromIso(day.value) === null) { return; }
+        (now.done[id] ? now.done : now.put)[id] = day.value;
+      } else if (act === 'back') { delete now.put[id]; } else if (act === 'without') { now.without.push(id); } else { return; }
+      changed();
+      if (act !== 'day') { day.value = (last.out.steps.find(function (step) { return step.id === id; }) || { date: day.value }).date; }
+    }
+
+    var tools = { root: root, part: part, job: job, jobs: function () { return jobs; }, last: function () { return last; }, changed: changed, usual: fresh,
+      choose: function (number) { at = number; crewDay = null; take(job(), []); var told = notes; changed(true); notes = told; notice(); },
+      add: function (more) { jobs = jobs.concat(more); }, drop: function () { jobs.splice(at, 1); if (!jobs.length) { jobs.push(fresh()); } at = 0; } };
+
+    root.addEventListener('change', function (event) {
+      var target = event.target;
+      if (target.dataset.choice) { chosen(target.dataset.choice); }
+      else if (target.closest('[data-step]')) { stepAct(target); }
+      else if (target === part('crew-days')) { crewDay = target.value; work(job()); }
+      else if (target === part('crew-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
+      else if (target === part('name')) { job().name = target.value.trim().slice(0, 40); changed(); }
+      else if (target === part('kept')) { tools.choose(+target.value); }
+    });
+    root.addEventListener('input', function (event) { if (event.target === choice('area')) { chosen('area'); } });
+    root.addEventListener('click', function (event) {
+      var button = event.target.closest('button[data-act]');
+      if (button && button.closest('[data-step]')) { stepAct(button); }
+    });
+    root.addEventListener('submit', function (event) { event.preventDefault(); });
+
+    function fromAddress() {
+      var found = K.particulars(window.location.hash);
+      if (found === null) { notes = ['This link is damaged, so it shows no job of its own.']; return; }
+      if (!Object.keys(found).length) { return; }
+      var asked = Object.assign(fresh(), found);
+      if (found.plan && !found.grass && book.plans[found.plan] && book.grasses[asked.grass].plans.indexOf(found.plan) < 0) { asked.grass = ''; }
+      var fixed = K.known(asked, usual), same = -1;
+      jobs.forEach(function (each, number) { if (same < 0 && K.fragment(each) === K.fragment(fixed.job)) { same = number; } });
+      if (same < 0) { jobs.push(fixed.job); same = jobs.length - 1; }
+      at = same;
+      notes = fixed.told;
+    }
+
+    take(job(), kept.damaged ? ['What was kept on this device is damaged in part; what could be read is here.'] : []);
+    fromAddress();
+    window.addEventListener('hashchange', function () { notes = []; fromAddress(); update(true); });
+    part('plain').hidden = true;
+    part('form').hidden = false;
+    part('keep-box').hidden = false;
+    if (Swardbook.jobFiles) { Swardbook.jobFiles(tools); }
+    update(true);
+  }
+
+  function begin() { Swardbook.component('job-planner', start); }
+  if (window.Swardbook && Swardbook.component) { begin(); } else { window.addEventListener('load', begin); }
+})();

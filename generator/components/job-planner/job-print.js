@@ -1,0 +1,46 @@
+/* What goes onto paper, a page each: the job sheet, the shopping list with the gear, the crew sheet. */
+(function () {
+  'use strict';
+
+  function amounts(step, plan) {
+    var planned = plan.steps.find(function (each) { return each.id === step.id; });
+    return [].concat.apply([], step.quantities.map(function (given, number) {
+      return given.needs_label ? [] : Swardbook.jobSteps.answers(given, planned.quantities[number]).slice(0, 1);
+    }));
+  }
+
+  function cell(row, tag, text) { return row.appendChild(Swardbook.element(tag, '', text)); }
+
+  /* A row a step: a box to tick, when, what, how much, how long. */
+  function sheet(place, out, plan, what, area, headline) {
+    var W = Swardbook.jobWords, S = Swardbook.jobSteps;
+    S.clear(place);
+    place.appendChild(Swardbook.element('p', 'sb-job__sheet-title', 'Job sheet. ' + what));
+    var line = place.appendChild(Swardbook.element('p', '', ''));
+    Swardbook.words(line, [area, '. ' + headline + ' Lawn: ____________']);
+    var table = place.appendChild(Swardbook.element('table', 'sb-job__sheet-table')), head = table.appendChild(Swardbook.element('thead')).appendChild(Swardbook.element('tr'));
+    ['', 'When', 'What', 'How much', 'Time'].forEach(function (name) { cell(head, 'th', name).scope = 'col'; });
+    var body = table.appendChild(Swardbook.element('tbody'));
+    out.steps.forEach(function (step) {
+      var row = body.appendChild(Swardbook.element('tr', step.stage === 'day' ? 'sb-job__sheet-day' : ''));
+      cell(row, 'td', '☐');
+      cell(row, 'td', W.day(step.date).slice(0, -5));
+      cell(row, 'th', step.title + (step.who === 'crew' ? '' : ' (' + step.who + ')')).scope = 'row';
+      var much = cell(row, 'td', '');
+      amounts(step, plan).forEach(function (answer, number) {
+        much.appendChild(document.createTextNode((number ? '; ' : '') + answer.label + ' '));
+        much.appendChild(S.quantity(answer.pair));
+      });
+      cell(row, 'td', W.spent(step.minutes));
+    });
+  }
+
+  /* Only one part goes to the printer; what is around it comes back after. */
+  function print(name) {
+    document.documentElement.setAttribute('data-print-job', name);
+    window.print();
+  }
+  window.addEventListener('afterprint', function () { document.documentElement.removeAttribute('data-print-job'); });
+
+  Swardbook.jobPrint = { sheet: sheet, print: print };
+})();

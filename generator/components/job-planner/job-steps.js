@@ -1,0 +1,120 @@
+/* The steps on the page: a list item each, kept while the job changes, so that nobody loses the field they are in. */
+(function () {
+  'use strict';
+
+  function clear(element) { while (element.firstChild) { element.removeChild(element.firstChild); } return element; }
+
+  function list(element, items, write) {
+    clear(element);
+    items.forEach(function (item) { write(element.appendChild(Swardbook.element('li')), item); });
+    element.hidden = !items.length;
+  }
+
+  function say(root, name, text) {
+    var element = root.querySelector('[data-part="' + name + '"]');
+    element.textContent = text || '';
+    element.hidden = !text;
+  }
+
+  function link(address, text) {
+    var made = Swardbook.element('a', '', text);
+    made.href = address;
+    return made;
+  }
+
+  function quantity(pair) { return Swardbook.words(Swardbook.element('span'), [pair]); }
+
+  /* What a calculator answers at a step: [{label, pair}]. planned: the quantity in the plan's data. */
+  function answers(given, planned) {
+    var main = planned.buy ? [planned.buy.result] : Swardbook.jobs.book().calculators[given.calculator].main;
+    return Swardbook.calculators[given.calculator].results.filter(function (result) {
+      return main.indexOf(result.name) >= 0 && given.results[result.name];
+    }).map(function (result) {
+      return { label: result.label, pair: Swardbook.jobWords.amount(given.results[result.name], result) };
+    });
+  }
+
+  function quantities(element, step, planned, pages) {
+    var book = Swardbook.jobs.book();
+    list(element, step.quantities, function (row, given) {
+      row.appendChild(link(pages + given.calculator + '.html', book.calculators[given.calculator].name));
+      row.appendChild(document.createTextNode(given.needs_label ? ': type in the rate from the label.' : ': '));
+      if (given.needs_label) { return; }
+      answers(given, planned.quantities[step.quantities.indexOf(given)]).forEach(function (answer, number) {
+        row.appendChild(document.createTextNode((number ? '; ' : '') + answer.label + ' '));
+        row.appendChild(Swardbook.element('strong')).appendChild(quantity(answer.pair));
+      });
+    });
+  }
+
+  function fill(item, step, planned, titles, job, root) {
+    var W = Swardbook.jobWords, book = Swardbook.jobs.book();
+    function part(name) { return item.querySelector('[data-part="' + name + '"]'); }
+    var byHand = Boolean(job.done[step.id] || job.put[step.id]);
+    part('date').textContent = W.dates(step);
+    part('title').textContent = step.title;
+    Array.prototype.forEach.call(item.querySelectorAll('[data-part=about]'), function (each) { each.textContent = ': ' + step.title; });
+    say(item, 'moved', W.moved(step, titles, byHand));
+    say(item, 'only-where', step.only_where);
+    say(item, 'say', step.say);
+    part('level').className = 'sb-level sb-level--' + (step.level || 'none');
+    part('level').textContent = step.level || '';
+    part('how').textContent = step.how || '';
+    part('how-line').hidden = !step.how;
+    say(item, 'wait', step.wait_for);
+    quantities(part('quantities'), step, planned, root.dataset.calculatorPages);
+    list(part('warnings'), [].concat.apply([], step.quantities.map(function (each) { return each.warnings; })), function (row, text) { row.textContent = text; });
+    list(part('cautions'), step.cautions, function (row, id) { row.appendChild(link(root.dataset.cautions + id + '.html', book.cautions[id])); });
+    part('who').textContent = W.who[step.who];
+    part('minutes').textContent = W.spent(step.minutes);
+    say(item, 'why', step.why);
+    Swardbook.words(part('usual'), W.usual(step));
+    say(item, 'step-gear', step.gear.join(', '));
+    part('controls').hidden = false;
+    item.querySelector('[data-act=done]').checked = Boolean(job.done[step.id]);
+    part('day-label').textContent = job.done[step.id] ? 'Done on' : 'Put off to';
+    var day = item.querySelector('[data-act=day]');
+    if (day !== document.activeElement) { day.value = step.date; }
+    item.querySelector('[data-act=back]').hidden = !byHand || Boolean(job.done[step.id]);
+    part('not-here').hidden = !step.only_where;
+    item.querySelector('[data-act=without]').checked = false;
+    item.classList.toggle('sb-job-step--done', Boolean(job.done[step.id]));
+  }
+
+  /* out: the job as jobWork gives it; plan: its data. */
+  function show(root, out, plan, job) {
+    var blank = root.querySelector('[data-part=blank-step]'), titles = {}, planned = {}, there = {}, focus = document.activeElement;
+    plan.steps.forEach(function (step) { titles[step.id] = step.title; planned[step.id] = step; });
+    Array.prototype.forEach.call(root.querySelectorAll('[data-step]'), function (item) { there[item.dataset.step] = item; });
+    ['before', 'day', 'after'].forEach(function (stage) {
+      var place = root.querySelector('[data-part="steps-' + stage + '"]');
+      var items = out.steps.filter(function (step) { return step.stage === stage; }).map(function (step) {
+        var item = there[step.id];
+        if (!item) {
+          item = document.importNode(blank.content, true).querySelector('li');
+          item.dataset.step = step.id;
+        }
+        delete there[step.id];
+        fill(item, step, planned[step.id], titles, job, root);
+        return item;
+      });
+      items.forEach(function (item, number) { if (place.children[number] !== item) { place.insertBefore(item, place.children[number] || null); } });
+      place.closest('[data-stage]').hidden = !items.length;
+    });
+    Object.keys(there).forEach(function (id) { there[id].remove(); });
+    if (focus && focus !== document.activeElement && document.contains(focus)) { focus.focus(); }
+  }
+
+  /* What was put off, and how many steps move with it. */
+  function moves(out, plan, job) {
+    var titles = {};
+    plan.steps.forEach(function (step) { titles[step.id] = step.title; });
+    var late = out.steps.filter(function (step) { return (job.put[step.id] || job.done[step.id]) && step.moved_days; });
+    if (!late.length) { return ''; }
+    var with_ = out.steps.filter(function (step) { return step.moved_by; }).map(function (step) { return step.title; });
+    return late.map(function (step) { return step.title + ': ' + Swardbook.jobWords.moved(step, titles, true); }).join(' ') +
+      (with_.length ? ' What waits for it moves with it: ' + with_.join('; ') + '. ' : ' Nothing has to move with it. ') + 'All else stays.';
+  }
+
+  Swardbook.jobSteps = { show: show, moves: moves, list: list, say: say, clear: clear, link: link, quantity: quantity, answers: answers };
+})();

@@ -1,0 +1,188 @@
+"""The page that puts dates to a plan: one job worked out in full, which the reader's own takes the place of in the browser."""
+
+from datetime import date, timedelta
+from itertools import groupby
+from typing import Any
+
+from generator.model.book import Book
+from generator.outputs.job_values import job_values
+from generator.pages import job_words as words
+from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.desk import Desk
+from generator.pages.guide import STAGES
+from generator.pages.job_scripts import BOOK_SCRIPT, main_results
+from generator.pages.jobs import Asked, job_of, plans_for
+from generator.pages.page import Page, Section
+from generator.pages.year import site_words
+from generator.turf.calendar_days import DAYS
+from generator.turf.job import Job, JobStep, Request
+from generator.turf.job_dates import day_of_year
+from generator.turf.job_window import stretches
+
+PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
+# The job that is shown before a reader says which: on this area, rates per 100 m2 are the quantities.
+DEFAULT_AREA_M2 = 100.0
+# When a crew starts, until the reader says otherwise.
+CREW_START = "07:30"
+DAYS_A_WEEK = 7
+# What the script fills in for a step of the reader's own job.
+BLANK_STEP = {
+    **dict.fromkeys(("id", "date", "title", "moved", "who", "level", "how", "say", "why", "only_where", "wait_for", "minutes", "usual", "gear"), ""),
+    **dict.fromkeys(("cautions", "quantities", "warnings"), ()),
+}
+SECTIONS = (
+    Section("answer", "Can it be then?"), Section("steps", "Steps by date"), Section("buy", "Shopping list"), Section("gear", "Gear"),
+    Section("crew", "Crew sheet"), Section("water", "Water"), Section("price", "Price"), Section("client", "Hand over to the client"),
+    Section("keep", "Keep, send, print"),
+)
+
+
+def has_jobs(book: Book) -> bool:
+    """Whether the book's home grass may follow any plan."""
+    return bool(plans_for(book, book.grasses[book.practice.home_grass]))
+
+
+def job_page(almanac: Almanac, desk: Desk) -> Page:
+    book = almanac.book
+    title, lead = "Plan a job", "Which lawn, which plan, which day: the steps with their dates, what to buy and book, and whether the day is a good one."
+    context = {"title": title, "lead": lead, "planner": planner_view(almanac, desk), "scripts": [
+        desk.links.file(SCRIPT), desk.links.file(BOOK_SCRIPT),
+    ]}
+    search = ("plan a job", "schedule", "when can I do it", "job sheet", "shopping list", "crew sheet", "book gear", "dates", "quote a job")
+    return Page(PATH, title, "job", context, lead, search, boost=1.5, sections=SECTIONS)
+
+
+def default_day(almanac: Almanac, plan: str, grass: str, place: str, today: date) -> date:
+    """The next best day of the plan's window; where it names none, today inside it, else the day it next opens."""
+    found, _ = stretches(almanac.season(grass, place), almanac.book.renovations[plan].window)
+    now = day_of_year(today)
+    if any(each.best is None and (now - each.first) % DAYS < each.days for each in found):
+        return today
+    wanted = [each.first if each.best is None else each.best for each in found]
+    return today + timedelta(min(((day - now) % DAYS for day in wanted), default=0))
+
+
+def planner_view(almanac: Almanac, desk: Desk) -> dict[str, Any]:
+    """The job-planner component's dict."""
+    book, practice = almanac.book, almanac.book.practice
+    grass, place = practice.home_grass, practice.home_place
+    plan = plans_for(book, book.grasses[grass])[0]
+    on = default_day(almanac, plan, grass, place, desk.today)
+    job = job_of(book, almanac, Asked(plan, grass, place, Request(DEFAULT_AREA_M2, on)))
+    public = practice.public_address
+    return {
+        "id": "job", "blank": BLANK_STEP, "chosen": {"plan": plan, "grass": grass, "place": place, "site": OPEN_SITE, "area": f"{DEFAULT_AREA_M2:g} m2", "on": on.isoformat()},
+        "grasses": [{"id": id, "name": each.name} for id, each in book.grasses.items()],
+        "places": [{"id": id, "name": each.name, "region": each.region} for id, each in book.places.items()],
+        "plans": [{"id": id, "name": book.renovations[id].name} for id in plans_for(book, book.grasses[grass])],
+        "site": site_words(OPEN_SITE), "start": CREW_START, "invented": practice.invented, "practice": practice.name,
+        "choose": [each.text for each in book.renovations[plan].choose_when],
+        "targets": {
+            "jobs": desk.links.file(CALENDAR), "calculators": desk.links.file("assets/calculators/"),
+            "calculator_pages": desk.links.file("calculators/"), "cautions": desk.links.file("cautions/"),
+            "aftercare": desk.links.file("aftercare/"),
+        },
+        "address": f"{public}{PATH}.html" if public else None,
+        "job": job_view(book, desk, job, plan, grass, place),
+    }
+
+
+def job_view(book: Book, desk: Desk, job: Job, plan: str, grass: str, place: str) -> dict[str, Any]:
+    values = job_values(job)
+    titles = {each.id: each.dated.step.step.title for each in job.steps}
+    aftercare = book.renovations[plan].aftercare
+    return {
+        "what": f"{book.renovations[plan].name}: {book.grasses[grass].name}, {book.places[place].name}, {words.day(job.request.on)}",
+        "area": words.area(job.request.area_m2),
+        "headline": words.headline(job.verdict), "inside": job.verdict.inside, "why": job.verdict.why, "edges": words.edges(values["window"]),
+        "frost": f"Any frost in the four weeks from then: {words.percent(values['window']['frost_chance_four_weeks'])}.",
+        "then": [each.text for each in job.what_then],
+        "settling": [words.settles(each, titles[each.step]) for each in job.settling],
+        "stages": [
+            {"id": stage, "title": title, "steps": [_step(book, desk, each, titles) for each in job.steps if each.dated.step.stage == stage]}
+            for stage, title in STAGES
+        ],
+        "left_out": [f"{each.step.title}: {each.reason}" for each in job.left_out],
+        "shopping": [
+            {"name": each.name, "amount": words.both(each.amount), "packs": words.packs(each), "cost": "" if each.cost is None else words.money(each.cost)}
+            for each in job.shopping
+        ],
+        "gear": _gear(job), "crew": _crew(job), "water": _water(job), "price": _price(book, job),
+        "handover": {"name": book.aftercare[aftercare].name, "url": desk.links.aftercare(aftercare) + f"#v=1&on={job.request.on}&grass={grass}"}
+        if aftercare else None,
+    }
+
+
+def _step(book: Book, desk: Desk, each: JobStep, titles: dict[str, str]) -> dict[str, Any]:
+    dated, step = each.dated, each.dated.step.step
+    operation = dated.step.operation
+    return {
+        "id": each.id, "date": words.day(dated.date) + (f" to {words.day(dated.until)}" if dated.until and dated.until != dated.date else ""),
+        "title": step.title, "moved": words.moved(each, titles), "who": words.WHO_WORDS[step.who],
+        "level": operation.level if operation else "", "how": operation.how if operation else "", "say": step.say, "why": step.why or "",
+        "only_where": step.only_where or "", "wait_for": step.wait_for or "", "minutes": words.spent(each.minutes),
+        "usual": words.usual(each), "gear": ", ".join(gear.name for gear in step.gear),
+        "cautions": [{"name": book.cautions[id].name, "url": desk.links.caution(id)} for id in step.cautions],
+        "quantities": [_quantity(book, desk, worked) for worked in each.worked],
+        "warnings": [said.sentence for worked in each.worked for said in worked.run.warnings if said.about is None],
+    }
+
+
+def _quantity(book: Book, desk: Desk, worked: Any) -> dict[str, Any]:
+    id = worked.quantity.calculator
+    calculator = book.calculators[id]
+    found = [] if worked.needs_label else words.answers(worked, main_results(calculator))
+    return {
+        "name": calculator.name, "url": desk.links.calculator(id), "needs_label": worked.needs_label,
+        "answers": [{"label": calculator.results[each["name"]].label, "quantity": {"metric": each["metric"], "us": each["us"]}} for each in found],
+    }
+
+
+def _gear(job: Job) -> list[dict[str, str]]:
+    """By the first date on which something has to be done about it."""
+    rows = sorted(enumerate(job.gear), key=lambda item: (item[1].book_by or item[1].check_by, item[0]))
+    return [
+        {
+            "name": each.name, "from": each.from_where, "book_by": words.day(each.book_by) if each.book_by else "",
+            "check_by": words.day(each.check_by) if each.check else "", "check": each.check or "", "needed": words.day(each.needed),
+        }
+        for _, each in rows
+    ]
+
+
+def _crew(job: Job) -> dict[str, Any]:
+    """The crew's steps of the day of the job, one after the other from the usual start."""
+    clock = int(CREW_START[:2]) * words.MINUTES_AN_HOUR + int(CREW_START[3:])
+    rows, at = [], float(clock)
+    for each in job.steps:
+        step = each.dated.step.step
+        if each.dated.date == job.request.on and step.who == "crew":
+            rows.append({"at": words.clock(at), "title": step.title, "minutes": words.spent(each.minutes)})
+            at += each.minutes or 0.0
+    return {"day": words.day(job.request.on), "rows": rows, "end": words.clock(at), "sum": words.spent(at - clock)}
+
+
+def _water(job: Job) -> list[dict[str, Any]]:
+    """Waterings before the day, then week by week from it."""
+    days = sorted(((each.day - job.request.on).days, each.litres) for step in job.steps for each in step.watering)
+    rows = []
+    for week, several in groupby(days, key=lambda item: -1 if item[0] < 0 else item[0] // DAYS_A_WEEK):
+        listed = list(several)
+        first = job.request.on + timedelta(max(week, 0) * DAYS_A_WEEK)
+        label = "Before the day" if week < 0 else f"Week {week + 1}, from {words.day(first)}"
+        rows.append({"label": label, "times": words.count(len({ahead for ahead, _ in listed}), "day"), "litres": words.litres(sum(each for _, each in listed))})
+    return rows
+
+
+def _price(book: Book, job: Job) -> dict[str, Any] | None:
+    cost, practice = job.cost, book.practice
+    if cost is None:
+        return None
+    return {
+        "currency": cost.currency, "rows": [
+            {"name": line.name + (f", {line.times} times" if line.kind == "work" and line.times > 1 else ""), "amount": words.money(line.amount)}
+            for line in cost.lines
+        ],
+        "before_tax": words.money(cost.before_tax), "tax_name": practice.tax_name or "Tax", "tax": words.money(cost.tax),
+        "total": words.money(cost.total), "deposit": words.money(cost.deposit) if cost.deposit else "",
+    }
