@@ -24,6 +24,7 @@ from generator.model.attribution import attribution
 from generator.model.book import Book
 from generator.model.practice import Practice
 from generator.outputs.json_book import MARKER, json_files
+from generator.outputs.offline import WORKER, offline_worker
 from generator.outputs.qr import qr_files
 from generator.pages import all_pages, navigation, printed_calendars
 from generator.pages.almanac import Almanac
@@ -57,6 +58,10 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.content = ""
         self.almanac: Almanac | None = None
         self.today = date.min
+        self.previewing = False
+
+    def on_startup(self, *, command: str, dirty: bool) -> None:
+        self.previewing = command == "serve"
 
     @event_priority(100)  # before search reads its settings
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
@@ -127,6 +132,12 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         return context
 
     on_page_context = CombinedEvent(_before_search, _after_search)
+
+    @event_priority(-200)  # after search has written its index
+    def on_post_build(self, config: MkDocsConfig) -> None:
+        site, scripts = Path(config.site_dir), GENERATOR / "assets" / "worker"
+        script = (scripts / ("preview-worker.js" if self.previewing else WORKER)).read_text(encoding="utf-8")
+        (site / WORKER).write_text(script if self.previewing else offline_worker(site, script), encoding="utf-8")
 
     def on_serve(self, server, config: MkDocsConfig, builder):
         server.watch(str(Path(config.config_file_path).parent / "data"))

@@ -1,0 +1,48 @@
+"""The book from a server: what was opened once can be read again without one."""
+
+import functools
+import threading
+import time
+from collections.abc import Iterator
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+SHEET = "aftercare/after-renovation.html"
+# The page and everything that it was made of.
+KEPT = """async () => {
+  const parts = [location.href.split('#')[0], 
+    ...[...document.querySelectorAll('script[src], img[src], link[rel=stylesheet]')].map(each => each.src || each.href)];
+  return (await Promise.all(parts.map(each => caches.match(each)))).every(Boolean);
+}"""
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    def log_message(self, format: str, *args: object) -> None:
+        """Nobody reads it."""
+
+
+@pytest.fixture
+def server(site: Path) -> Iterator[ThreadingHTTPServer]:
+    serving = ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=str(site)))
+    threading.Thread(target=serving.serve_forever, daemon=True).start()
+    yield serving
+    serving.server_close()
+
+
+def test_a_sheet_opened_once_opens_again_without_a_server(server: ThreadingHTTPServer, page: Page) -> None:
+    address = f"http://127.0.0.1:{server.server_address[1]}"
+    page.clock.set_fixed_time("2026-10-21T09:00:00")
+    page.goto(f"{address}/{SHEET}#v=1&on=2026-10-12&grass=couch")
+    deadline = time.monotonic() + 20
+    while not page.evaluate(KEPT):
+        assert time.monotonic() < deadline, "the page was not kept"
+        time.sleep(0.1)
+    server.shutdown()
+    server.server_close()
+    page.goto("about:blank")
+    page.goto(f"{address}/{SHEET}#v=1&on=2026-10-12&grass=couch")
+    expect(page.locator("[data-part=today]")).to_contain_text("is day 9")
+    assert page.evaluate("() => getComputedStyle(document.querySelector('.sb-aftercare__today')).borderTopWidth") == "2px"
