@@ -56,8 +56,10 @@ ALL = (
     ),
     # A hold has no page of its own: it answers for its tasks.
     Addition("holds", "soft-morning", "Soft morning", None),
-    # A plan has no page of its own: the guide of each grass that follows it shows it.
-    Addition("renovations", "gentle-renovation", "Gentle renovation", None),
+    Addition(
+        "renovations", "gentle-renovation", "Gentle renovation", "plans/gentle-renovation.html", shown=("plans/index.html",),
+        asked=("Gentle renovation",),
+    ),
     # Nor has a step that plans share: the plans that use it show it.
     Addition("steps", "look-again", "Look again", None),
     Addition(

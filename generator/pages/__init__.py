@@ -18,6 +18,7 @@ from generator.pages.hubs import calculator_index, calendar_index, home_page
 from generator.pages.job import has_jobs, job_page
 from generator.pages.page import Page
 from generator.pages.place import place_page
+from generator.pages.plan import plan_index, plan_page
 from generator.pages.record import record_page
 from generator.pages.reference import names_page, sources_page
 from generator.pages.strips import strip_view, when_row, window_dates
@@ -40,6 +41,8 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     strips = {id: _card_strip(almanac, id) for id in book.grasses}
     yield grass_index(book, desk("grasses/index"), strips)
     yield guide_index(book, desk("renovate/index"), strips)
+    yield plan_index(book, desk("plans/index"))
+    yield from (plan_page(book, id, desk(f"plans/{id}")) for id in book.renovations)
     if book.visit is not None:
         yield visit_page(book, desk("visit"))
     for id in book.grasses:

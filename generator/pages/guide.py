@@ -5,6 +5,7 @@ from typing import Any
 from generator.model.book import Book
 from generator.model.grass import Grass
 from generator.model.renovation import Renovation
+from generator.model.step import Step
 from generator.pages.desk import Desk, all_names
 from generator.pages.embedded import embedded_calculator
 from generator.pages.grass import GROUP_WORDS, HABIT_WORDS
@@ -76,7 +77,7 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk:
         "level_words": LEVEL_WORDS[operation.level] if operation else None,
         "say": step.say, "how": operation.how if operation else None, "why": step.why, "wait_for": step.wait_for,
         "marks": sourcing.marks(step), "how_marks": sourcing.marks(operation) if operation else None,
-        "cautions": desk.cautions(step.cautions), "reminders": [],
+        "notes": step_notes(step), "cautions": desk.cautions(step.cautions), "reminders": [],
         "calculators": [
             embedded_calculator(book, quantity, context, desk, f"{step.id}-{index}") for index, quantity in enumerate(step.quantities)
         ],
@@ -84,6 +85,14 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk:
         "task_url": desk.links.task(step.task) if step.task else None,
         "task_name": book.tasks[step.task].name if step.task else None,
     }
+
+
+WHO_WORDS = {"crew": None, "client": "The client does this.", "office": "Done from the office."}
+
+
+def step_notes(step: Step) -> list[str]:
+    """Where a step is not done on every lawn, who does it, and a limit to it."""
+    return [note for note in (step.only_where, WHO_WORDS[step.who], step.note) if note]
 
 
 def day_label(day: int, until: int | None = None) -> str:
@@ -137,6 +146,7 @@ def _aftercare(book: Book, renovation: Renovation, desk: Desk) -> dict[str, str]
 
 def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Page:
     """One guide per grass, in the order of the plans they follow."""
+    plans = {"title": "Plans", "url": desk.links.to("plans/index"), "text": "Every whole job of the book, from a tidy to a new lawn.", "strip": None}
     groups = [
         {"title": renovation.name, "cards": [
             {"title": grass.name, "url": desk.links.guide(id), "text": None, "strip": strips[id]}
@@ -144,9 +154,8 @@ def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Pa
         ]}
         for plan_id, renovation in book.renovations.items()
     ]
-    if book.visit is not None:
-        sheet = {"title": book.visit.title, "url": desk.links.to("visit"), "text": book.visit.summary, "strip": None}
-        groups.insert(0, {"title": "Before any plan", "cards": [sheet]})
+    sheets = [{"title": book.visit.title, "url": desk.links.to("visit"), "text": book.visit.summary, "strip": None}] if book.visit else []
+    groups.insert(0, {"title": "Before any guide", "cards": [*sheets, plans]})
     lead = "How hard, when and in which order, for each grass. Grass that runs above ground only is never cut to the soil."
     context = {"title": "Renovation guides", "lead": lead, "groups": [group for group in groups if group["cards"]]}
     return Page("renovate/index", "Renovation guides", "index", context, lead, ("renovate", "renovation", "reno"))

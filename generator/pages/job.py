@@ -53,13 +53,14 @@ def job_page(almanac: Almanac, desk: Desk) -> Page:
 
 
 def default_day(almanac: Almanac, plan: str, grass: str, place: str, today: date) -> date:
-    """The next best day of the plan's window; where it names none, today inside it, else the day it next opens."""
-    found, _ = stretches(almanac.season(grass, place), almanac.book.renovations[plan].window)
-    now = day_of_year(today)
-    if any(each.best is None and (now - each.first) % DAYS < each.days for each in found):
-        return today
-    wanted = [each.first if each.best is None else each.best for each in found]
-    return today + timedelta(min(((day - now) % DAYS for day in wanted), default=0))
+    """The first day that leaves time to prepare and lies in the plan's window: soon while it is open, else its next opening."""
+    renovation = almanac.book.renovations[plan]
+    ready = today + timedelta(max(0, -min(step.day for step in renovation.steps)))
+    found, _ = stretches(almanac.season(grass, place), renovation.window)
+    day = day_of_year(ready)
+    if not found or any((day - each.first) % DAYS < each.days for each in found):
+        return ready
+    return ready + timedelta(min((each.first - day) % DAYS for each in found))
 
 
 def planner_view(almanac: Almanac, desk: Desk) -> dict[str, Any]:

@@ -23,6 +23,8 @@ KINDS = {
     "cautions": "cautions/index.html",
     "grass": "grasses/kikuyu.html",
     "guide": "renovate/kikuyu.html",
+    "plans": "plans/index.html",
+    "plan": "plans/light-renovation.html",
     "task": "tasks/scarify.html",
     "caution": "cautions/silica-dust.html",
     "place": "places/canberra.html",
