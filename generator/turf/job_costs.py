@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import floor
 
 from generator.model.calculator import Calculator
 from generator.model.practice import Machine, Practice, PricedOperation
@@ -15,6 +16,8 @@ from generator.units import to_si, unit
 # The calculators that do the sums; a book without them has jobs without prices or times.
 OPERATION_PRICE, MACHINE_HOURS, QUOTE = "operation-price", "machine-hours", "quote"
 MINUTE = 60.0
+CENTS = 100
+HAIR = 1e-6  # Half a cent counts upwards even where a computer holds it a hair too low.
 
 
 @dataclass(frozen=True)
@@ -89,7 +92,7 @@ def cost(
     lines = [_work(task, times, practice.operations[task], tasks, calculators, area_m2) for task, times in often.items()]
     lines += [CostLine("product", each.name, each.packs or 0, each.cost) for each in bought if each.cost is not None]
     if practice.spoil_price_per_m3 and spoil_m3:
-        lines.append(CostLine("spoil", "Spoil carried away", 1, spoil_m3 * practice.spoil_price_per_m3))
+        lines.append(CostLine("spoil", "Spoil carried away", 1, in_cents(spoil_m3 * practice.spoil_price_per_m3)))
     known = tuple(line for line in lines if line is not None)
     return _quote(known, practice, calculators[QUOTE]) if known else None
 
@@ -107,7 +110,12 @@ def _work(
         amount = operation.minimum_price * times
     else:
         return None
-    return CostLine("work", tasks[task].name, times, amount)
+    return CostLine("work", tasks[task].name, times, in_cents(amount))
+
+
+def in_cents(amount: float) -> float:
+    """An amount to a hundredth of the currency, halves up; a line of a quote is what it says [currency]. Ours: as the quote calculator."""
+    return floor(amount * CENTS + 0.5 + HAIR) / CENTS
 
 
 def _quote(lines: tuple[CostLine, ...], practice: Practice, calculator: Calculator) -> Cost:

@@ -88,6 +88,7 @@ def test_the_price_adds_up(october):
     assert found["before_tax"] == pytest.approx(sum(line["amount"] for line in found["lines"]))
     assert found["tax"] == pytest.approx(found["before_tax"] * 0.1, abs=0.006)
     assert found["total"] == pytest.approx(found["before_tax"] + found["tax"])
+    assert all(round(line["amount"], 2) == line["amount"] for line in found["lines"]), "a line is told to the cent"
 
 
 def test_coring_takes_as_long_as_the_machine_needs(october):

@@ -4,6 +4,8 @@
   var DAYS = 365;
   var SNAP = 1e-9;
   var MINUTE = 60;
+  var CENTS = 100;
+  var HAIR = 1e-6;
   var LITRES = 1000;
 
   function tidy(value) { return Number(value.toPrecision(12)); }
@@ -193,7 +195,7 @@
       if (each.cost !== null) { lines.push({ kind: 'product', name: each.name, times: each.packs || 0, amount: each.cost }); }
     });
     if (practice.spoil_price && spoilM3) {
-      lines.push({ kind: 'spoil', name: 'Spoil carried away', times: 1, amount: spoilM3 * practice.spoil_price });
+      lines.push({ kind: 'spoil', name: 'Spoil carried away', times: 1, amount: inCents(spoilM3 * practice.spoil_price) });
     }
     if (!lines.length) { return null; }
     var found = results('quote', Object.assign({}, practice.quote, {
@@ -210,10 +212,12 @@
   function work(operation, times, area) {
     if (operation.price) {
       var given = { area: area, price_per_100_m2: operation.price, minimum_price: operation.minimum || 0, passes: times };
-      return { kind: 'work', name: operation.name, times: times, amount: results('operation-price', given).price };
+      return { kind: 'work', name: operation.name, times: times, amount: inCents(results('operation-price', given).price) };
     }
-    return operation.minimum === null ? null : { kind: 'work', name: operation.name, times: times, amount: operation.minimum * times };
+    return operation.minimum === null ? null : { kind: 'work', name: operation.name, times: times, amount: inCents(operation.minimum * times) };
   }
+
+  function inCents(amount) { return Math.floor(amount * CENTS + 0.5 + HAIR) / CENTS; }
 
   /* --- the whole of it --- */
   function stepValues(each, site) {
