@@ -40,7 +40,7 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
     }
     sections = [Section(part["id"], part["title"]) for part in parts]
     words = all_names(task.names) + task.misspellings
-    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, boost=2.8, sections=tuple(sections))
+    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, boost=3.2, sections=tuple(sections))
 
 
 def _embedded(book: Book, task: Task) -> str | None:
