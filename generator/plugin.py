@@ -31,6 +31,7 @@ from generator.pages.almanac import Almanac
 from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
 from generator.pages.fill_in import COUNTS_FILE, FILE as FILL_IN, counts_script, fill_in_script
+from generator.pages.hold_script import PATH as HOLDS, hold_script
 from generator.pages.job import has_jobs
 from generator.pages.job_scripts import job_scripts
 from generator.pages.page import Page
@@ -175,6 +176,8 @@ def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
     scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in book.calculators.items()}
     if book.visit is not None:
         scripts[VISIT] = visit_script(book.visit)
+    if book.holds:
+        scripts[HOLDS] = hold_script(book)
     if book.record is not None:
         scripts[RECORD] = record_script(book)
     if has_jobs(book):

@@ -1,6 +1,6 @@
 """Questions and hold rules as one classic script, so that a page answers hold or go without a network. Nothing is compiled there.
 
-The page's half is components/hold-or-go/hold-or-go-answer.js.
+The page's half is components/hold-or-go.
 """
 
 import json
@@ -10,28 +10,40 @@ from generator.formula import Formula, to_javascript
 from generator.formula.tree import Both, Node, Not
 from generator.model.book import Book
 from generator.model.hold import Hold, HoldRule
-from generator.outputs.hold_answer import not_known
-from generator.turf.forecast import ANSWERED_BY, QUESTIONS, Question
+from generator.model.record import UNPUBLISHED
+from generator.outputs.hold_answer import ANSWERS
+from generator.pages.hold_words import rule_words
+from generator.turf.forecast import ANSWERED_BY, QUESTIONS, Forecast, Question
 from generator.turf.holds import condition_of, constants_si
 
 PATH = "assets/holds.js"
 
 
 def hold_script(book: Book) -> str:
-    """Sets `Swardbook.holdRules`: {questions, answeredBy, holds}, each rule with its condition as parts that can be undecided."""
+    """Sets `Swardbook.holdRules`: {questions, answeredBy, answers, grasses, cautions, holds}.
+
+    grasses: what a grass itself answers, by the names that rules use. holds: each rule with its condition in words and as parts
+    that can be undecided.
+    """
     holds = ",\n".join(f"{_text(id)}:{_hold(book, hold)}" for id, hold in book.holds.items())
-    questions = {id: _question(id, question) for id, question in QUESTIONS.items()}
-    return (
-        f"(window.Swardbook||={{}}).holdRules={{questions:{_text(questions)},\nansweredBy:{_text(dict(ANSWERED_BY))},\n"
-        f"holds:{{\n{holds}}}}};\n"
-    )
+    named = dict.fromkeys(caution for hold in book.holds.values() for caution in hold.cautions)
+    parts = {
+        "questions": {id: _question(question) for id, question in QUESTIONS.items()}, "answeredBy": dict(ANSWERED_BY), "answers": ANSWERS,
+        "grasses": {
+            id: {"name": grass.name, "known": dict(Forecast().of_grass(grass.season_group == "cool", grass.habit == "above ground").known)}
+            for id, grass in book.grasses.items()
+        },
+        "cautions": {id: book.cautions[id].name for id in named},
+    }
+    listed = ",\n".join(f"{name}:{_text(value)}" for name, value in parts.items())
+    return f"(window.Swardbook||={{}}).holdRules={{{listed},\nholds:{{\n{holds}}}}};\n"
 
 
-def _question(id: str, question: Question) -> dict[str, Any]:
+def _question(question: Question) -> dict[str, Any]:
     spec = {
-        "asks": question.asks, "unit": question.unit, "us": question.us_unit, "least": question.least, "none": question.none,
-        "choices": {word: dict(names) for word, names in question.choices.items()} or None, "label": question.label or None,
-        "sentence": not_known(id),
+        "name": question.name, "asks": question.asks, "unit": question.unit, "us": question.us_unit, "least": question.least,
+        "none": question.none, "choices": {word: dict(names) for word, names in question.choices.items()} or None,
+        "label": question.label or None,
     }  # fmt: skip
     return {key: value for key, value in spec.items() if value is not None}
 
@@ -43,8 +55,11 @@ def _hold(book: Book, hold: Hold) -> str:
 
 
 def _rule(book: Book, hold: Hold, rule: HoldRule) -> str:
-    named = [book.sources[id].label if id in book.sources else id for id in rule.sources]
-    spec = {"answer": rule.answer, "reason": rule.reason, "change": rule.change, "from": named, "fromMemory": rule.from_memory, "note": rule.note}
+    named = [{"id": None if id in UNPUBLISHED else id, "label": book.sources[id].label if id in book.sources else id} for id in rule.sources]
+    spec = {
+        "answer": rule.answer, "if": rule_words(hold, rule), "reason": rule.reason, "change": rule.change, "from": named,
+        "fromMemory": rule.from_memory, "note": rule.note,
+    }
     return f"{_text(spec)[:-1]},when:{_part(condition_of(rule).root, constants_si(hold))}}}"
 
 

@@ -6,6 +6,7 @@ from generator.model.book import Book
 from generator.model.task import Task
 from generator.pages.calculator import bindings, calculator_view
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
+from generator.pages.hold import hold_scripts, hold_view
 from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
 from generator.pages.record import record_card
@@ -28,6 +29,7 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
     figures = [sourcing.figure(_words(name), figure) for name, figure in task.figures.items()]
     embedded = _embedded(book, task)
     calculator = _calculator(book, task, embedded, desk) if embedded else None
+    hold = hold_view(book, id, desk)
     context = {
         "title": task.name, "summary": task.summary, "parts": parts, "figures": {"rows": figures},
         "names": desk.names(task.names), "gear": list(task.gear), "cautions": desk.cautions(task.cautions),
@@ -35,10 +37,11 @@ def task_page(book: Book, id: str, desk: Desk) -> Page:
             {"title": book.calculators[each].name, "url": desk.links.calculator(each), "text": book.calculators[each].summary}
             for each in task.calculators if each != embedded
         ],
-        "calculator": calculator, "scripts": calculator_scripts(book, [calculator] if calculator else [], desk),
+        "calculator": calculator, "hold": hold,
+        "scripts": [*calculator_scripts(book, [calculator] if calculator else [], desk), *(hold_scripts(desk) if hold else [])],
         "levels": _levels(book, id, desk), "record": record_card(book, desk, id),
     }
-    sections = [Section(part["id"], part["title"]) for part in parts]
+    sections = [*(Section(part["id"], part["title"]) for part in parts), *([Section("hold", "Hold or go today")] if hold else [])]
     words = all_names(task.names) + task.misspellings
     return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, boost=3.2, sections=tuple(sections))
 

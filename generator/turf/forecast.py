@@ -18,11 +18,13 @@ NONE = "none"
 class Question:
     """One thing asked, under the name by which it is answered.
 
-    asks: in plain words. unit: of an answer that is measured; rules know it by the question's own name. choices: for any other
-    answer, each word with the yes-or-no names that rules know, 1 or 0. none: what the word 'none' means, where there may be no
-    such thing. us_unit: where it differs. least: the smallest answer that can be, in SI units. label: only a product's label can say.
+    name: short, for a form and a list. asks: in plain words. unit: of an answer that is measured; rules know it by the question's
+    own id. choices: for any other answer, each word with the yes-or-no names that rules know, 1 or 0. none: what the word 'none'
+    means, where there may be no such thing. us_unit: where it differs. least: the smallest answer that can be, in SI units.
+    label: only a product's label can say.
     """
 
+    name: str
     asks: str
     unit: str | None = None
     us_unit: str | None = None
@@ -37,39 +39,39 @@ class Question:
         return (*self.choices, *([NONE] if self.none else ()))
 
 
-def _yes_or_no(asks: str, name: str) -> Question:
-    return Question(asks, choices={"yes": {name: 1}, "no": {name: 0}})
+def _yes_or_no(name: str, asks: str, rule_name: str) -> Question:
+    return Question(name, asks, choices={"yes": {rule_name: 1}, "no": {rule_name: 0}})
 
 
 _NO_LIMIT = "the label sets no such limit"
 
 QUESTIONS: Mapping[str, Question] = MappingProxyType({
-    "low": Question("Lowest air temperature, from now until tomorrow morning", "°C", "°F"),
-    "high": Question("Highest air temperature, from now until tomorrow morning", "°C", "°F"),
-    "rain_to_come": Question("Rain forecast for the next 24 hours", "mm", "in", least=0),
-    "hours_to_rain": Question("Hours until rain is forecast", "h", none="no rain in the forecast", least=0),
-    "rain_fallen": Question("Rain in the last 24 hours", "mm", "in", least=0),
-    "wind": Question("Wind while the work is done", "km/h", "mph", least=0),
-    "leaf": Question("The leaf, felt with the hand: dry, wet with dew or rain, or white with frost", choices={
+    "low": Question("Lowest temperature", "Lowest air temperature, from now until tomorrow morning", "°C", "°F"),
+    "high": Question("Highest temperature", "Highest air temperature, from now until tomorrow morning", "°C", "°F"),
+    "rain_to_come": Question("Rain to come", "Rain forecast for the next 24 hours", "mm", "in", least=0),
+    "hours_to_rain": Question("Hours until rain", "Hours until rain is forecast", "h", none="no rain in the forecast", least=0),
+    "rain_fallen": Question("Rain fallen", "Rain in the last 24 hours", "mm", "in", least=0),
+    "wind": Question("Wind", "Wind while the work is done", "km/h", "mph", least=0),
+    "leaf": Question("Leaf", "The leaf, felt with the hand: dry, wet with dew or rain, or white with frost", choices={
         "dry": {"leaf_wet": 0, "leaf_frosted": 0}, "wet": {"leaf_wet": 1, "leaf_frosted": 0},
         "frosted": {"leaf_wet": 1, "leaf_frosted": 1},
     }),
-    "soil": Question("The soil under the turf: dry and hard, moist, wet enough to smear or squelch, or frozen", choices={
+    "soil": Question("Soil", "The soil under the turf: dry and hard, moist, wet enough to smear or squelch, or frozen", choices={
         "dry": {"soil_dry": 1, "soil_wet": 0, "soil_frozen": 0}, "moist": {"soil_dry": 0, "soil_wet": 0, "soil_frozen": 0},
         "wet": {"soil_dry": 0, "soil_wet": 1, "soil_frozen": 0}, "frozen": {"soil_dry": 0, "soil_wet": 0, "soil_frozen": 1},
     }),
-    "sand": Question("The sand or compost to be spread: dry enough to run through the fingers, or damp", choices={
+    "sand": Question("Sand or compost", "The sand or compost to be spread: dry enough to run through the fingers, or damp", choices={
         "dry": {"sand_damp": 0}, "damp": {"sand_damp": 1},
     }),
-    "watering_day": _yes_or_no("Whether this lawn may be watered today under the local rules", "water_allowed"),
-    "depth_due": Question("Depth of water due today", "mm", "in", least=0),
-    "days_since_cut_down": Question("Days since the grass was cut down", "day", none="it was not cut down", least=0),
-    "cool_season": _yes_or_no("Whether the grass is a cool-season grass", "cool_season"),
-    "surface_running": _yes_or_no("Whether the grass runs above ground only", "surface_running"),
-    "label_wind": Question("The label's highest wind", "km/h", "mph", none=_NO_LIMIT, least=0, label=True),
-    "label_low": Question("The label's lowest temperature", "°C", "°F", none=_NO_LIMIT, label=True),
-    "label_high": Question("The label's highest temperature", "°C", "°F", none=_NO_LIMIT, label=True),
-    "label_rain_free_hours": Question("Hours without rain that the label asks for", "h", none=_NO_LIMIT, least=0, label=True),
+    "watering_day": _yes_or_no("Watering allowed today", "Whether this lawn may be watered today under the local rules", "water_allowed"),
+    "depth_due": Question("Water due today", "Depth of water due today", "mm", "in", least=0),
+    "days_since_cut_down": Question("Days since cut down", "Days since the grass was cut down", "day", none="it was not cut down", least=0),
+    "cool_season": _yes_or_no("Cool-season grass", "Whether the grass is a cool-season grass", "cool_season"),
+    "surface_running": _yes_or_no("Runs above ground only", "Whether the grass runs above ground only", "surface_running"),
+    "label_wind": Question("Label's highest wind", "The label's highest wind", "km/h", "mph", none=_NO_LIMIT, least=0, label=True),
+    "label_low": Question("Label's lowest temperature", "The label's lowest temperature", "°C", "°F", none=_NO_LIMIT, label=True),
+    "label_high": Question("Label's highest temperature", "The label's highest temperature", "°C", "°F", none=_NO_LIMIT, label=True),
+    "label_rain_free_hours": Question("Label's hours without rain", "Hours without rain that the label asks for", "h", none=_NO_LIMIT, least=0, label=True),
 })
 
 # Name in a rule -> the question that answers it.

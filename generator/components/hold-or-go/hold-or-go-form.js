@@ -1,0 +1,109 @@
+/* One question of hold or go as a field: {root, name, focus(), show(text), trouble(sentence), open(words)}. Typed words are only
+   ever put back as text. */
+(function () {
+  'use strict';
+  window.Swardbook = window.Swardbook || {};
+  var BARE = /^[\s\d.,\/+½¼¾⅓⅔⅛⅜⅝⅞−–-]+$/;
+  var NONE = 'none';
+
+  function capital(text) { return text.charAt(0).toUpperCase() + text.slice(1); }
+  function isUs() { return document.documentElement.getAttribute('data-units') === 'us'; }
+  function unit(question) { return isUs() ? question.us || question.unit : question.unit; }
+  function add(parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); }
+
+  /* A bare number with the unit that the reader uses beside it, so that switching units cannot change what was said. */
+  function withUnit(question, text) {
+    text = text.trim();
+    return question.us && BARE.test(text) ? text + ' ' + unit(question) : text;
+  }
+
+  function choice(parent, type, name, value, words, checked) {
+    var label = add(parent, 'label', 'sb-hold__choice'), input = add(label, 'input');
+    input.type = type;
+    input.name = name;
+    input.value = value;
+    input.checked = checked;
+    add(label, 'span', '', words);
+    return input;
+  }
+
+  /* said(text, settled): called with each change; settled once the reader leaves the field. */
+  function measured(root, id, question, said) {
+    var row = add(root, 'div', 'sb-hold__measured'), input = add(row, 'input', 'sb-input sb-hold__measure'), none = null;
+    input.type = 'text';
+    input.id = id;
+    input.maxLength = Swardbook.holdsKept.longest - 20;
+    input.inputMode = question.least === undefined ? 'text' : 'decimal'; /* Some phones' number pads have no minus. */
+    input.setAttribute('aria-describedby', id + '-how ' + id + '-trouble');
+    Swardbook.words(add(row, 'span', 'sb-hold__unit'), [[question.unit, question.us || '']]);
+    if (question.none) { none = choice(row, 'checkbox', id + '-none', NONE, capital(question.none), false); }
+    function text() { return none && none.checked ? NONE : withUnit(question, input.value); }
+    function settle() { input.disabled = Boolean(none && none.checked); }
+    input.addEventListener('input', function () { said(text(), false); });
+    input.addEventListener('change', function () {
+      input.value = withUnit(question, input.value);
+      said(text(), true);
+    });
+    if (none) { none.addEventListener('change', function () { settle(); said(text(), true); }); }
+    return {
+      input: input, focus: function () { (input.disabled ? none : input).focus(); },
+      show: function (now) {
+        if (none) { none.checked = now === NONE; }
+        input.value = now === NONE ? '' : now;
+        settle();
+      }
+    };
+  }
+
+  function chosen(root, id, words, said) {
+    var row = add(root, 'div', 'sb-hold__choices');
+    var inputs = Object.keys(words).map(function (value) { return choice(row, 'radio', id, value, words[value], value === ''); });
+    function picked() { return inputs.filter(function (input) { return input.checked; })[0] || inputs[0]; }
+    row.addEventListener('change', function () { said(picked().value, true); });
+    return {
+      focus: function () { picked().focus(); },
+      show: function (now) { inputs.forEach(function (input) { input.checked = input.value === (now in words ? now : ''); }); }
+    };
+  }
+
+  function listed(root, id, words, said) {
+    var select = add(root, 'select', 'sb-input');
+    select.id = id;
+    Object.keys(words).forEach(function (value) { add(select, 'option', '', words[value]).value = value; });
+    select.addEventListener('change', function () { said(select.value, true); });
+    return {
+      focus: function () { select.focus(); },
+      show: function (now) { select.value = Object.prototype.hasOwnProperty.call(words, now) ? now : ''; }
+    };
+  }
+
+  /* spec: {name, asks}, and unit, choices, or list (value to words). */
+  function field(id, spec, said) {
+    var group = Boolean(spec.choices), root = Swardbook.element(group ? 'fieldset' : 'div', 'sb-hold__field'), part;
+    var title = add(root, group ? 'legend' : 'label', 'sb-hold__name', spec.name);
+    if (!group) { title.htmlFor = id; }
+    add(root, 'p', 'sb-hold__asks', spec.asks + '.').id = id + '-how';
+    if (spec.list) {
+      part = listed(root, id, spec.list, said);
+    } else if (group) {
+      var words = {};
+      Object.keys(spec.choices).forEach(function (word) { words[word] = capital(word); });
+      words[''] = 'Not known';
+      part = chosen(root, id, words, said);
+    } else { part = measured(root, id, spec, said); }
+    var open = add(root, 'p', 'sb-hold__could'), trouble = add(root, 'p', 'sb-hold__trouble');
+    trouble.id = id + '-trouble';
+    trouble.setAttribute('role', 'status');
+    part.root = root;
+    part.name = spec.name;
+    part.trouble = function (sentence) {
+      trouble.textContent = sentence || '';
+      if (!part.input) { return; }
+      if (sentence) { part.input.setAttribute('aria-invalid', 'true'); } else { part.input.removeAttribute('aria-invalid'); }
+    };
+    part.open = function (words) { open.textContent = words; };
+    return part;
+  }
+
+  Swardbook.holdField = { field: field, capital: capital };
+})();
