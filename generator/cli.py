@@ -3,14 +3,13 @@
 import json
 import sys
 import zipfile
-from collections.abc import Iterable
 from pathlib import Path
 
 import click
 
 from generator.checks import check_book
 from generator.commands.choices import bound_inputs, choice_options
-from generator.commands.common import book_option, known, whole_book
+from generator.commands.common import book_option, known, typed_values, whole_book
 from generator.commands.hold import hold
 from generator.commands.plan import plan
 from generator.commands.record import record
@@ -115,7 +114,7 @@ def calc(
         return
     if name is None:
         raise click.UsageError("name a calculator; 'swardbook calc --list' shows them all")
-    typed = typed_values(values)
+    typed = typed_values(values, "INPUT=VALUE", "area='240 m2'")
     bound = bound_inputs(book, calculators[name], {*typed, for_input}, choices)
     given = {each: to_si(found.value, unit(found.unit)) for each, found in (bound or {}).items()}
     typed = {each: american_words(text) for each, text in typed.items()} if us else typed
@@ -141,19 +140,6 @@ def calculated(calculator: Calculator, typed: dict[str, str | float], for_input:
         return calculate(calculator, typed)
     given = {name: text for name, text in typed.items() if name in calculator.inputs}
     return solve(calculator, {name: text for name, text in typed.items() if name not in given}, for_input, given)
-
-
-def typed_values(words: Iterable[str]) -> dict[str, str]:
-    """'area=240 m2' as {'area': '240 m2'}; anything else ends the command."""
-    typed: dict[str, str] = {}
-    for word in words:
-        name, sign, value = word.partition("=")
-        if not sign:
-            raise click.UsageError(f"'{word}' is not INPUT=VALUE; write it as area='240 m2'")
-        if name.strip() in typed:
-            raise click.UsageError(f"'{name.strip()}' is given twice; give it once")
-        typed[name.strip()] = value
-    return typed
 
 
 @main.command()

@@ -30,3 +30,16 @@ def known(id: str, ids: Iterable[str], kind: str) -> None:
     ids = list(ids)
     if id not in ids:
         raise click.UsageError(f"no {kind} '{id}'; {suggestion(id, ids, 'there are ' + ', '.join(ids))}")
+
+
+def typed_values(words: Iterable[str], form: str, example: str) -> dict[str, str]:
+    """'area=240 m2' as {'area': '240 m2'}; anything else ends the command. form: as usage says it; example: one that is right."""
+    typed: dict[str, str] = {}
+    for word in words:
+        name, sign, value = word.partition("=")
+        if not sign:
+            raise click.UsageError(f"'{word}' is not {form}; write it as {example}")
+        if name.strip() in typed:
+            raise click.UsageError(f"'{name.strip()}' is given twice; give it once")
+        typed[name.strip()] = value
+    return typed

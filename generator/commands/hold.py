@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from generator.commands.common import book_option, known, whole_book
+from generator.commands.common import book_option, known, typed_values, whole_book
 from generator.outputs.hold_answer import asked_text, hold_text, hold_values
 from generator.turf.forecast import Forecast, read_forecast
 from generator.turf.holds import answer_for, asks_of, holds_of
@@ -40,15 +40,7 @@ def hold(root: Path, task: str, answers: tuple[str, ...], grass: str | None, lis
 
 def typed_forecast(words: tuple[str, ...]) -> Forecast:
     """'leaf=wet' and so on as a forecast; what cannot be read ends the command, all of it told at once."""
-    answers: dict[str, str] = {}
-    for word in words:
-        id, sign, answer = word.partition("=")
-        if not sign:
-            raise click.UsageError(f"'{word}' is not QUESTION=ANSWER; write it as leaf=dry or wind='12 km/h'")
-        if id.strip() in answers:
-            raise click.UsageError(f"'{id.strip()}' is answered twice; answer it once")
-        answers[id.strip()] = answer
-    forecast, troubles = read_forecast(answers)
+    forecast, troubles = read_forecast(typed_values(words, "QUESTION=ANSWER", "leaf=dry or wind='12 km/h'"))
     if troubles:
         raise click.UsageError("\n".join(each.sentence for each in troubles))
     return forecast

@@ -64,7 +64,7 @@ def test_json_carries_the_same():
 @pytest.mark.parametrize(("words", "says"), [
     (["swep"], "no task 'swep'; did you mean 'sweep'?"),
     (["sweep", "wind"], "'wind' is not QUESTION=ANSWER; write it as leaf=dry or wind='12 km/h'"),
-    (["sweep", "wind=1", "wind=2"], "'wind' is answered twice; answer it once"),
+    (["sweep", "wind=1", "wind=2"], "'wind' is given twice; give it once"),
     (["sweep", "leaf=damp"], "'damp' does not answer leaf"),
     (["sweep", "--grass", "plaingras"], "no grass 'plaingras'; did you mean 'plaingrass'?"),
 ])  # fmt: skip
