@@ -1,4 +1,4 @@
-"""A new grass, task, caution, place, calculator, plan or sheet is one new file: nothing else is touched, and the built site has it."""
+"""A new grass, task, caution, place, calculator, plan, sheet or problem is one new file: nothing else is touched, and the built site has it."""
 
 import json
 import shutil
@@ -66,6 +66,11 @@ ALL = (
         "aftercare", "after-combing", "After combing", "aftercare/after-combing.html", shown=("aftercare/index.html",),
         asked=("After combing",),
     ),
+    Addition(
+        "problems", "blue-lawn", "Blue lawn", "problems/blue-lawn.html", shown=("problems/index.html",), asked=("Blue lawn", "azure lawn", "bleu lawn"),
+    ),
+    # An expert stands where the problems are found, and problems send for them.
+    Addition("experts", "painter", "A painter", None),
 )  # fmt: skip
 
 

@@ -29,5 +29,5 @@ def _unread(book: Book, kind: str, id: str, path: tuple, part: Sourced) -> Itera
 
 CHECK = Check(
     "sources", "What is cited from a source that was not read is marked from_memory.",
-    ("grasses", "tasks", "cautions", "calculators", "holds", "renovations", "aftercare", "season-groups"), _check,
+    ("grasses", "tasks", "cautions", "calculators", "holds", "renovations", "aftercare", "problems", "experts", "season-groups"), _check,
 )  # fmt: skip

@@ -6,6 +6,7 @@ from generator.model.grass import Grass
 from generator.model.hold import Hold
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
+from generator.model.problem import Expert, Problem
 from generator.model.renovation import Renovation, SharedStep
 from generator.model.source import Source
 from generator.model.task import Caution, Task
@@ -23,16 +24,19 @@ KINDS = {
     "steps": SharedStep,
     "renovations": Renovation,
     "aftercare": Aftercare,
+    "problems": Problem,
+    "experts": Expert,
 }
 # The singular, as schemas and messages name it.
 SINGULAR = {
     "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
     "holds": "hold", "steps": "step", "renovations": "renovation", "aftercare": "aftercare",
+    "problems": "problem", "experts": "expert",
 }  # fmt: skip
 SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit, "record.yml": WorkRecord}
 MAY_BE_MISSING = frozenset({"visit.yml", "record.yml"})
 
 __all__ = [
-    "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Grass", "Hold", "Place", "Practice",
-    "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit", "WorkRecord",
+    "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Expert", "Grass", "Hold", "Place", "Practice",
+    "Problem", "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit", "WorkRecord",
 ]

@@ -16,6 +16,7 @@ from generator.model.hold import Hold
 from generator.model.load import load_record
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
+from generator.model.problem import Expert, Problem
 from generator.model.references import KEY, Named, named_by
 from generator.model.renovation import Renovation, SharedStep
 from generator.model.shared_figures import SEASON_RULES, with_figures
@@ -53,6 +54,8 @@ class Book:
     steps: dict[str, SharedStep] = field(default_factory=dict)
     renovations: dict[str, Renovation] = field(default_factory=dict)
     aftercare: dict[str, Aftercare] = field(default_factory=dict)
+    problems: dict[str, Problem] = field(default_factory=dict)
+    experts: dict[str, Expert] = field(default_factory=dict)
     trees: dict[tuple[str, str], Node] = field(default_factory=dict, repr=False)
     broken: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
 

@@ -19,6 +19,7 @@ from generator.pages.job import has_jobs, job_page
 from generator.pages.page import Page
 from generator.pages.place import place_page
 from generator.pages.plan import plan_index, plan_page
+from generator.pages.problem import problem_index, problem_page
 from generator.pages.record import record_page
 from generator.pages.reference import names_page, sources_page
 from generator.pages.strips import strip_view, when_row, window_dates
@@ -62,6 +63,9 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     if book.aftercare:
         yield client_link_page(book, desk("aftercare/maker"))
     yield from (aftercare_page(book, id, desk(f"aftercare/{id}")) for id in book.aftercare)
+    if book.problems:
+        yield problem_index(book, desk("problems/index"))
+    yield from (problem_page(book, id, desk(f"problems/{id}")) for id in book.problems)
     yield calendar_index(almanac, desk("calendars/index"))
     yield from (compare_page(almanac, id, desk(f"compare/{id}")) for id in book.grasses)
     for place in book.places:
@@ -74,16 +78,18 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield sources_page(book, desk("sources"))
 
 
-def navigation(written: list[str], jobs: bool) -> list[dict[str, Any]]:
+def navigation(written: list[str], jobs: bool, problems: bool) -> list[dict[str, Any]]:
     """The tabs: front doors only. A full tree would stand in every page and grow with pages squared.
 
-    jobs: whether the book can plan any.
+    jobs: whether the book can plan any. problems: whether it has any.
     """
     doors = [
         {"Home": "index.md"}, {"Grasses": "grasses/index.md"}, {"Renovate": "renovate/index.md"}, {"Calendars": "calendars/index.md"},
         {"Calculators": "calculators/index.md"}, {"Aftercare": "aftercare/index.md"}, {"Tasks": "tasks/index.md"},
         {"Cautions": "cautions/index.md"},
     ]
+    if problems:
+        doors.insert(6, {"Problems": "problems/index.md"})
     if jobs:
         doors.insert(3, {"Jobs": "jobs/index.md"})
     about = [{"Names by country": "names.md"}, {"Sources": "sources.md"}, *written, {"Components": "components.md"}]

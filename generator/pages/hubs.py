@@ -38,6 +38,7 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
             {"title": "Calendars", "url": desk.links.to("calendars/index"), "text": "A year for each grass and place, to print by the month."},
             {"title": "Calculators", "url": desk.links.to("calculators/index"), "text": "Feed, sand, cores, water, spray and seed, with the working shown."},
             {"title": "Aftercare", "url": desk.links.to("aftercare/index"), "text": "What a client does after the job, day by day."},
+            *problems_door(book, desk),
             {"title": "Tasks", "url": desk.links.to("tasks/index"), "text": "Each job on the lawn and how it is done."},
             *filter(None, [record_card(book, desk)]),
         ],
@@ -49,6 +50,12 @@ def jobs_door(book: Book, desk: Desk) -> list[dict[str, str]]:
     if not has_jobs(book):
         return []
     return [{"title": "Plan a job", "url": desk.links.to("jobs/index"), "text": "This lawn, this plan, this day: dates, shopping, gear, crew and price."}]
+
+
+def problems_door(book: Book, desk: Desk) -> list[dict[str, str]]:
+    if not book.problems:
+        return []
+    return [{"title": "What is wrong with it?", "url": desk.links.to("problems/index"), "text": "From what you see to what caused it, and what to do."}]
 
 
 def calculator_index(book: Book, desk: Desk) -> Page:

@@ -73,5 +73,8 @@ class Links:
     def aftercare(self, id: str) -> str:
         return self.to(f"aftercare/{id}")
 
+    def problem(self, id: str, anchor: str = "") -> str:
+        return self.to(f"problems/{id}", anchor)
+
     def source(self, id: str) -> str:
         return self.to("sources", id)

@@ -53,7 +53,7 @@ def _uses(book: Book) -> dict[str, set[tuple[str, str]]]:
     used: dict[str, set[tuple[str, str]]] = defaultdict(set)
     shelves = (
         ("grasses", book.grasses), ("tasks", book.tasks), ("cautions", book.cautions), ("aftercare", book.aftercare),
-        ("calculators", book.calculators),
+        ("calculators", book.calculators), ("problems", book.problems),
     )
     for folder, records in shelves:
         for id, record in records.items():

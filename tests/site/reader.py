@@ -33,6 +33,8 @@ KINDS = {
     "comparison": "compare/couch.html",
     "calculator": "calculators/granular-feed.html",
     "aftercare": "aftercare/after-renovation.html",
+    "problem finder": "problems/index.html",
+    "problem": "problems/dry-spots.html",
     "client link": "aftercare/maker.html",
     "names": "names.html",
     "sources": "sources.html",
