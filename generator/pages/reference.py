@@ -60,6 +60,9 @@ def _uses(book: Book) -> dict[str, set[tuple[str, str]]]:
             for sourced in every_sourced(record):
                 for source in sourced.sources:
                     used[source].add((f"{folder}/{id}", record.name))
+    for hold in book.holds.values():
+        for source in {source for sourced in every_sourced(hold) for source in sourced.sources}:
+            used[source].update((f"tasks/{task}", book.tasks[task].name) for task in hold.tasks)
     for id, place in book.places.items():
         for source in filter(None, (place.normals.source, place.normals.rain_source)):
             used[source].add((f"places/{id}", place.name))
