@@ -13,6 +13,7 @@ from generator.model.hold import Hold, HoldRule
 from generator.model.record import UNPUBLISHED
 from generator.outputs.hold_answer import ANSWERS
 from generator.pages.hold_words import rule_words
+from generator.pages.quantity import unit_words
 from generator.turf.forecast import ANSWERED_BY, QUESTIONS, Forecast, Question
 from generator.turf.holds import condition_of, constants_si
 
@@ -42,7 +43,7 @@ def hold_script(book: Book) -> str:
 def _question(question: Question) -> dict[str, Any]:
     spec = {
         "name": question.name, "asks": question.asks, "unit": question.unit, "us": question.us_unit, "least": question.least,
-        "none": question.none, "choices": {word: dict(names) for word, names in question.choices.items()} or None,
+        "shown": [unit_words(each) for each in (question.unit, question.us_unit or question.unit) if each] or None, "none": question.none, "choices": {word: dict(names) for word, names in question.choices.items()} or None,
         "label": question.label or None,
     }  # fmt: skip
     return {key: value for key, value in spec.items() if value is not None}

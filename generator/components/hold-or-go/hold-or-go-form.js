@@ -6,9 +6,14 @@
   var BARE = /^[\s\d.,\/+½¼¾⅓⅔⅛⅜⅝⅞−–-]+$/;
   var NONE = 'none';
 
-  function capital(text) { return text.charAt(0).toUpperCase() + text.slice(1); }
   function isUs() { return document.documentElement.getAttribute('data-units') === 'us'; }
   function unit(question) { return isUs() ? question.us || question.unit : question.unit; }
+
+  /* An SI value as this reader reads it: '0.47 in', '14 days'. */
+  function shown(question, si) {
+    return Swardbook.quantity.show(si, unit(question), 3, false) + ' ' + question.shown[isUs() ? 1 : 0];
+  }
+
   function add(parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); }
 
   /* A bare number with the unit that the reader uses beside it, so that switching units cannot change what was said. */
@@ -35,8 +40,8 @@
     input.maxLength = Swardbook.holdsKept.longest - 20;
     input.inputMode = question.least === undefined ? 'text' : 'decimal'; /* Some phones' number pads have no minus. */
     input.setAttribute('aria-describedby', id + '-how ' + id + '-trouble');
-    Swardbook.words(add(row, 'span', 'sb-hold__unit'), [[question.unit, question.us || '']]);
-    if (question.none) { none = choice(row, 'checkbox', id + '-none', NONE, capital(question.none), false); }
+    Swardbook.words(add(row, 'span', 'sb-hold__unit'), [question.shown]);
+    if (question.none) { none = choice(row, 'checkbox', id + '-none', NONE, Swardbook.holdShow.capital(question.none), false); }
     function text() { return none && none.checked ? NONE : withUnit(question, input.value); }
     function settle() { input.disabled = Boolean(none && none.checked); }
     input.addEventListener('input', function () { said(text(), false); });
@@ -87,7 +92,7 @@
       part = listed(root, id, spec.list, said);
     } else if (group) {
       var words = {};
-      Object.keys(spec.choices).forEach(function (word) { words[word] = capital(word); });
+      Object.keys(spec.choices).forEach(function (word) { words[word] = Swardbook.holdShow.capital(word); });
       words[''] = 'Not known';
       part = chosen(root, id, words, said);
     } else { part = measured(root, id, spec, said); }
@@ -105,5 +110,5 @@
     return part;
   }
 
-  Swardbook.holdField = { field: field, capital: capital };
+  Swardbook.holdField = { field: field, shown: shown };
 })();

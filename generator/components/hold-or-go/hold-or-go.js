@@ -16,46 +16,13 @@
    box       {update({date, known}), answer(), remove()}. */
 (function () {
   'use strict';
-  var SHAPES = {
-    go: ['M12 2.2a9.8 9.8 0 1 1 0 19.6 9.8 9.8 0 0 1 0-19.6z', 'M7.2 12.4l3.4 3.4 6.4-7.2'],
-    care: ['M12 2.5 22.5 21.5H1.5z', 'M12 9v6M12 18v.6'],
-    hold: ['M8 2h8l6 6v8l-6 6H8l-6-6V8z', 'M7 12h10'],
-    ask: ['M12 2.2a9.8 9.8 0 1 1 0 19.6 9.8 9.8 0 0 1 0-19.6z', 'M9.2 9.4a2.9 2.9 0 1 1 4.2 2.7c-.9.5-1.4 1-1.4 2M12 17v.6']
-  };
   var BOUND = { low: 'high', label_low: 'label_high' };
   var TYPING_MS = 400;
-  var FEW = 3;
-  var COULD = { hold: 'Not known yet: could hold the work', care: 'Not known yet: could ask for care' };
-  var here = document.currentScript && document.currentScript.src;
-  /* The address of the site, so that links lead from any page; none where the script is not a file of its own. */
-  var root = here && /assets\/[^\/]*$/.test(here) ? here.replace(/assets\/[^\/]*$/, '') : '';
   var mounted = 0;
 
   function own(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
   function add(parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); }
-  function capital(text) { return Swardbook.holdField.capital(text); }
-  function small(text) { return text.charAt(0).toLowerCase() + text.slice(1); }
   function rules() { return Swardbook.holdRules; }
-
-  function link(parent, path, text, className) {
-    if (!root) { return add(parent, 'span', className, text); }
-    var made = add(parent, 'a', className, text);
-    made.href = root + path;
-    return made;
-  }
-
-  function shape(answer) {
-    var space = 'http://www.w3.org/2000/svg', svg = document.createElementNS(space, 'svg');
-    svg.setAttribute('class', 'sb-hold__shape');
-    svg.setAttribute('viewBox', '0 0 24 24');
-    svg.setAttribute('aria-hidden', 'true');
-    SHAPES[answer].forEach(function (drawn, number) {
-      var path = svg.appendChild(document.createElementNS(space, 'path'));
-      path.setAttribute('class', number ? 'sb-hold__stroke' : 'sb-hold__plate');
-      path.setAttribute('d', drawn);
-    });
-    return svg;
-  }
 
   /* Known values as a reader would type them. */
   function typed(known) {
@@ -101,174 +68,129 @@
     return day;
   }
 
-  function once(all) { return all.filter(function (each, position) { return all.indexOf(each) === position; }); }
-
-  function sources(parent, rule) {
-    var marks = add(parent, 'span', 'sb-source-marks');
-    add(marks, 'span', 'sb-hidden', 'Source: ');
-    rule.from.forEach(function (source, number) {
-      if (number) { add(marks, 'span', 'sb-source-marks__comma', ', '); }
-      var kind = 'sb-source-marks__mark sb-source-marks__mark--';
-      if (source.id) { link(marks, 'sources.html#' + source.id, source.label, kind + 'published'); }
-      else { add(marks, 'span', kind + (source.label === 'assumption' ? 'assumption' : 'practice'), source.label); }
-    });
-    if (rule.fromMemory) { add(marks, 'span', 'sb-source-marks__mark sb-source-marks__mark--memory', ' from memory, not yet checked'); }
+  /* The elements of one mount, by name. */
+  function frame(element) {
+    var made = {}, box = add(element, 'div', 'sb-hold__live');
+    made.answer = add(box, 'div', 'sb-hold__answer');
+    made.sign = add(made.answer, 'span', 'sb-hold__sign');
+    made.said = add(made.answer, 'p', 'sb-hold__said');
+    made.day = add(box, 'details', 'sb-hold__day');
+    made.title = add(made.day, 'summary');
+    var inside = add(made.day, 'div', 'sb-hold__asked');
+    made.fields = add(inside, 'div', 'sb-hold__fields');
+    made.told = add(inside, 'p', 'sb-hold__told');
+    var end = add(inside, 'p', 'sb-hold__end');
+    made.kept = add(end, 'span', 'sb-note');
+    made.forget = add(end, 'button', 'sb-button sb-button--quiet', 'Forget what was said of this day');
+    made.forget.type = 'button';
+    made.why = add(box, 'div', 'sb-hold__why');
+    return made;
   }
 
-  function reason(list, each) {
-    var item = add(list, 'li', 'sb-hold__rule sb-hold__rule--' + each.rule.answer);
-    var head = add(item, 'p', 'sb-hold__because');
-    add(head, 'strong', '', capital(rules().answers[each.rule.answer]) + ': ' + rules().holds[each.hold].name + '.');
-    head.appendChild(document.createTextNode(' ' + each.rule.reason));
-    var change = add(item, 'p', 'sb-hold__change');
-    add(change, 'strong', '', 'What would change it: ');
-    change.appendChild(document.createTextNode(each.rule.change));
-    var from = add(item, 'p', 'sb-hold__from');
-    Swardbook.words(add(from, 'span', 'sb-hold__if'), each.rule['if']);
-    from.appendChild(document.createTextNode('. '));
-    sources(from, each.rule);
-    if (each.rule.note) { add(from, 'span', 'sb-note', ' ' + each.rule.note); }
+  /* The gravest that hangs on each field that is still to be filled in. */
+  function openFields(found) {
+    var could = {};
+    found.notKnown.forEach(function (each) {
+      var id = fieldOf(each.question);
+      could[id] = could[id] === 'hold' ? 'hold' : each.could;
+    });
+    return could;
+  }
+
+  function namesOf(found) {
+    return Swardbook.holdShow.once(found.reasons.filter(function (each) { return each.rule.answer === found.answer; }).map(function (each) {
+      return rules().holds[each.hold].name;
+    }));
+  }
+
+  function toldWords(id, text, read) {
+    var question = rules().questions[id], measured = question.unit && own(read.known, id);
+    return Swardbook.holdShow.small(question.name) + ' ' +
+      (measured ? Swardbook.holdField.shown(question, read.known[id]) : text === 'none' ? question.none : text);
   }
 
   function mount(element, options) {
-    var ids = Swardbook.holds.of(options.task), K = Swardbook.holdsKept;
+    var ids = Swardbook.holds.of(options.task);
     element.textContent = '';
     element.hidden = !ids.length;
     if (!ids.length) { return null; }
-    var prefix = 'sb-hold-' + (mounted += 1), fields = {}, asked = '', timer = null, last = null;
-    var box = add(element, 'div', 'sb-hold__live');
-    var answer = add(box, 'div', 'sb-hold__answer'), sign = add(answer, 'span', 'sb-hold__sign');
-    var said = add(answer, 'p', 'sb-hold__said');
-    said.setAttribute('role', 'status');
-    var day = add(box, 'details', 'sb-hold__day'), title = add(day, 'summary'), inside = add(day, 'div', 'sb-hold__asked');
-    var place = add(inside, 'div', 'sb-hold__fields'), given = add(inside, 'p', 'sb-hold__given'), end = add(inside, 'p', 'sb-hold__end');
-    var kept = add(end, 'span', 'sb-note'), forget = add(end, 'button', 'sb-button sb-button--quiet', 'Forget what was said of this day');
-    forget.type = 'button';
-    forget.addEventListener('click', function () { K.forget(date()); });
-    var why = add(box, 'div', 'sb-hold__why');
+    var K = Swardbook.holdsKept, W = Swardbook.holdShow, parts = frame(element), fields = {}, asked = '', timer = null, last = null;
+    var prefix = 'sb-hold-' + (mounted += 1);
 
     function date() { return options.date || Swardbook.dates.iso(Swardbook.dates.today()); }
 
-    function nameOf(id) { return (fields[id] || rules().questions[id]).name; }
-
     function say(id, text, settled) {
       clearTimeout(timer);
-      if (settled) { K.say(date(), options.task, id, text); } else {
-        timer = setTimeout(function () { K.say(date(), options.task, id, text); }, TYPING_MS);
-      }
+      if (settled) { K.say(date(), options.task, id, text); return; }
+      timer = setTimeout(function () { K.say(date(), options.task, id, text); }, TYPING_MS);
     }
 
     function build(known) {
       var wanted = specs(ids, known);
       if (asked === Object.keys(wanted).join()) { return; }
       asked = Object.keys(wanted).join();
-      place.textContent = '';
+      parts.fields.textContent = '';
       fields = {};
       Object.keys(wanted).forEach(function (id) {
         fields[id] = Swardbook.holdField.field(prefix + '-' + id, wanted[id], function (text, settled) { say(id, text, settled); });
-        place.appendChild(fields[id].root);
+        parts.fields.appendChild(fields[id].root);
       });
     }
 
-    function show(found, at) {
-      var names = once(found.reasons.filter(function (each) { return each.rule.answer === found.answer; }).map(function (each) {
-        return rules().holds[each.hold].name;
-      }));
-      var could = {};
-      found.notKnown.forEach(function (each) {
-        var id = fieldOf(each.question);
-        could[id] = could[id] === 'hold' ? 'hold' : each.could;
-      });
-      last = { answer: found.answer, words: capital(rules().answers[found.answer]), names: names, open: Object.keys(could).map(nameOf) };
-      headline(last);
-      Object.keys(fields).forEach(function (id) { fields[id].open(COULD[could[id]] || ''); });
-      why.textContent = '';
-      reasons(found);
-      unknowns(could);
-      rest(found);
-      keeping(at);
+    function goTo(id) {
+      parts.day.open = true;
+      if (fields[id]) { fields[id].focus(); }
     }
 
-    function headline(now) {
-      var more = now.names.length ? now.names.join('; ') + '.'
-        : now.answer === 'go' ? 'Nothing that is asked here stands against it.'
-          : 'Say what the day is like: ' + (now.open.length > FEW ? now.open.length + ' questions are open.' : now.open.map(small).join(', ') + '.');
-      if (said.textContent === now.words + '. ' + more) { return; }
-      answer.className = 'sb-hold__answer sb-hold__answer--' + now.answer;
-      sign.textContent = '';
-      sign.appendChild(shape(now.answer));
-      said.textContent = '';
-      add(said, 'strong', 'sb-hold__word', now.words);
-      add(said, 'span', 'sb-hidden', '. ');
-      add(said, 'span', 'sb-hold__names', more);
+    function show(found) {
+      var could = openFields(found), names = {};
+      Object.keys(could).forEach(function (id) { names[id] = (fields[id] || rules().questions[id]).name; });
+      last = {
+        answer: found.answer, words: W.capital(rules().answers[found.answer]), names: namesOf(found),
+        open: Object.keys(could).map(function (id) { return names[id]; })
+      };
+      /* Read out only where the reader is: the same day is asked at every step of a job. */
+      parts.said.setAttribute('aria-live', element.contains(document.activeElement) ? 'polite' : 'off');
+      W.headline(parts, last);
+      Object.keys(fields).forEach(function (id) { fields[id].open(W.could[could[id]] || ''); });
+      W.why(parts.why, found, could, names, goTo);
     }
 
-    function reasons(found) {
-      if (!found.reasons.length) { return; }
-      var list = add(why, 'ul', 'sb-hold__reasons');
-      found.reasons.forEach(function (each) { reason(list, each); });
-    }
-
-    /* What nobody has said yet, while the questions are folded; each a way to its field. */
-    function unknowns(could) {
-      Object.keys(COULD).forEach(function (gravest) {
-        var several = Object.keys(could).filter(function (id) { return could[id] === gravest; });
-        if (!several.length) { return; }
-        add(why, 'p', 'sb-hold__open', COULD[gravest] + '.');
-        var list = add(why, 'ul', 'sb-chips sb-hold__open');
-        several.forEach(function (id) {
-          var button = add(add(list, 'li'), 'button', 'sb-button sb-button--quiet', nameOf(id));
-          button.type = 'button';
-          button.addEventListener('click', function () {
-            day.open = true;
-            if (fields[id]) { fields[id].focus(); }
-          });
-        });
-      });
-    }
-
-    function rest(found) {
-      var quiet = found.quiet.map(function (id) { return rules().holds[id].name; });
-      if (quiet.length) { add(why, 'p', 'sb-hold__quiet', 'Asked, and no reason to wait: ' + quiet.map(small).join('; ') + '.'); }
-      var cautions = once([].concat.apply([], found.reasons.map(function (each) { return rules().holds[each.hold].cautions; })));
-      if (!cautions.length) { return; }
-      var line = add(why, 'p', 'sb-hold__cautions', 'Take care: ');
-      cautions.forEach(function (id, number) {
-        if (number) { line.appendChild(document.createTextNode(', ')); }
-        link(line, 'cautions/' + id + '.html', rules().cautions[id]);
-      });
-    }
-
-    function keeping(at) {
-      kept.textContent = !at ? 'What you say is kept on this device only, for this date.'
-        : K.lasts() ? 'Kept on this device only, last changed at ' + at + '. ' : 'This browser keeps nothing for this page, so it lasts until the page is closed. ';
-      forget.hidden = !at;
+    function notes(known, read, at) {
+      var told = Object.keys(known).filter(function (id) { return Swardbook.holds.asks(ids).indexOf(id) >= 0; });
+      parts.title.textContent = 'What the day is like: ' + Swardbook.dates.words(Swardbook.dates.fromIso(date())) + (at ? ', told at ' + at : '');
+      parts.told.textContent = told.length ? 'From ' + (options.from || 'the job') + ': ' + told.map(function (id) {
+        return toldWords(id, known[id], read);
+      }).join('; ') + '.' : '';
+      parts.kept.textContent = !at ? 'What you say is kept on this device only, for this date.'
+        : K.lasts() ? 'Kept on this device only.' : 'This browser keeps nothing for this page, so it lasts until the page is closed.';
+      parts.forget.hidden = !at;
     }
 
     function refresh() {
-      var known = typed(options.known), now = K.of(date(), options.task), answers = {};
+      var known = typed(options.known), kept = K.of(date(), options.task), answers = {};
       build(known);
       Object.keys(fields).forEach(function (id) {
-        answers[id] = now.answers[id] || '';
+        answers[id] = kept.answers[id] || '';
         if (!fields[id].root.contains(document.activeElement)) { fields[id].show(answers[id]); }
       });
       var read = dayOf(answers, known);
       Object.keys(fields).forEach(function (id) { fields[id].trouble(read.troubles[id]); });
-      title.textContent = 'What the day is like: ' + Swardbook.dates.words(Swardbook.dates.fromIso(date()));
-      var told = Object.keys(known).filter(function (id) { return Swardbook.holds.asks(ids).indexOf(id) >= 0; });
-      given.textContent = told.length ? 'From ' + (options.from || 'the job') + ': ' + told.map(function (id) {
-        return small(rules().questions[id].name) + ' ' + (known[id] === 'none' ? rules().questions[id].none : known[id]);
-      }).join('; ') + '.' : '';
-      show(Swardbook.holds.answer(ids, read), now.at);
+      notes(known, read, kept.at);
+      show(Swardbook.holds.answer(ids, read));
       if (options.onAnswer) { options.onAnswer(last); }
     }
 
-    var leave = K.follow(refresh);
     function woken() { if (!document.hidden) { refresh(); } }
+    var leave = K.follow(refresh);
     document.addEventListener('swardbook:units', refresh);
     document.addEventListener('visibilitychange', woken); /* A phone that slept through midnight. */
+    parts.forget.addEventListener('click', function () {
+      K.forget(date());
+      parts.title.focus(); /* The button is gone with what it forgot. */
+    });
     refresh();
-    day.open = options.open !== false && last.answer === 'ask';
+    parts.day.open = options.open !== false && last.answer === 'ask';
     return {
       update: function (changed) { Object.assign(options, changed); refresh(); },
       answer: function () { return last; },
