@@ -4,6 +4,7 @@ from generator.model.aftercare import Aftercare
 from generator.model.calculator import Calculator
 from generator.model.grass import Grass
 from generator.model.hold import Hold
+from generator.model.identification import Key
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.problem import Expert, Problem
@@ -33,10 +34,10 @@ SINGULAR = {
     "holds": "hold", "steps": "step", "renovations": "renovation", "aftercare": "aftercare",
     "problems": "problem", "experts": "expert",
 }  # fmt: skip
-SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit, "record.yml": WorkRecord}
-MAY_BE_MISSING = frozenset({"visit.yml", "record.yml"})
+SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit, "record.yml": WorkRecord, "key.yml": Key}
+MAY_BE_MISSING = frozenset({"visit.yml", "record.yml", "key.yml"})
 
 __all__ = [
-    "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Expert", "Grass", "Hold", "Place", "Practice",
+    "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Expert", "Grass", "Hold", "Key", "Place", "Practice",
     "Problem", "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit", "WorkRecord",
 ]

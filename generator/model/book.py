@@ -13,6 +13,7 @@ from generator.model.calculator import Calculator
 from generator.model.folders import record_files, single_files
 from generator.model.grass import Grass
 from generator.model.hold import Hold
+from generator.model.identification import Key
 from generator.model.load import load_record
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
@@ -35,8 +36,8 @@ class Book:
     """Everything in data/, each kind as a dict by id, in the order of file names.
 
     root: the folder that holds mkdocs.yml, data/ and content/.
-    practice, season_groups: the single files; None only in a book that did not load whole. visit, record: None where there
-    is no such file.
+    practice, season_groups: the single files; None only in a book that did not load whole. visit, record, key: None where
+    there is no such file.
     """
 
     root: Path
@@ -44,6 +45,7 @@ class Book:
     season_groups: SeasonGroups | None = None
     visit: Visit | None = None
     record: WorkRecord | None = None
+    key: Key | None = None
     sources: dict[str, Source] = field(default_factory=dict)
     grasses: dict[str, Grass] = field(default_factory=dict)
     tasks: dict[str, Task] = field(default_factory=dict)

@@ -4,6 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
+from generator.model.identification import Identification, LookAlike
 from generator.model.record import (
     CautionId, Country, Depth, Duration, MassPerArea, Record, RenovationId, Sentence, Sourced, Statement, TaskId,
     Temperature, Word, statements,
@@ -12,6 +13,7 @@ from generator.model.record import (
 SeasonGroup = Literal["warm", "cool"]
 Habit = Literal["above ground", "above and below ground", "below ground", "bunch"]
 Level = Literal["none", "light", "moderate", "hard"]
+Use = Literal["fine lawn", "sports ground", "in shade", "in heat or drought", "low upkeep"]
 LEVELS: tuple[Level, ...] = ("none", "light", "moderate", "hard")
 Degree = Literal["low", "medium", "high"]
 
@@ -40,7 +42,9 @@ class Operation(Sourced):
 
 class WeedStatus(Statement):
     country: Country
-    ask: Sentence = Field(description="The authority to ask before planting or carting it.")
+    ask: Sentence | None = Field(
+        default=None, description="The authority to ask before planting or carting it, where it is not the one that data/key.yml names."
+    )
 
 
 class Season(Record):
@@ -67,8 +71,13 @@ class Grass(Record):
     season_group: SeasonGroup = Field(description="warm or cool.")
     habit: Habit = Field(description="Where it runs: this decides how hard it may be renovated.")
     summary: Sentence = Field(description="Two or three sentences that open its page: the answer first.")
-    recognise: tuple[Statement, ...] = statements("How to tell it from others.")
+    identification: Identification | None = Field(
+        default=None, description="What tells it from others, part by part; the key of grasses asks for it."
+    )
+    recognise: tuple[Statement, ...] = statements("How to tell it from others, where the parts do not say it.")
+    look_alikes: tuple[LookAlike, ...] = Field(default=(), description="What it is taken for, and what tells the two apart.")
     mowing_height: Depth = Field(description="Home-lawn height, mm.")
+    heights: dict[Use, Depth] = Field(default={}, description="Heights for other uses, mm.")
     renovation_height: Depth | None = Field(
         default=None, description="Height it may be cut down to at renovation, mm. Leave out when it must not be."
     )
@@ -79,6 +88,7 @@ class Grass(Record):
     seed_rate: MassPerArea | None = Field(default=None, description="Seed for a new lawn, g/m2. Leave out if not sown.")
     overseed_rate: MassPerArea | None = Field(default=None, description="Seed over a living lawn, g/m2.")
     topdressing_depth: Depth | None = Field(default=None, description="Sand in one dressing, mm.")
+    water: tuple[Statement, ...] = statements("How much water it wants, and how it behaves when dry.")
     thatch: Statement
     thatch_limit: Depth | None = Field(default=None, description="Thatch depth above which to act, mm.")
     recovery: Duration = Field(description="Weeks of growing weather to full cover after its usual renovation.")

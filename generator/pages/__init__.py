@@ -16,6 +16,7 @@ from generator.pages.grass import grass_index, grass_page
 from generator.pages.guide import guide_index, guide_page
 from generator.pages.hubs import calculator_index, calendar_index, home_page
 from generator.pages.job import has_jobs, job_page
+from generator.pages.key import key_page
 from generator.pages.page import Page
 from generator.pages.place import place_page
 from generator.pages.plan import plan_index, plan_page
@@ -41,6 +42,8 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield home_page(almanac, desk("index"))
     strips = {id: _card_strip(almanac, id) for id in book.grasses}
     yield grass_index(book, desk("grasses/index"), strips)
+    if book.key is not None:
+        yield key_page(book, desk("grasses/key"))
     yield guide_index(book, desk("renovate/index"), strips)
     yield plan_index(book, desk("plans/index"))
     yield from (plan_page(book, id, desk(f"plans/{id}")) for id in book.renovations)

@@ -5,6 +5,7 @@ from typing import Any
 from generator.model.book import Book
 from generator.model.grass import Grass, Tolerance
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
+from generator.pages.identification import habit_view, look_alikes, parts_view
 from generator.pages.page import Page, Section
 
 HABIT_WORDS = {
@@ -25,14 +26,14 @@ TOLERANCES = ("frost", "shade", "drought", "heat", "salt", "wear")
 SECTIONS = (
     Section("facts", "Facts and figures"), Section("never", "Never do this to it"),
     Section("takes", "How hard it takes each job"), Section("calendars", "Calendars"),
-    Section("tolerates", "What it tolerates"), Section("recognise", "How to tell it"),
-    Section("problems", "Problems"), Section("names", "Names"), Section("weed", "Where it is a weed"),
+    Section("tolerates", "What it tolerates"), Section("water", "Water"), Section("recognise", "How to tell it"),
+    Section("look-alikes", "What it is taken for"), Section("problems", "Problems"), Section("names", "Names"), Section("weed", "Where it is a weed"),
 )
 
 
 def grass_page(book: Book, id: str, desk: Desk, strip: dict[str, Any], calendars: list[dict[str, Any]]) -> Page:
     """strip: the season strip of the home place; calendars: one link per place."""
-    grass, sourcing = book.grasses[id], desk.sourcing
+    grass, sourcing, key = book.grasses[id], desk.sourcing, book.key
     context = {
         "title": grass.name, "botanical_name": grass.botanical_name, "botanical_synonyms": list(grass.botanical_synonyms),
         "group": GROUP_WORDS[grass.season_group], "habit": HABIT_WORDS[grass.habit], "summary": grass.summary,
@@ -41,12 +42,13 @@ def grass_page(book: Book, id: str, desk: Desk, strip: dict[str, Any], calendars
         "tolerances": [
             _tolerance(name, tolerance, desk) for name in TOLERANCES if (tolerance := getattr(grass.tolerance, name))
         ],
+        "runs": habit_view(key, grass, desk) if key else None, "parts": parts_view(key, grass, desk) if key else None,
+        "key_url": desk.links.to("grasses/key") if key else "", "look_alikes": look_alikes(book, id, desk),
+        "water": sourcing.statements(grass.water),
         "recognise": sourcing.statements(grass.recognise), "problems": sourcing.statements(grass.problems),
         "thatch": sourcing.statement(grass.thatch), "establishment": _establishment(grass, desk),
         "names": desk.names(grass.names), "cautions": desk.cautions(grass.cautions),
-        "weed_status": [
-            {"country_name": COUNTRY_NAMES[each.country], "ask": each.ask, **sourcing.statement(each)} for each in grass.weed_status
-        ],
+        "weed_status": _weed_status(book, grass, desk),
         "strip": strip, "calendars": calendars,
     }
     words = all_names(grass.names) + (grass.botanical_name, *grass.botanical_synonyms) + grass.misspellings
@@ -57,6 +59,7 @@ def fact_rows(grass: Grass, desk: Desk) -> list[dict[str, Any]]:
     rows = [
         desk.sourcing.figure(label, figure) for name, label in FIGURES if (figure := getattr(grass, name)) is not None
     ]
+    rows[1:1] = [desk.sourcing.figure(f"Mowing height, {use}", height) for use, height in grass.heights.items()]
     if grass.season.optimum:
         rows.append(desk.sourcing.figure("Grows best at a mean of", grass.season.optimum))
     if grass.season.base:
@@ -89,6 +92,19 @@ def _establishment(grass: Grass, desk: Desk) -> list[dict[str, Any]]:
     return [{"label": label, **desk.sourcing.statement(way)} for label, way in ways if way]
 
 
+def _weed_status(book: Book, grass: Grass, desk: Desk) -> list[dict[str, Any]]:
+    """By country: what is known of it there as a weed, and whom to ask; a country of the book's list is told of even if nothing is."""
+    authorities = book.key.weed_authorities if book.key else {}
+    rows = []
+    for code, name in COUNTRY_NAMES.items():
+        known = [each for each in grass.weed_status if each.country == code]
+        for each in known:
+            rows.append({"country_name": name, "ask": each.ask or authorities.get(code, ""), **desk.sourcing.statement(each)})
+        if not known and code in authorities:
+            rows.append({"country_name": name, "ask": authorities[code], "text": "", "note": None, "marks": None})
+    return rows
+
+
 def grass_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Page:
     groups = [
         {"title": f"{GROUP_WORDS[group]}es", "cards": [
@@ -99,5 +115,6 @@ def grass_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Pa
     ]
     home = book.places[book.practice.home_place].name
     lead = f"Each strip is one year at {home}, January at the left. Every grass has a page, a renovation guide and a calendar for each place."
-    context = {"title": "Grasses", "lead": lead, "groups": [group for group in groups if group["cards"]]}
+    key = [{"title": None, "cards": [{"title": book.key.title, "url": desk.links.to("grasses/key"), "text": book.key.summary}]}] if book.key else []
+    context = {"title": "Grasses", "lead": lead, "groups": [*key, *(group for group in groups if group["cards"])]}
     return Page("grasses/index", "Grasses", "index", context, lead)
