@@ -35,6 +35,12 @@ class Due(Sourced):
         return self.at_most is None and self.every_weeks <= RHYTHM_WEEKS
 
 
+class TaskStep(Statement):
+    """One step of a task, with the cautions that bite at it."""
+
+    cautions: tuple[CautionId, ...] = Field(default=(), description="Those of the task's cautions that bite at this step: shown at it.")
+
+
 class Task(Record):
     name: Word = Field(description="A verb or the trade's word: Scarify.")
     names: dict[Country, tuple[Word, ...]] = Field(default={}, description="What it is called by country.")
@@ -42,7 +48,7 @@ class Task(Record):
     summary: Sentence = Field(description="What it is and when, in two sentences: the answer first.")
     purpose: tuple[Statement, ...] = statements("What it is for.")
     timing: tuple[Statement, ...] = statements("When, in terms of growth, soil and weather; no month names.")
-    steps: tuple[Statement, ...] = Field(min_length=1, description="How it is done, in order.")
+    steps: tuple[TaskStep, ...] = Field(min_length=1, description="How it is done, in order, with what bites at each step.")
     figures: dict[Identifier, Figure] = Field(default={}, description="Rates, depths and limits, by a short name.")
     machine: tuple[Statement, ...] = statements("What with, and how to set it.")
     check: tuple[Statement, ...] = statements("How to see that it was done right.")
@@ -55,7 +61,9 @@ class Task(Record):
     fill: dict[str, str] = Field(
         default={}, description="Input of its first calculator to what fills it in on this page: a value, or a field such as 'task.one-watering-on-sand'."
     )
-    cautions: tuple[CautionId, ...] = Field(default=(), description="Cautions that bite during it.")
+    cautions: tuple[CautionId, ...] = Field(
+        default=(), description="Cautions that bite during it. One that no step names is shown before the first step."
+    )
     due: tuple[Due, ...] = Field(default=(), description="When calendars list it.")
     operation: bool = Field(
         default=False, description="True when each grass carries a level (none to hard) for it."

@@ -26,6 +26,7 @@ from generator.pages.reference import names_page, sources_page
 from generator.pages.strips import strip_view, when_row, window_dates
 from generator.pages.task import caution_index, caution_page, task_index, task_page
 from generator.pages.visit import visit_page
+from generator.pages.when_due import months_due, when_view
 
 
 def all_pages(almanac: Almanac, today: date, examples: list[dict[str, Any]], written: frozenset[str] = frozenset()) -> list[Page]:
@@ -57,7 +58,10 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     if has_jobs(book):
         yield job_page(almanac, desk("jobs/index"))
     yield task_index(book, desk("tasks/index"))
-    yield from (task_page(book, id, desk(f"tasks/{id}")) for id in book.tasks)
+    months = months_due(almanac)
+    for id in book.tasks:
+        here = desk(f"tasks/{id}")
+        yield task_page(book, id, here, when_view(almanac, id, months, here.links))
     yield caution_index(book, desk("cautions/index"))
     yield from (caution_page(book, id, desk(f"cautions/{id}")) for id in book.cautions)
     yield calculator_index(book, desk("calculators/index"))

@@ -20,19 +20,23 @@ TASK_PARTS = (
 LEVEL_ORDER = {"hard": 0, "moderate": 1, "light": 2, "none": 3}
 
 
-def task_page(book: Book, id: str, desk: Desk) -> Page:
+def task_page(book: Book, id: str, desk: Desk, when: dict[str, Any] | None = None) -> Page:
+    """when: the months in which it falls due, by grass; None for a task that no rule makes due."""
     task, sourcing = book.tasks[id], desk.sourcing
     parts = [
-        {"id": part, "title": title, "ordered": part == "steps", "statements": sourcing.statements(getattr(task, part))}
+        {"id": part, "title": title, "statements": sourcing.statements(getattr(task, part))}
         for part, title in TASK_PARTS if getattr(task, part)
     ]
+    at_a_step = {caution for step in task.steps for caution in step.cautions}
     figures = [sourcing.figure(_words(name), figure) for name, figure in task.figures.items()]
     embedded = _embedded(book, task)
     calculator = _calculator(book, task, embedded, desk) if embedded else None
     hold = hold_view(book, id, desk)
     context = {
         "title": task.name, "summary": task.summary, "parts": parts, "figures": {"rows": figures},
-        "names": desk.names(task.names), "gear": list(task.gear), "cautions": desk.cautions(task.cautions),
+        "names": desk.names(task.names), "gear": list(task.gear),
+        "cautions": desk.cautions(tuple(each for each in task.cautions if each not in at_a_step)),
+        "steps": [{**sourcing.statement(step), "cautions": desk.cautions(step.cautions)} for step in task.steps], "when": when,
         "calculators": [
             {"title": book.calculators[each].name, "url": desk.links.calculator(each), "text": book.calculators[each].summary}
             for each in task.calculators if each != embedded
