@@ -91,7 +91,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
             files.append(File.generated(config, path, content=content))
         config.extra["swardbook"] = {"footer": footer_notes(book.practice)}
         if config.nav is None:
-            config.nav = navigation(sorted(written - pages.keys()), has_jobs(book), bool(book.problems))
+            config.nav = navigation(sorted(written - pages.keys()), written | pages.keys())
             config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
         return files
 

@@ -71,6 +71,9 @@ ALL = (
     ),
     # An expert stands where the problems are found, and problems send for them.
     Addition("experts", "painter", "A painter", None),
+    Addition(
+        "answers", "is-it-flat", "Is it flat?", "answers/is-it-flat.html", shown=("answers/index.html",), asked=("Is it flat?", "flat lawn"),
+    ),
 )  # fmt: skip
 
 
@@ -116,7 +119,7 @@ def test_search_knows_it_by_each_of_its_names(built: tuple[Addition, Path]) -> N
 def test_it_is_in_the_data_of_the_book(built: tuple[Addition, Path]) -> None:
     addition, site = built
     record = read_json(site / f"book/{addition.kind}.json")["records"][addition.id]
-    assert record["title" if addition.kind == "steps" else "name"] == addition.name
+    assert record[{"steps": "title", "answers": "question"}.get(addition.kind, "name")] == addition.name
 
 
 def test_a_plan_that_uses_a_new_step_shows_it(tmp_path: Path) -> None:

@@ -18,13 +18,17 @@ _MONTH = re.compile(
 )
 
 
+def month_named(text: str) -> str | None:
+    """The month that a text names, as it stands there; None where it names none."""
+    found = _MONTH.search(text)
+    return (found[1] or found[2] or "a month") if found else None
+
+
 def _check(book: Book) -> Iterator[Finding]:
     for id, task in book.tasks.items():
         for position, due in enumerate(task.due):
             for name in TEXTS:
-                found = _MONTH.search(getattr(due, name) or "")
-                if found:
-                    month = found[1] or found[2] or "a month"
+                if month := month_named(getattr(due, name) or ""):
                     yield Finding(
                         book.where("tasks", id, "due", position, name), f"a rule names {month}, which is another season elsewhere",
                         "say it in quantities of the season, such as soil_temperature or weeks_to_best",

@@ -1,7 +1,9 @@
 """The records of a book, one class per kind of file."""
 
 from generator.model.aftercare import Aftercare
+from generator.model.answer import Answer
 from generator.model.calculator import Calculator
+from generator.model.glossary import Glossary
 from generator.model.grass import Grass
 from generator.model.hold import Hold
 from generator.model.identification import Key
@@ -27,17 +29,21 @@ KINDS = {
     "aftercare": Aftercare,
     "problems": Problem,
     "experts": Expert,
+    "answers": Answer,
 }
 # The singular, as schemas and messages name it.
 SINGULAR = {
     "grasses": "grass", "tasks": "task", "cautions": "caution", "places": "place", "calculators": "calculator",
     "holds": "hold", "steps": "step", "renovations": "renovation", "aftercare": "aftercare",
-    "problems": "problem", "experts": "expert",
+    "problems": "problem", "experts": "expert", "answers": "answer",
 }  # fmt: skip
-SINGLE_FILES = {"practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit, "record.yml": WorkRecord, "key.yml": Key}
-MAY_BE_MISSING = frozenset({"visit.yml", "record.yml", "key.yml"})
+SINGLE_FILES = {
+    "practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit, "record.yml": WorkRecord, "key.yml": Key,
+    "glossary.yml": Glossary,
+}  # fmt: skip
+MAY_BE_MISSING = frozenset({"visit.yml", "record.yml", "key.yml", "glossary.yml"})
 
 __all__ = [
-    "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Calculator", "Caution", "Expert", "Grass", "Hold", "Key", "Place", "Practice",
-    "Problem", "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit", "WorkRecord",
+    "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Answer", "Calculator", "Caution", "Expert", "Glossary", "Grass",
+    "Hold", "Key", "Place", "Practice", "Problem", "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit", "WorkRecord",
 ]

@@ -7,10 +7,12 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from generator.findings import Finding, Where, suggestion
-from generator.model import KINDS, SINGLE_FILES, SINGULAR
+from generator.model import KINDS, MAY_BE_MISSING, SINGLE_FILES, SINGULAR
 from generator.model.aftercare import Aftercare
+from generator.model.answer import Answer
 from generator.model.calculator import Calculator
 from generator.model.folders import record_files, single_files
+from generator.model.glossary import Glossary
 from generator.model.grass import Grass
 from generator.model.hold import Hold
 from generator.model.identification import Key
@@ -29,6 +31,7 @@ from generator.model.visit import Visit
 from generator.model.work_record import WorkRecord
 
 OF_PRACTICE = ("products", "machines")  # Tables of practice.yml whose ids are named elsewhere.
+TERMS = "terms"  # The table of glossary.yml.
 
 
 @dataclass(frozen=True)
@@ -36,8 +39,8 @@ class Book:
     """Everything in data/, each kind as a dict by id, in the order of file names.
 
     root: the folder that holds mkdocs.yml, data/ and content/.
-    practice, season_groups: the single files; None only in a book that did not load whole. visit, record, key: None where
-    there is no such file.
+    practice, season_groups: the single files; None only in a book that did not load whole. visit, record, key,
+    glossary: None where there is no such file.
     """
 
     root: Path
@@ -46,6 +49,7 @@ class Book:
     visit: Visit | None = None
     record: WorkRecord | None = None
     key: Key | None = None
+    glossary: Glossary | None = None
     sources: dict[str, Source] = field(default_factory=dict)
     grasses: dict[str, Grass] = field(default_factory=dict)
     tasks: dict[str, Task] = field(default_factory=dict)
@@ -58,6 +62,7 @@ class Book:
     aftercare: dict[str, Aftercare] = field(default_factory=dict)
     problems: dict[str, Problem] = field(default_factory=dict)
     experts: dict[str, Expert] = field(default_factory=dict)
+    answers: dict[str, Answer] = field(default_factory=dict)
     trees: dict[tuple[str, str], Node] = field(default_factory=dict, repr=False)
     broken: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
 
@@ -112,9 +117,11 @@ class Book:
         return id in self.of(kind) or (kind, id) in self.broken or (kind, "*") in self.broken
 
     def of(self, kind: str) -> dict[str, Any]:
-        """The records of one kind by id: of('grasses'); also 'sources', 'products' and 'machines'."""
+        """The records of one kind by id: of('grasses'); also 'sources', 'terms', 'products' and 'machines'."""
         if kind in OF_PRACTICE:
             return getattr(self.practice, kind) if self.practice else {}
+        if kind == TERMS:
+            return self.glossary.terms if self.glossary else {}
         return getattr(self, kind)
 
     def single(self, name: str) -> Any:
@@ -137,7 +144,7 @@ class Book:
 
 
 # Single file -> the kinds whose ids stand in it: when it cannot be read, no such id can be called unknown.
-_HOLDERS = {"sources": ("sources",), "practice": OF_PRACTICE}
+_HOLDERS = {"sources": ("sources",), "practice": OF_PRACTICE, "glossary": (TERMS,)}
 
 
 class Loaded(NamedTuple):
@@ -188,7 +195,11 @@ class _Reading:
     def read_singles(self) -> None:
         files, findings = single_files(self.root)
         self.findings.extend(findings)
-        self.broken.update((kind, "*") for kinds in _HOLDERS.values() for kind in kinds)
+        there = {name for name, *_ in files}
+        self.broken.update(
+            (kind, "*") for name, kinds in _HOLDERS.items() for kind in kinds
+            if name in there or f"{name}.yml" not in MAY_BE_MISSING
+        )
         for name, file, path, hint in files:
             record, tree = self._load(file, path, hint)
             if name == "sources" and tree is not None and tree.kind == "map":
@@ -254,8 +265,8 @@ def _unresolved(book: Book) -> Iterator[Finding]:
                 yield _finding(book, book.where(kind, id, *named.path), named)
 
 
-_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product", "machines": "machine"}
-_HOMES = {"sources": "data/sources.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
+_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product", "machines": "machine", TERMS: "word"}
+_HOMES = {"sources": "data/sources.yml", TERMS: "data/glossary.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
 
 
 def _finding(book: Book, where: Where, named: Named) -> Finding:

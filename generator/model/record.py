@@ -33,7 +33,7 @@ UNPUBLISHED = (COMMON_PRACTICE, ASSUMPTION)
 class Reference:
     """Marks a text in a record as the id of something else; loading resolves it.
 
-    kind: a folder of data/, 'sources', or 'products' or 'machines' (of the practice).
+    kind: a folder of data/, 'sources', 'terms' (of the glossary), or 'products' or 'machines' (of the practice).
     also: words that may stand there instead of an id.
     """
 
@@ -57,6 +57,8 @@ RenovationId = Annotated[Identifier, Reference("renovations")]
 AftercareId = Annotated[Identifier, Reference("aftercare")]
 ProblemId = Annotated[Identifier, Reference("problems")]
 ExpertId = Annotated[Identifier, Reference("experts")]
+AnswerId = Annotated[Identifier, Reference("answers")]
+TermId = Annotated[Identifier, Reference("terms")]
 ProductId = Annotated[Identifier, Reference("products")]
 MachineId = Annotated[Identifier, Reference("machines")]
 PublishedId = Annotated[str, Reference("sources")]

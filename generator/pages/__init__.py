@@ -1,11 +1,12 @@
 """Every page of a book, one view per page kind."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from datetime import date
 from typing import Any
 
 from generator.pages.aftercare import aftercare_index, aftercare_page
 from generator.pages.almanac import Almanac
+from generator.pages.answer import answer_index, answer_page
 from generator.pages.calculator import calculator_page
 from generator.pages.calendar import calendar_page
 from generator.pages.client_link import client_link_page
@@ -13,6 +14,7 @@ from generator.pages.compare import compare_page
 from generator.pages.desk import Desk
 from generator.pages.gallery import gallery_page
 from generator.pages.grass import grass_index, grass_page
+from generator.pages.glossary import glossary_page
 from generator.pages.guide import guide_index, guide_page
 from generator.pages.hubs import calculator_index, calendar_index, home_page
 from generator.pages.job import has_jobs, job_page
@@ -23,6 +25,7 @@ from generator.pages.plan import plan_index, plan_page
 from generator.pages.problem import problem_index, problem_page
 from generator.pages.record import record_page
 from generator.pages.reference import names_page, sources_page
+from generator.pages.side_by_side import side_by_side_page
 from generator.pages.strips import strip_view, when_row, window_dates
 from generator.pages.task import caution_index, caution_page, task_index, task_page
 from generator.pages.visit import visit_page
@@ -55,6 +58,8 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
         yield grass_page(book, id, here, _page_strip(almanac, id), _calendars(almanac, id, here))
         here = desk(f"renovate/{id}")
         yield guide_page(book, id, here, _when(almanac, id, here))
+    if len(book.grasses) > 1:
+        yield side_by_side_page(book, desk("grasses/compare"))
     if has_jobs(book):
         yield job_page(almanac, desk("jobs/index"))
     yield task_index(book, desk("tasks/index"))
@@ -73,6 +78,8 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     if book.problems:
         yield problem_index(book, desk("problems/index"))
     yield from (problem_page(book, id, desk(f"problems/{id}")) for id in book.problems)
+    yield answer_index(book, desk("answers/index"))
+    yield from (answer_page(book, id, desk(f"answers/{id}")) for id in book.answers)
     yield calendar_index(almanac, desk("calendars/index"))
     yield from (compare_page(almanac, id, desk(f"compare/{id}")) for id in book.grasses)
     for place in book.places:
@@ -81,26 +88,28 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
         yield from (calendar_page(almanac, grass, place, desk(f"calendars/{place}/{grass}")) for grass in book.grasses)
     if book.record is not None:
         yield record_page(book, desk("record"))
+    if book.glossary is not None:
+        yield glossary_page(book, desk("glossary"))
     yield names_page(book, desk("names"))
     yield sources_page(book, desk("sources"))
 
 
-def navigation(written: list[str], jobs: bool, problems: bool) -> list[dict[str, Any]]:
+def navigation(written: list[str], there: Collection[str]) -> list[dict[str, Any]]:
     """The tabs: front doors only. A full tree would stand in every page and grow with pages squared.
 
-    jobs: whether the book can plan any. problems: whether it has any.
+    written: pages written by hand, which stand under About. there: every page of the book, as 'jobs/index.md'.
     """
     doors = [
-        {"Home": "index.md"}, {"Grasses": "grasses/index.md"}, {"Renovate": "renovate/index.md"}, {"Calendars": "calendars/index.md"},
-        {"Calculators": "calculators/index.md"}, {"Aftercare": "aftercare/index.md"}, {"Tasks": "tasks/index.md"},
-        {"Cautions": "cautions/index.md"},
+        {"Home": "index.md"}, {"Grasses": "grasses/index.md"}, {"Renovate": "renovate/index.md"}, {"Jobs": "jobs/index.md"},
+        {"Calendars": "calendars/index.md"}, {"Calculators": "calculators/index.md"}, {"Aftercare": "aftercare/index.md"},
+        {"Problems": "problems/index.md"}, {"Answers": "answers/index.md"}, {"Tasks": "tasks/index.md"}, {"Cautions": "cautions/index.md"},
     ]
-    if problems:
-        doors.insert(6, {"Problems": "problems/index.md"})
-    if jobs:
-        doors.insert(3, {"Jobs": "jobs/index.md"})
-    about = [{"Names by country": "names.md"}, {"Sources": "sources.md"}, *written, {"Components": "components.md"}]
-    return [*doors, {"About": about}]
+    about = [{"Glossary": "glossary.md"}, {"Names by country": "names.md"}, {"Sources": "sources.md"}]
+
+    def present(links: list[dict[str, str]]) -> list[dict[str, str]]:
+        return [link for link in links if set(link.values()) <= set(there)]
+
+    return [*present(doors), {"About": [*present(about), *written, {"Components": "components.md"}]}]
 
 
 def _card_strip(almanac: Almanac, grass: str) -> dict[str, Any]:

@@ -39,6 +39,7 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
             {"title": "Calculators", "url": desk.links.to("calculators/index"), "text": "Feed, sand, cores, water, spray and seed, with the working shown."},
             {"title": "Aftercare", "url": desk.links.to("aftercare/index"), "text": "What a client does after the job, day by day."},
             *problems_door(book, desk),
+            {"title": "Answers", "url": desk.links.to("answers/index"), "text": "What clients ask by e-mail, with an address to paste into the reply."},
             {"title": "Tasks", "url": desk.links.to("tasks/index"), "text": "Each job on the lawn and how it is done."},
             *filter(None, [record_card(book, desk)]),
         ],

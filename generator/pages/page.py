@@ -76,5 +76,8 @@ class Links:
     def problem(self, id: str, anchor: str = "") -> str:
         return self.to(f"problems/{id}", anchor)
 
+    def answer(self, id: str) -> str:
+        return self.to(f"answers/{id}")
+
     def source(self, id: str) -> str:
         return self.to("sources", id)

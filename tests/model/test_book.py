@@ -29,7 +29,7 @@ def test_records_are_found_by_id_in_the_order_of_file_names() -> None:
 def test_every_kind_has_a_record_in_the_whole_book() -> None:
     book, _ = load_book(WHOLE)
     kinds = {kind for kind, _, _ in book.records()}
-    assert kinds == {"grasses", "tasks", "cautions", "places", "calculators", "holds", "renovations", "aftercare",
+    assert kinds == {"grasses", "tasks", "cautions", "places", "calculators", "holds", "renovations", "aftercare", "problems", "experts", "answers",
                      "practice", "season-groups", "visit"}  # fmt: skip
 
 

@@ -36,6 +36,8 @@ KINDS = {
     "problem finder": "problems/index.html",
     "problem": "problems/dry-spots.html",
     "client link": "aftercare/maker.html",
+    "answers": "answers/index.html",
+    "answer": "answers/how-low.html",
     "names": "names.html",
     "sources": "sources.html",
     "components": "components.html",

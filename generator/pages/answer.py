@@ -1,0 +1,87 @@
+"""Answers for clients: a question as it comes by e-mail, the short answer first, and an address to paste into the reply."""
+
+from typing import Any, get_args
+
+from generator.model.answer import Answer, GrassTable, Topic
+from generator.model.book import Book
+from generator.model.record import Claim
+from generator.pages.aftercare import telephone_link
+from generator.pages.desk import Desk
+from generator.pages.page import Page, Section
+from generator.pages.prose import Prose, spelt
+from generator.pages.see import see_links
+from generator.turf.bound import Missing
+from generator.turf.quoted import grass_field
+
+SECTIONS = (
+    Section("changes", "What changes it"), Section("table", "By grass"), Section("call", "When to call"),
+    Section("more", "More on this"), Section("send", "Send this answer"),
+)
+
+
+def answer_page(book: Book, id: str, desk: Desk) -> Page:
+    answer, prose, practice = book.answers[id], Prose(book, desk), book.practice
+    short = prose.plain(answer.short.text)
+    context = {
+        "title": answer.question, "short": prose.sentence(answer.short, answer.short.text),
+        "say": prose.sentences(answer.say), "in_order": answer.in_order,
+        "changes": [{"what": each.what, **prose.sentence(each, each.text)} for each in answer.changes],
+        "table": _table(book, answer.table, desk) if answer.table else None,
+        "cautions": desk.cautions(answer.cautions), "call": prose.sentences(answer.call),
+        "practice": practice.name, "telephone": practice.telephone, "telephone_link": telephone_link(practice.telephone),
+        "email": practice.email, "more": see_links(book, answer.see, desk), "index": desk.links.to("answers/index"),
+        "quoted": prose.quoted(), "send": _send(book, id, answer, short),
+    }
+    return Page(f"answers/{id}", answer.question, "answer", context, short, answer.asked_as, boost=1.2, sections=SECTIONS)
+
+
+def _send(book: Book, id: str, answer: Answer, short: str) -> dict[str, Any] | None:
+    """What is pasted into a reply, on the book's public address; None for a book without one."""
+    public = book.practice.public_address
+    if public is None:
+        return None
+    address = f"{public}answers/{id}.html"
+    return {
+        "address": {"id": "answer-address", "label": "Address of this page", "text": address, "rows": 2, "button": "Copy the address"},
+        "message": {
+            "id": "answer-message", "label": "Short answer with the address", "text": f"{answer.question}\n{short}\nMore: {address}",
+            "rows": 7, "button": "Copy the answer",
+        },
+    }
+
+
+def _table(book: Book, table: GrassTable, desk: Desk) -> dict[str, Any]:
+    """A row for each grass that has any of the fields asked for, as far as they were read: clients get nothing recalled."""
+    rows = []
+    for id, grass in book.grasses.items():
+        if table.season_group in (None, grass.season_group):
+            cells = [_cell(expression, grass, desk) for expression in table.columns.values()]
+            if any(cell["quantity"] or cell["text"] for cell in cells):
+                rows.append({"name": grass.name, "url": desk.links.grass(id), "cells": cells})
+    return {"title": table.title, "headings": list(table.columns), "rows": rows}
+
+
+def _cell(expression: str, grass: Any, desk: Desk) -> dict[str, Any]:
+    try:
+        value = grass_field(expression, grass)
+    except Missing:
+        return {"quantity": None, "text": "", "marks": {"marks": []}}
+    if isinstance(value, Claim):
+        if value.from_memory:
+            return {"quantity": None, "text": "", "marks": {"marks": []}}
+        return {"quantity": spelt(value), "text": "", "marks": desk.sourcing.marks(value)}
+    return {"quantity": None, "text": value, "marks": {"marks": []}}
+
+
+def answer_index(book: Book, desk: Desk) -> Page:
+    prose = Prose(book, desk)
+    groups = [
+        {"title": topic[0].upper() + topic[1:], "cards": [
+            {"title": answer.question, "url": desk.links.answer(id), "text": prose.plain(answer.short.text)}
+            for id, answer in book.answers.items() if answer.topic == topic
+        ]}
+        for topic in get_args(Topic)
+    ]
+    lead = "What clients ask by e-mail, each with the short answer first. Every answer has an address that stays, to paste into a reply."
+    context = {"title": "Answers for clients", "lead": lead, "groups": [group for group in groups if group["cards"]]}
+    return Page("answers/index", context["title"], "index", context, lead, ("questions", "client questions", "FAQ"), boost=0.5)

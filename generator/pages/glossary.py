@@ -1,0 +1,65 @@
+"""The glossary: A to Z, what each word means, what it is called elsewhere, and where to read on."""
+
+from itertools import groupby
+from typing import Any
+
+from generator.model.book import Book
+from generator.model.glossary import Term
+from generator.pages.desk import COUNTRY_NAMES, Desk
+from generator.pages.page import Page
+from generator.pages.prose import Prose
+from generator.pages.quantity import value_words
+from generator.pages.see import GLOSSARY, see_links
+
+
+def glossary_page(book: Book, desk: Desk) -> Page:
+    terms, prose = book.of("terms"), Prose(book, desk)
+    entries = [_entry(id, term, prose, book, desk) for id, term in terms.items()]
+    entries += [line for id, term in terms.items() for line in _elsewhere_lines(id, term, terms)]
+    entries.sort(key=lambda entry: (entry["letter"], entry["name"].casefold()))
+    letters = [
+        {"id": f"letter-{letter.lower().replace(' ', '-')}", "letter": letter, "entries": list(group)}
+        for letter, group in groupby(entries, key=lambda entry: entry["letter"])
+    ]
+    lead = f"{len(terms)} words of the trade in plain English, with what they are called in Australia, New Zealand, South Africa, the United States and Britain."
+    context = {"title": "Glossary", "lead": lead, "letters": letters, "quoted": prose.quoted(), "names_url": desk.links.to("names")}
+    words = tuple(dict.fromkeys(word for term in terms.values() for word in (*_names(term), *term.misspellings)))
+    return Page(GLOSSARY, "Glossary", "glossary", context, lead, words, boost=0.3)
+
+
+def _entry(id: str, term: Term, prose: Prose, book: Book, desk: Desk) -> dict[str, Any]:
+    return {
+        "id": id, "name": term.name, "letter": _letter(term.name), "of": None, **prose.sentence(term, term.means),
+        "elsewhere": [{"name": name, "where": ", ".join(countries)} for name, countries in _names(term).items()],
+        "unit": _unit_words(term.unit) if term.unit else None, "see": see_links(book, term.see, desk),
+    }
+
+
+def _elsewhere_lines(id: str, term: Term, terms: dict[str, Term]) -> list[dict[str, Any]]:
+    """A line under the letter of each other name, that leads to the word; none for a name that is a word of its own here."""
+    own = {each.name.casefold() for each in terms.values()}
+    return [
+        {"name": name[0].upper() + name[1:], "letter": _letter(name), "of": {"id": id, "name": term.name}}
+        for name in _names(term) if name.casefold() not in own
+    ]
+
+
+def _names(term: Term) -> dict[str, list[str]]:
+    """Each other name to the countries that use it, in the order of the countries."""
+    found: dict[str, list[str]] = {}
+    for code, country in COUNTRY_NAMES.items():
+        for name in term.names.get(code, ()):
+            if name.casefold() != term.name.casefold():
+                found.setdefault(name, []).append(country)
+    return found
+
+
+def _letter(name: str) -> str:
+    first = name[0].upper()
+    return first if first.isalpha() else "0 to 9"
+
+
+def _unit_words(spelling: str) -> str:
+    """'1 g/m² is 0.2 lb/1000 ft² in US units', or the unit alone where it is the same everywhere."""
+    words = value_words(1, spelling)
+    return f"{words['metric']} is {words['us']} in US units." if words["us"] else f"Counted in {words['metric'].removeprefix('1 ')}."

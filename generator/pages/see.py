@@ -1,0 +1,29 @@
+"""Pages that say more: the links of an answer or a word of the glossary."""
+
+from collections.abc import Callable
+
+from generator.model.book import Book
+from generator.model.see import See
+from generator.pages.desk import Desk
+
+GLOSSARY = "glossary"
+
+
+def see_links(book: Book, see: See, desk: Desk) -> list[dict[str, str]]:
+    """name, url and kind in a word, in the order of the record's fields."""
+    links = desk.links
+    named: dict[str, tuple[str, Callable[[str], str], Callable[[str], str]]] = {
+        "answers": ("answer", lambda id: book.answers[id].question, links.answer),
+        "problems": ("problem", lambda id: book.problems[id].name, links.problem),
+        "aftercare": ("aftercare", lambda id: book.aftercare[id].name, links.aftercare),
+        "grasses": ("grass", lambda id: book.grasses[id].name, links.grass),
+        "tasks": ("task", lambda id: book.tasks[id].name, links.task),
+        "plans": ("plan", lambda id: book.renovations[id].name, lambda id: links.to(f"plans/{id}")),
+        "calculators": ("calculator", lambda id: book.calculators[id].name, links.calculator),
+        "cautions": ("caution", lambda id: book.cautions[id].name, links.caution),
+        "terms": ("glossary", lambda id: book.of("terms")[id].name, lambda id: links.to(GLOSSARY, id)),
+    }
+    return [
+        {"kind": word, "name": name(id), "url": url(id)}
+        for field, (word, name, url) in named.items() for id in getattr(see, field)
+    ]

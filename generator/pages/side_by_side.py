@@ -1,0 +1,68 @@
+"""Grasses side by side: every figure, tolerance and level of every grass in one table, from which a reader picks a few."""
+
+from typing import Any
+
+from generator.model.book import Book
+from generator.pages.desk import Desk
+from generator.pages.grass import FIGURES, GROUP_WORDS, TOLERANCES
+from generator.pages.page import Page
+from generator.pages.quantity import claim_words
+
+PATH, SCRIPT = "grasses/compare", "assets/side-by-side.js"
+NONE = {"quantity": None, "text": "–", "marks": {"marks": []}}
+# What the reader can look at beside each other without losing track; a phone shows two.
+MOST = 4
+
+
+def side_by_side_page(book: Book, desk: Desk) -> Page:
+    title = "Grasses side by side"
+    lead = "Choose two to four grasses and compare their figures, what they tolerate, and how hard each takes a job."
+    grasses = [{"id": id, "name": grass.name, "url": desk.links.grass(id)} for id, grass in book.grasses.items()]
+    groups = [
+        {"title": "What it is", "rows": _facts(book)},
+        {"title": "Figures", "rows": [_row(label, book, lambda grass, name=name: _figure(getattr(grass, name), desk)) for name, label in FIGURES]},
+        {"title": "What it tolerates", "rows": [
+            _row(name.capitalize(), book, lambda grass, name=name: _level(getattr(grass.tolerance, name), desk)) for name in TOLERANCES
+        ]},
+        {"title": "How hard it takes each job", "rows": [
+            {**_row(task.name, book, lambda grass, id=id: _level(grass.operations.get(id), desk)), "url": desk.links.task(id)}
+            for id, task in book.tasks.items() if task.operation
+        ]},
+    ]
+    view = {
+        "id": "side-by-side", "grasses": grasses, "groups": [group for group in groups if group["rows"]], "first": _first(book),
+        "most": min(MOST, len(grasses)),
+    }
+    context = {"title": title, "lead": lead, "compare": view, "script": desk.links.file(SCRIPT)}
+    return Page(PATH, title, "side-by-side", context, lead, ("compare grasses", "which grass is better", "difference between grasses"), boost=0.8)
+
+
+def _first(book: Book) -> list[str]:
+    """What stands there at first: the practice's own grass, and the next one of another habit."""
+    home = book.practice.home_grass
+    other = next((id for id, grass in book.grasses.items() if grass.habit != book.grasses[home].habit), None)
+    return [home, *([other] if other else [])]
+
+
+def _facts(book: Book) -> list[dict[str, Any]]:
+    return [
+        _row("Season", book, lambda grass: _text(GROUP_WORDS[grass.season_group].removesuffix(" grass"))),
+        _row("Runs", book, lambda grass: _text(grass.habit)),
+        _row("From seed", book, lambda grass: _text("yes" if grass.seed_rate or grass.establishment.from_seed else "no")),
+    ]
+
+
+def _row(label: str, book: Book, cell: Any) -> dict[str, Any]:
+    return {"label": label, "url": None, "cells": [{"grass": id, **cell(grass)} for id, grass in book.grasses.items()]}
+
+
+def _text(text: str) -> dict[str, Any]:
+    return {"quantity": None, "text": text, "marks": {"marks": []}}
+
+
+def _figure(figure: Any, desk: Desk) -> dict[str, Any]:
+    return {"quantity": claim_words(figure), "text": "", "marks": desk.sourcing.marks(figure)} if figure is not None else NONE
+
+
+def _level(sourced: Any, desk: Desk) -> dict[str, Any]:
+    return {"quantity": None, "text": sourced.level, "marks": desk.sourcing.marks(sourced)} if sourced is not None else NONE

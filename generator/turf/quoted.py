@@ -1,0 +1,219 @@
+"""A figure that a text quotes: '{task.water.one-watering-on-sand}' stands for a figure of the book, so that no text types one again."""
+
+import re
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any, NamedTuple, Protocol
+
+from generator.findings import suggestion
+from generator.model.calculator import Constant
+from generator.model.grass import Grass
+from generator.model.practice import Practice, SeasonGroups
+from generator.model.record import COMMON_PRACTICE, Claim
+from generator.model.visit import Visit
+from generator.turf.bindings import Context, bound_value
+from generator.turf.bound import BindError, check_named, field_of, unit_of_field, words_of
+
+_PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
+ENDS = ("low", "high", "use")
+AS_WORDS = "words"
+# Shares that a person says as a word, in percent; a figure within one of them is said so.
+SHARES = {
+    20.0: "a fifth", 25.0: "a quarter", 100 / 3: "a third", 40.0: "two fifths", 50.0: "half", 60.0: "three fifths",
+    200 / 3: "two thirds", 75.0: "three quarters", 80.0: "four fifths",
+}  # fmt: skip
+WRITE = "write kind.id.figure, as {task.water.one-watering-on-sand} or {grass.couch.mowing_height.low}"
+
+
+class Shelf(Protocol):
+    """What a text may quote from: the book's records by id."""
+
+    grasses: Mapping[str, Any]
+    tasks: Mapping[str, Any]
+    steps: Mapping[str, Any]
+    renovations: Mapping[str, Any]
+    holds: Mapping[str, Any]
+    calculators: Mapping[str, Any]
+    practice: Practice | None
+    season_groups: SeasonGroups | None
+    visit: Visit | None
+
+
+class Quote(NamedTuple):
+    """What stands in for a placeholder: `claim`, a figure, or `words`. kind, id: the record it comes from. label: what it is there."""
+
+    claim: Claim | None
+    words: str | None
+    kind: str
+    id: str
+    label: str
+
+
+class Placeholder(NamedTuple):
+    """A placeholder in a text: what stands between its braces, and where it begins [characters from 0]."""
+
+    expression: str
+    offset: int
+
+
+def pieces(text: str) -> Iterator[str | Placeholder]:
+    """A text as plain stretches and placeholders, in order. Ours."""
+    at = 0
+    for found in _PLACEHOLDER.finditer(text):
+        if found.start() > at:
+            yield text[at:found.start()]
+        yield Placeholder(found[1].strip(), found.start())
+        at = found.end()
+    if at < len(text):
+        yield text[at:]
+
+
+def quote(expression: str, shelf: Shelf) -> Quote:
+    """What a placeholder stands for.
+
+    expression: task.ID.FIGURE, grass.ID.FIELD, group.warm.FIELD, season.RULE, step.ID.depth, plan.ID.STEP (its days),
+    hold.ID.CONSTANT, calculator.ID.CONSTANT, visit.CONSTANT or practice.FIELD. After a figure, '.low', '.high' or '.use' takes
+    one number of it, and '.words' says a share as a word: a third.
+    Raises BindError for what names nothing. Ours: a figure keeps its own source.
+    """
+    kind, *names = expression.split(".")
+    if kind not in _KINDS or not names:
+        raise BindError(f"'{expression}' names no figure of the book", suggestion(kind, _KINDS, WRITE) if kind not in _KINDS else WRITE)
+    end = names.pop() if len(names) > 1 and names[-1] in (*ENDS, AS_WORDS) else None
+    found = _KINDS[kind](expression, names, shelf)
+    if end is None:
+        return found
+    if found.claim is None:
+        raise BindError(f"'{expression}' asks for a number of a word", f"leave out '.{end}'")
+    return found._replace(words=_share(expression, found.claim)) if end == AS_WORDS else found._replace(claim=_one(found.claim, end))
+
+
+def _one(claim: Claim, end: str) -> Claim:
+    value = {"low": claim.lowest, "high": claim.highest, "use": claim.default}[end]
+    return Claim(use=value, unit=claim.unit, source=claim.source, from_memory=claim.from_memory, note=claim.note)
+
+
+def _share(expression: str, claim: Claim) -> str:
+    nearest = min(SHARES, key=lambda share: abs(share - claim.default))
+    if claim.unit != "%" or abs(nearest - claim.default) > 1:
+        raise BindError(f"'{expression}' is no share with a name of its own", "leave out '.words'")
+    return SHARES[nearest]
+
+
+def _record(expression: str, names: list[str], table: Mapping[str, Any], what: str, parts: int) -> Any:
+    if len(names) < parts:
+        raise BindError(f"'{expression}' does not say which figure", WRITE)
+    if names[0] not in table:
+        raise BindError(f"{what} '{names[0]}' is not in the book", suggestion(names[0], table, f"name a {what} of the book"))
+    return table[names[0]]
+
+
+def _of_task(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    task = _record(expression, names, shelf.tasks, "task", 2)
+    if len(names) != 2 or names[1] not in task.figures:
+        known = f"its figures are {', '.join(task.figures)}" if task.figures else "it has none"
+        raise BindError(f"'{expression}' is no figure of the task", suggestion(names[-1], task.figures, known))
+    return Quote(task.figures[names[1]], None, "tasks", names[0], f"{task.name}: {names[1].replace('-', ' ')}")
+
+
+def _of_grass(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    grass = _record(expression, names, shelf.grasses, "grass", 2)
+    return Quote(grass_claim(expression, grass, names[1:]), None, "grasses", names[0], f"{grass.name}: {words_of(names[-1])}")
+
+
+def grass_claim(expression: str, grass: Grass, names: list[str]) -> Claim:
+    """A grass's figure by the path of its field. Raises Missing where this grass leaves it out, BindError for what is no figure. Ours."""
+    claim = field_of(expression, grass, names)
+    if not isinstance(claim, Claim):
+        raise BindError(f"'{expression}' is no figure", "name a field that holds one, such as mowing_height")
+    return claim
+
+
+def grass_field(expression: str, grass: Grass) -> Claim | str:
+    """What a field of every grass, 'grass.mowing_height' or 'grass.tolerance.shade.level', is for this one: a figure or a word.
+
+    Raises Missing where this grass leaves it out, BindError for what is neither. Ours.
+    """
+    kind, *names = expression.split(".")
+    if kind != "grass" or not names:
+        raise BindError(f"'{expression}' names no field of a grass", "write grass.field, as grass.mowing_height")
+    value = field_of(expression, grass, names)
+    if not isinstance(value, Claim | str):
+        raise BindError(f"'{expression}' is neither a figure nor a word", "name a field such as grass.mowing_height")
+    return value
+
+
+def _of_group(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    groups = {name: getattr(shelf.season_groups, name) for name in ("warm", "cool")} if shelf.season_groups else {}
+    figures = _record(expression, names, groups, "season group", 2)
+    claim = field_of(expression, figures, names[1:])
+    if not isinstance(claim, Claim):
+        raise BindError(f"'{expression}' is no figure", "name a field that holds one, such as growth_optimum")
+    return Quote(claim, None, "season-groups", names[0], f"{names[0].capitalize()}-season grass: {words_of(names[-1])}")
+
+
+def _of_season(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    rules = shelf.season_groups.rules if shelf.season_groups else {}
+    rule = _record(expression, names, rules, "season rule", 1)
+    return Quote(rule, None, "season-groups", names[0], f"The season: {names[0].replace('_', ' ')}")
+
+
+def _of_step(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    step = _record(expression, names, shelf.steps, "step", 2)
+    bound = bound_value(expression, Context(steps=shelf.steps))
+    claim = Claim(use=bound.value, unit=bound.unit, source=step.sources, from_memory=step.from_memory)
+    return Quote(claim, None, "steps", names[0], f"{step.title}: {names[1]}")
+
+
+def _of_plan(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    plan = _record(expression, names, shelf.renovations, "plan", 2)
+    steps = {step.id: step for step in plan.steps}
+    if len(names) != 2 or names[1] not in steps:
+        raise BindError(f"'{expression}' is no step of the plan", suggestion(names[-1], steps, f"its steps are {', '.join(steps)}"))
+    step = steps[names[1]]
+    first, last = sorted((abs(step.day), abs(step.day if step.until_day is None else step.until_day)))
+    claim = Claim(low=first, high=last, use=first if first == last else None, unit="day", source=step.sources, from_memory=step.from_memory)
+    return Quote(claim, None, "renovations", names[0], f"{plan.name}: {step.title}")
+
+
+def _constant(expression: str, names: list[str], constants: Mapping[str, Constant], kind: str, id: str, whose: str) -> Quote:
+    if len(names) != 1 or names[0] not in constants:
+        known = f"it has {', '.join(constants)}" if constants else "it has none"
+        raise BindError(f"'{expression}' is no number of {whose}", suggestion(names[-1] if names else "", constants, known))
+    found = constants[names[0]]
+    claim = Claim(use=found.value, unit=found.unit, source=found.source, from_memory=found.from_memory, note=found.note)
+    return Quote(claim, None, kind, id, f"{whose}: {found.meaning}")
+
+
+def _of_hold(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    hold = _record(expression, names, shelf.holds, "hold", 2)
+    return _constant(expression, names[1:], hold.constants, "holds", names[0], hold.name)
+
+
+def _of_calculator(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    calculator = _record(expression, names, shelf.calculators, "calculator", 2)
+    return _constant(expression, names[1:], calculator.constants, "calculators", names[0], calculator.name)
+
+
+def _of_visit(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    if shelf.visit is None:
+        raise BindError(f"'{expression}' names the visit sheet, and the book has none", "quote another figure")
+    return _constant(expression, names, shelf.visit.constants, "visit", "visit", shelf.visit.title)
+
+
+def _of_practice(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    check_named(expression, Practice, names[0])
+    value = field_of(expression, shelf.practice, names) if shelf.practice else None
+    label = f"Our own terms: {words_of(names[-1])}"
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        claim = Claim(use=value, unit=unit_of_field(names[-1]) or "1", source=COMMON_PRACTICE)
+        return Quote(claim, None, "practice", "practice", label)
+    if not isinstance(value, str):
+        raise BindError(f"'{expression}' is neither a number nor a word", "name a field that holds one, such as minimum_charge")
+    return Quote(None, value, "practice", "practice", label)
+
+
+_KINDS: dict[str, Callable[[str, list[str], Shelf], Quote]] = {
+    "task": _of_task, "grass": _of_grass, "group": _of_group, "season": _of_season, "step": _of_step, "plan": _of_plan,
+    "hold": _of_hold, "calculator": _of_calculator, "visit": _of_visit, "practice": _of_practice,
+}
+

@@ -1,0 +1,79 @@
+"""Answers for clients are plain, told once, rest on what was read, and keep the addresses that were handed out."""
+
+import re
+from collections import defaultdict
+from pathlib import Path
+from statistics import median
+
+import pytest
+
+from generator.model.book import load_book
+from generator.turf.quoted import Placeholder, pieces, quote
+from tests.words.reading_grade import grade, sentences, words
+
+ROOT = Path(__file__).parents[2]
+BOOK = load_book(ROOT).book
+HANDED_OUT = (Path(__file__).parent / "answer-addresses.txt").read_text(encoding="utf-8").split()
+HIGHEST_MEDIAN_GRADE, HIGHEST_GRADE = 8, 9
+LEAST_WORDS_TO_COUNT_AS_COPIED = 8
+
+
+def plain(text: str) -> str:
+    """The text with something short to read where a figure is put in."""
+    return re.sub(r"\{[^}]*\.words\}", "a third", re.sub(r"\{(?![^}]*\.words\})[^}]*\}", "5 mm", text))
+
+
+def texts(id: str) -> list[str]:
+    return [plain(text) for _, text in BOOK.answers[id].texts()]
+
+
+def test_a_client_of_eight_years_schooling_can_read_the_answers():
+    grades = {id: grade(" ".join(texts(id))) for id in BOOK.answers}
+    assert median(grades.values()) <= HIGHEST_MEDIAN_GRADE
+    assert {id: number for id, number in grades.items() if number > HIGHEST_GRADE} == {}
+
+
+@pytest.mark.parametrize("id", BOOK.answers)
+def test_the_short_answer_is_one_to_three_sentences(id):
+    assert 1 <= len(sentences(plain(BOOK.answers[id].short.text))) <= 3
+
+
+def test_no_long_sentence_stands_in_two_places():
+    """Neither in two answers nor in an answer and an aftercare sheet, a task, a caution or a grass."""
+    homes = defaultdict(set)
+    for id in BOOK.answers:
+        for text in texts(id):
+            for sentence in sentences(text):
+                homes[" ".join(words(sentence.lower()))].add(f"answers/{id}")
+    for folder in ("aftercare", "tasks", "cautions", "grasses", "steps", "renovations"):
+        for file in sorted((ROOT / "data" / folder).glob("*.yml")):
+            said = " ".join(words(file.read_text(encoding="utf-8").lower()))
+            for sentence, places in homes.items():
+                if len(sentence.split()) >= LEAST_WORDS_TO_COUNT_AS_COPIED and sentence in said:
+                    places.add(f"{folder}/{file.stem}")
+    assert {sentence: places for sentence, places in homes.items() if len(places) > 1 and len(sentence.split()) >= LEAST_WORDS_TO_COUNT_AS_COPIED} == {}
+
+
+def test_no_answer_rests_on_a_figure_that_was_not_read():
+    recalled = []
+    for id, answer in BOOK.answers.items():
+        recalled += [f"{id}: {said.text}" for said in (answer.short, *answer.say, *answer.changes, *answer.call) if said.from_memory]
+        for _, text in answer.texts():
+            quoted = (quote(piece.expression, BOOK) for piece in pieces(text) if isinstance(piece, Placeholder))
+            recalled += [f"{id}: {each.label}" for each in quoted if each.claim is not None and each.claim.from_memory]
+    assert recalled == []
+
+
+def test_no_two_answers_are_found_by_the_same_words():
+    asked = defaultdict(list)
+    for id, answer in BOOK.answers.items():
+        for wording in (answer.question, *answer.asked_as):
+            asked[wording.lower().strip(" ?")].append(id)
+    assert {wording: ids for wording, ids in asked.items() if len(ids) > 1} == {}
+
+
+def test_an_address_that_was_handed_out_stays():
+    """Clients keep the e-mail. Add a line for each new answer; never take one out."""
+    assert HANDED_OUT == sorted(set(HANDED_OUT))
+    assert set(HANDED_OUT) <= set(BOOK.answers), "an answer that clients hold the address of is gone"
+    assert set(BOOK.answers) <= set(HANDED_OUT), "list each new answer here, so that its address stays"
