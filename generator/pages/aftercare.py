@@ -9,10 +9,11 @@ from generator.pages.desk import Desk
 from generator.pages.embedded import embedded_calculator
 from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
+from generator.pages.problem import sheet_problems
 from generator.turf.bindings import Context
 
 SECTIONS = (
-    Section("normal", "What is normal"), Section("call", "When to call"), Section("link", "A link for a client"),
+    Section("normal", "What is normal"), Section("call", "When to call"), Section("wrong", "Something looks wrong?"), Section("link", "A link for a client"),
 )
 SHEET_SCRIPT = "assets/aftercare-sheet.js"
 MAKER = "aftercare/maker"
@@ -27,6 +28,7 @@ def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
         "title": sheet.name, "summary": sheet.summary,
         "sheet": {"id": id, "days": days, "known": _known(book)},
         "normal": sourcing.statements(sheet.normal), "call": sourcing.statements(sheet.call),
+        "problems": sheet_problems(book, id, desk),
         "cautions": desk.cautions(sheet.cautions), "tasks": [desk.task_link(each) for each in sheet.tasks],
         "telephone": practice.telephone, "telephone_link": telephone_link(practice.telephone), "email": practice.email, "practice": practice.name,
         "qr": desk.links.file(f"assets/qr/{id}.svg") if address else None,

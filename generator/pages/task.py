@@ -9,6 +9,7 @@ from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.hold import hold_scripts, hold_view
 from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
+from generator.pages.problem import task_problems
 from generator.pages.record import record_card
 from generator.turf.bindings import Context, filled
 
@@ -43,7 +44,7 @@ def task_page(book: Book, id: str, desk: Desk, when: dict[str, Any] | None = Non
         ],
         "calculator": calculator, "hold": hold,
         "scripts": [*calculator_scripts(book, [calculator] if calculator else [], desk), *(hold_scripts(desk) if hold else [])],
-        "levels": _levels(book, id, desk), "record": record_card(book, desk, id),
+        "levels": _levels(book, id, desk), "problems": task_problems(book, id, desk), "record": record_card(book, desk, id),
     }
     sections = [*(Section(part["id"], part["title"]) for part in parts), *([Section("hold", "Hold or go today")] if hold else [])]
     words = all_names(task.names) + task.misspellings
