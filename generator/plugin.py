@@ -11,7 +11,6 @@ from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import config_options as option
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
-from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority
@@ -69,9 +68,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.theme["favicon"] = FAVICON
         config.extra_css.append(STYLE)
-        script = ExtraScriptValue(SCRIPT)
-        script.defer = True
-        config.extra_javascript.append(script)
+        config.extra["script"] = SCRIPT
         config.extra.setdefault("polyfills", []).append("assets/vendor/iframe-worker.js")
         config.extra["generator"] = False
         if search := config.plugins.get("material/search"):

@@ -13,7 +13,7 @@ from generator.model.calculator import Calculator, Constant, Example, Input
 from generator.model.record import Sourced
 from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
-from generator.pages.fill_in import fill_in_view
+from generator.pages.fill_in import SCRIPT as FILL_IN_SCRIPT, fill_in_view
 from generator.pages.lawn_pieces import calculator_scripts, lawn_pieces_view
 from generator.pages.page import Page, Section
 from generator.turf.bindings import Bound, Context, filled
@@ -38,9 +38,9 @@ Filled = Mapping[str, tuple[float, str, str]]
 def calculator_page(book: Book, id: str, desk: Desk) -> Page:
     """The page of one calculator, started with the practice's own feed where it asks for one."""
     calculator = book.calculators[id]
-    view = calculator_view(book, id, desk, filled=practice_filled(book, calculator))
+    view, fill_in = calculator_view(book, id, desk, filled=practice_filled(book, calculator)), fill_in_view(book, id, desk)
     context = {
-        "title": calculator.name, "calculator": view, "fill_in": fill_in_view(book, id, desk), "summary": calculator.summary, "method": calculator.method,
+        "title": calculator.name, "calculator": view, "fill_in": fill_in, "summary": calculator.summary, "method": calculator.method,
         "examples": [_example(example, calculator, desk) for example in calculator.examples],
         "constants": [_constant(each, desk) for each in calculator.constants.values()],
         "warnings": [
@@ -48,7 +48,8 @@ def calculator_page(book: Book, id: str, desk: Desk) -> Page:
         ],
         "equations": _equations(calculator, desk),
         "cautions": desk.cautions(calculator.cautions), "tasks": [desk.task_link(task) for task in calculator.tasks],
-        "scripts": calculator_scripts(book, [view], desk), "lawn": lawn_pieces_view(book, id, desk),
+        "scripts": [*calculator_scripts(book, [view], desk), *([desk.links.file(FILL_IN_SCRIPT)] if fill_in else [])],
+        "lawn": lawn_pieces_view(book, id, desk),
     }
     return Page(
         f"calculators/{id}", calculator.name, "calculator", context, calculator.summary,

@@ -8,6 +8,7 @@ from generator.pages.almanac import Almanac
 from generator.pages.desk import Desk
 from generator.pages.due import DueTask
 from generator.pages.embedded import embedded_calculator
+from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
 from generator.pages.quantity import converted, range_words, value_words
 from generator.pages.strips import strip_view, window_dates
@@ -33,13 +34,14 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
     months = almanac.due(grass_id, place_id)
     title = f"{grass.name} at {place.name}"
     owners = tuple(place_attribution(book, place_id))
+    water = thirstiest_week(almanac, grass_id, place_id, desk)
     context = {
         "title": title, "grass": grass.name, "grass_url": desk.links.grass(grass_id), "guide_url": desk.links.guide(grass_id),
         "place": place.name, "place_url": desk.links.place(place_id), "compare_url": desk.links.comparison(grass_id, place_id),
         "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
         **year_context(almanac, grass_id, place_id, desk.links),
         "sites": _sites(almanac, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,
-        "water": thirstiest_week(almanac, grass_id, place_id, desk),
+        "water": water, "scripts": calculator_scripts(book, [water] if water else [], desk),
         "notes": list(place.notes), "methods_url": desk.methods_url, "year": desk.today.year,
         "month_sheets": [
             {**month_view(season, month, months[month], grass.name, place.name, desk), "foot": "; ".join(owners)} for month in range(12)

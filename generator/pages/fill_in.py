@@ -15,7 +15,8 @@ from generator.turf.calendar_days import MONTHS
 from generator.turf.inputs import grass_season_of
 from generator.turf.season import SeasonYear
 
-FILE, COUNTS_FILE = "assets/fill-in.js", "assets/fill-in-degree-days.js"
+SCRIPT = "assets/fill-in.js"
+FILE, COUNTS_FILE = "assets/fill-in-figures.js", "assets/fill-in-degree-days.js"
 # Enough digits for any field, and few enough for one file to hold every place's weeks.
 DIGITS, DIGITS_OF_A_WEEK = 5, 3
 LABELS = {"grass": "Grass", "place": "Place", "product": "Product", "machine": "Machine", "operation": "Operation", "date": "Date"}

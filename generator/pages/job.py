@@ -12,6 +12,7 @@ from generator.pages.desk import Desk
 from generator.pages.guide import STAGES
 from generator.pages.job_scripts import BOOK_SCRIPT, main_results
 from generator.pages.jobs import Asked, job_of, plans_for
+from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
 from generator.pages.page import Page, Section
 from generator.pages.year import site_words
 from generator.turf.calendar_days import DAYS
@@ -46,7 +47,7 @@ def job_page(almanac: Almanac, desk: Desk) -> Page:
     book = almanac.book
     title, lead = "Plan a job", "Which lawn, which plan, which day: the steps with their dates, what to buy and book, and whether the day is a good one."
     context = {"title": title, "lead": lead, "planner": planner_view(almanac, desk), "scripts": [
-        desk.links.file(SCRIPT), desk.links.file(BOOK_SCRIPT),
+        desk.links.file(each) for each in (CALCULATOR_SCRIPT, SCRIPT, BOOK_SCRIPT)
     ]}
     search = ("plan a job", "schedule", "when can I do it", "job sheet", "shopping list", "crew sheet", "book gear", "dates", "quote a job")
     return Page(PATH, title, "job", context, lead, search, boost=1.5, sections=SECTIONS)

@@ -10,6 +10,7 @@ from generator.pages.desk import Desk
 from generator.units import unit
 
 LAWN_SCRIPT = "assets/lawn-pieces.js"
+CALCULATOR_SCRIPT = "assets/calculator.js"
 HOW_TO_BUILD_UP = (
     "A lawn of several pieces is added up as you measure: on the page of each shape, add the piece to the lawn or take it away."
     " The sum is kept on your device, and any calculator that asks for an area takes it."
@@ -54,9 +55,9 @@ def piece_name(calculator: Calculator) -> str:
 
 
 def calculator_scripts(book: Book, views: Iterable[dict[str, Any]], desk: Desk) -> list[str]:
-    """Addresses of the scripts that a page with these calculators loads: their own, and the lawn's where one gives or takes an area."""
+    """Addresses of the scripts that a page with these calculators loads: what all share, their own, and the lawn's where one has an area."""
     views = list(views)
-    scripts = {view["script"] for view in views}
+    scripts = {view["script"] for view in views} | ({desk.links.file(CALCULATOR_SCRIPT)} if views else set())
     shown = [book.calculators[view["calculator"]] for view in views]
     if any(gives_a_piece(each) or takes_an_area(each) for each in shown):
         scripts.add(desk.links.file(LAWN_SCRIPT))

@@ -7,6 +7,7 @@ from generator.model.book import Book
 from generator.model.work_record import Column
 from generator.outputs.nitrogen_text import yearly_range
 from generator.pages.desk import COUNTRY_NAMES, Desk
+from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
 from generator.pages.page import Page, Section
 from generator.pages.quantity import unit_words
 
@@ -33,7 +34,9 @@ def record_page(book: Book, desk: Desk) -> Page:
             for id, each in record.lists.items()
         ],
         "tasks": [desk.task_link(id) for id in record.tasks],
-        "scripts": [desk.links.file(SPEC), desk.links.file(f"assets/calculators/{record.nitrogen_by}.js"), desk.links.file(SCRIPT)],
+        "scripts": [
+            desk.links.file(each) for each in (SPEC, CALCULATOR_SCRIPT, f"assets/calculators/{record.nitrogen_by}.js", SCRIPT)
+        ],
     }
     return Page(PATH, record.title, "record", context, record.summary, WORDS, boost=1.5, sections=SECTIONS)
 

@@ -6,7 +6,8 @@ from pathlib import Path
 from generator.model.book import load_book
 from generator.pages.calculator import calculator_script, calculator_view
 from generator.pages.desk import Desk
-from generator.render import component_assets, render_component
+from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
+from generator.render import component_assets, own_scripts, render_component
 from generator.units import units_script
 
 BOOK = load_book(Path(__file__).parents[2]).book
@@ -18,7 +19,7 @@ def page_with(folder: Path, bodies: list[str], ids: list[str]) -> str:
     """A page opened from the disk that holds these calculators and loads everything as the site does; its address."""
     styles, scripts = component_assets()
     (folder / "book.css").write_text("\n".join(styles), encoding="utf-8")
-    (folder / "book.js").write_text("\n".join([*(text for _, text in scripts), units_script()]), encoding="utf-8")
+    (folder / "book.js").write_text("\n".join([*(text for _, text in scripts), units_script(), own_scripts()[CALCULATOR_SCRIPT]]), encoding="utf-8")
     for id in ids:
         (folder / f"{id}.js").write_text(calculator_script(id, BOOK.calculators[id]), encoding="utf-8")
     own = "".join(f'<script src="{id}.js" defer></script>' for id in ids)

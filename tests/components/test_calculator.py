@@ -5,7 +5,9 @@ import gzip
 import pytest
 
 from generator.pages.calculator import calculator_page, calculator_script, calculator_view
-from generator.render import component_assets, render
+from generator.pages.fill_in import SCRIPT as FILL_IN_SCRIPT
+from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
+from generator.render import component_assets, own_scripts, render
 from generator.turf.quantities import calculate, default_si, figures, show_amount
 from tests.components.calculators import BOOK, DESK, IDS, component, field, figure, page_with, typed
 
@@ -166,10 +168,13 @@ def test_hostile_text_never_becomes_markup(opened):
 
 
 def test_scripts_are_small_enough_for_a_telephone():
-    _, scripts = component_assets()
-    ours = [text for name, text in scripts if name.startswith("calculator")]
+    ours = [own_scripts()[CALCULATOR_SCRIPT], own_scripts()[FILL_IN_SCRIPT]]
     packed = sum(len(gzip.compress(text.encode())) for text in [*ours, *(calculator_script(id, BOOK.calculators[id]) for id in IDS)])
     assert packed < 60_000
+
+
+def test_pages_without_a_calculator_do_not_load_its_script():
+    assert not [name for name, _ in component_assets()[1] if name.startswith(("calculator", "fill-in"))]
 
 
 def test_a_figure_bound_in_another_unit_is_converted():
