@@ -3,6 +3,7 @@
 import json
 import sys
 import zipfile
+from datetime import UTC, datetime
 from pathlib import Path
 
 import click
@@ -26,8 +27,10 @@ from generator.units import american_words, to_si, unit
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="swardbook")
-def main() -> None:
+@click.pass_context
+def main(context: click.Context) -> None:
     """A practice book for turf: checks it, builds it, and answers from it."""
+    context.obj = datetime.now(UTC)  # When a file was made; commands are told it.
     for stream in (sys.stdout, sys.stderr):  # A terminal without '°' gets an escape, never a traceback.
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")

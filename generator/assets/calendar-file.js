@@ -1,6 +1,7 @@
 /* Whole-day events as an iCalendar file (RFC 5545), for the calendar on a phone. The twin of generator/outputs/calendar_file.py. */
 (function () {
   'use strict';
+  var FIRST_MINUTE = Date.UTC(2020, 0, 1) / 60000; /* Before any book was made. */
   var LONGEST_LINE = 75; /* octets, the line break not counted: RFC 5545, 3.1 */
 
   function octets(character) {
@@ -27,13 +28,14 @@
   function basic(day) { return Swardbook.dates.iso(day).replace(/-/g, ''); }
 
   /* entries: {id, title, text, first, last, address}; first, last: inclusive, days since 1970. domain makes the ids the book's own;
-     made: a Date. Returns the file's text. */
+     made: a Date; of two files with the same ids the later one counts (SEQUENCE), so that what has moved moves. Returns the file's text. */
   function calendarFile(name, entries, domain, made) {
     var stamp = made.toISOString().slice(0, 19).replace(/[-:]/g, '') + 'Z';
     var lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Swardbook//practice book//EN', 'CALSCALE:GREGORIAN', 'X-WR-CALNAME:' + escaped(name)];
+    var sequence = Math.max(0, Math.floor(made.getTime() / 60000) - FIRST_MINUTE);
     entries.forEach(function (entry) {
       lines.push(
-        'BEGIN:VEVENT', 'UID:' + escaped(entry.id + '@' + domain), 'DTSTAMP:' + stamp, 'DTSTART;VALUE=DATE:' + basic(entry.first),
+        'BEGIN:VEVENT', 'UID:' + escaped(entry.id + '@' + domain), 'DTSTAMP:' + stamp, 'LAST-MODIFIED:' + stamp, 'SEQUENCE:' + sequence, 'DTSTART;VALUE=DATE:' + basic(entry.first),
         'DTEND;VALUE=DATE:' + basic(entry.last + 1), 'SUMMARY:' + escaped(entry.title), 'DESCRIPTION:' + escaped(entry.text), 'TRANSP:TRANSPARENT'
       );
       if (entry.address) { lines.push('URL:' + entry.address); }

@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterable
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 
 import click
@@ -10,7 +10,7 @@ import click
 from generator.commands.common import book_option, known, whole_book
 from generator.model.book import Book
 from generator.outputs.calendar_file import calendar_domain
-from generator.outputs.job_calendar import job_calendar
+from generator.outputs.job_calendar import job_calendar, job_key
 from generator.outputs.job_text import job_csv, job_text
 from generator.outputs.job_values import job_values
 from generator.pages.almanac import OPEN_SITE, Almanac
@@ -36,10 +36,12 @@ from generator.units import QuantityError, read_quantity, unit
 @click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, as 2026-10-13='8 mm'; may be repeated.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as a calendar file.")
+@click.option("--first-on", help="The day the job was first planned for, where it has moved: a calendar that has it moves its events.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as comma-separated values.")
+@click.pass_obj
 def plan(
-    root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...], without: tuple[str, ...], answers: tuple[str, ...], rain: tuple[str, ...],
-    as_data: bool, ics: Path | None, table: Path | None,
+    now: datetime, root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...], without: tuple[str, ...], answers: tuple[str, ...], rain: tuple[str, ...],
+    as_data: bool, ics: Path | None, first_on: str | None, table: Path | None,
 ) -> None:
     """The dated job of the plan RENOVATION: when each step falls, what to buy, what to book."""
     book = whole_book(root)
@@ -56,7 +58,8 @@ def plan(
     name = f"{book.renovations[renovation].name}: {book.grasses[grass].name}"
     if ics:
         domain = calendar_domain(book.practice.public_address)
-        ics.write_bytes(job_calendar(job, name, f"{renovation}-{grass}-{place}-{site}", domain, request.on))
+        key = job_key((renovation, grass, place, site), read_day(first_on, "--first-on") if first_on else request.on)
+        ics.write_bytes(job_calendar(job, name, key, domain, now))
     if table:
         table.write_text(job_csv(job), encoding="utf-8", newline="")
     if as_data:

@@ -1,7 +1,7 @@
 """`swardbook round`: many lawns, one round."""
 
 import json
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 
 import click
@@ -26,8 +26,10 @@ from generator.units import QuantityError, read_quantity, unit
 @click.option("--on", "on", required=True, help="Day of the jobs, as 2026-10-12; a lawn may carry its own.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as one calendar file.")
+@click.option("--first-on", help="The day the round was first planned for, where it has moved: a calendar that has it moves its events.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as comma-separated values.")
-def round_command(root: Path, file: Path, on: str, as_data: bool, ics: Path | None, table: Path | None) -> None:
+@click.pass_obj
+def round_command(now: datetime, root: Path, file: Path, on: str, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None) -> None:
     """The round of the lawns in FILE (CSV or YAML): schedules, one shopping list, one gear list, clashes.
 
     Columns: client (a code), grass, place, area, and site, plan and on where they differ.
@@ -50,7 +52,8 @@ def round_command(root: Path, file: Path, on: str, as_data: bool, ics: Path | No
         for (lawn, _), asked in zip(lawns, jobs, strict=True)
     )
     if ics:
-        ics.write_bytes(round_calendar(found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), day))
+        first = read_day(first_on, "--first-on") if first_on else day
+        ics.write_bytes(round_calendar(found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), first, now))
     if table:
         table.write_text(round_csv(found), encoding="utf-8", newline="")
     if as_data:

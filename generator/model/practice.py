@@ -27,6 +27,9 @@ class Product(Record):
     for_tasks: tuple[TaskId, ...] = Field(
         default=(), description="Tasks it is used for. A plan's step takes the first product of its task, in the order of this file."
     )
+    for_grasses: tuple[GrassId, ...] = Field(
+        default=(), description="Grasses it is for, as the seed of one is; every grass when left out. A step's product follows the job's grass."
+    )
     note: Sentence | None = None
 
 
@@ -60,6 +63,9 @@ class PricedOperation(Record):
     machine: MachineId | None = Field(default=None, description="One of `machines`.")
     setup_minutes: float | None = Field(
         default=None, ge=0, le=600, description="Unloading, setting, cleaning and loading, whatever the size of the lawn."
+    )
+    charged_in_jobs: bool = Field(
+        default=True, description="False for what a job's price holds already, as the looks at how a lawn recovers; its time still counts."
     )
 
     @model_validator(mode="after")

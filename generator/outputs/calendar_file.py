@@ -10,6 +10,8 @@ from icalendar import Calendar, Event
 PRODUCT = "-//Swardbook//practice book//EN"
 # A book without an address of its own still needs ids that no other calendar has (RFC 2606 keeps this ending free).
 NO_DOMAIN = "swardbook.invalid"
+# Before any book was made: a file's number in the order of files is the minutes since then.
+FIRST_MINUTE = datetime(2020, 1, 1, tzinfo=UTC)
 
 
 def calendar_domain(public_address: str | None) -> str:
@@ -34,14 +36,18 @@ class Entry:
     yearly: bool = True
 
 
-def calendar_file(name: str, entries: Iterable[Entry], domain: str, made_on: date) -> bytes:
-    """The file's bytes. domain: what makes the ids the book's own; made_on: the day the book was built."""
+def calendar_file(name: str, entries: Iterable[Entry], domain: str, made: date) -> bytes:
+    """The file's bytes. domain: what makes the ids the book's own; made: the day the book was built, or the moment the file was made.
+
+    Of two files with the same ids the later one counts, so that an event whose date has moved moves in the calendar as well
+    (RFC 5545, 3.8.7.3 and 3.8.7.4).
+    """
     calendar = Calendar()
     calendar.add("prodid", PRODUCT)
     calendar.add("version", "2.0")
     calendar.add("calscale", "GREGORIAN")
     calendar.add("x-wr-calname", name)
-    stamp = datetime(made_on.year, made_on.month, made_on.day, tzinfo=UTC)
+    stamp = made if isinstance(made, datetime) else datetime(made.year, made.month, made.day, tzinfo=UTC)
     for entry in entries:
         calendar.add_component(_event(entry, domain, stamp))
     return calendar.to_ical()
@@ -51,6 +57,8 @@ def _event(entry: Entry, domain: str, stamp: datetime) -> Event:
     event = Event()
     event.add("uid", f"{entry.id}@{domain}")
     event.add("dtstamp", stamp)
+    event.add("last-modified", stamp)
+    event.add("sequence", max(0, (stamp - FIRST_MINUTE) // timedelta(minutes=1)))
     event.add("dtstart", entry.first)
     event.add("dtend", entry.last + timedelta(days=1))  # RFC 5545: the end of a whole-day event is the day after
     if entry.yearly:

@@ -27,6 +27,7 @@ def job_text(job: Job, plan: str, grass: str, place: str) -> str:
         lines += _step(each)
     lines += _section("To buy", [purchase_words(each) for each in job.shopping])
     lines += _section("Gear", [_gear(each) for each in job.gear])
+    lines += _section("Water", _water(job))
     lines += _section("Price", _priced(job.cost)) if job.cost else []
     lines += _section("Left out", [f"{each.step.title}: {each.reason}" for each in job.left_out])
     return "\n".join(lines)
@@ -62,7 +63,7 @@ def purchase_words(each: Purchased) -> str:
     """'Sand: 2.3 t, 3 packs, 285.00'."""
     packs = "" if each.packs is None else f", {each.packs} {'pack' if each.packs == 1 else 'packs'}"
     cost = "" if each.cost is None else f", {each.cost:.2f}"
-    return f"{each.name}: {amount_words(each.amount)}{packs}{cost}"
+    return f"{each.name}: {amount_words(each.amount)}{packs}{cost}{f'. {each.note}' if each.note else ''}"
 
 
 def _gear(each: NeededGear) -> str:
@@ -70,8 +71,19 @@ def _gear(each: NeededGear) -> str:
     return f"{each.name}: needed {day(each.needed)}{book}"
 
 
+def _water(job: Job) -> list[str]:
+    """What the waterings of the job come to, and what rain spares."""
+    days = [each for step in job.steps for each in step.watering]
+    spared = [each for each in days if each.rain_mm is not None]
+    if not days:
+        return []
+    rows = [f"{sum(each.litres for each in days if each.rain_mm is None):.0f} L on {len(days) - len(spared)} days"]
+    return rows + ([f"Rain does {len(spared)} more: {sum(each.litres for each in spared):.0f} L less to give"] if spared else [])
+
+
 def _priced(found: Cost) -> list[str]:
     rows = [f"{line.name}{f', {line.times} times' if line.times > 1 else ''}: {line.amount:.2f}" for line in found.lines]
+    rows += [f"In the price already: {name}{f', {times} times' if times > 1 else ''}" for name, times in found.included]
     return [*rows, f"Before tax: {found.before_tax:.2f}", f"Tax: {found.tax:.2f}", f"To pay: {found.total:.2f} {found.currency}"]
 
 

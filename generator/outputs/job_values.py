@@ -83,7 +83,7 @@ def bought_values(each: Purchased) -> dict[str, Any]:
     """One line of a shopping list."""
     return {
         "name": each.name, "product": each.product, "amount": amount_value(each.amount), "packs": each.packs,
-        "price_each": each.price_each, "cost": None if each.cost is None else _tidy(each.cost), "steps": list(each.steps),
+        "price_each": each.price_each, "cost": None if each.cost is None else _tidy(each.cost), "steps": list(each.steps), "note": each.note,
     }
 
 
@@ -106,6 +106,7 @@ def _cost(found: Cost | None) -> dict[str, Any] | None:
         "currency": found.currency, "before_tax": _tidy(found.before_tax), "tax": _tidy(found.tax), "total": _tidy(found.total),
         "deposit": None if found.deposit is None else _tidy(found.deposit),
         "lines": [{"kind": line.kind, "name": line.name, "times": line.times, "amount": _tidy(line.amount)} for line in found.lines],
+        "included": [{"name": name, "times": times} for name, times in found.included],
     }
 
 

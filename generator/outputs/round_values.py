@@ -1,12 +1,13 @@
 """A round of lawns as plain values, as text, as comma-separated values and as a calendar file."""
 
 import csv
+from collections import Counter
 from datetime import date
 from io import StringIO
 from typing import Any
 
 from generator.outputs.calendar_file import calendar_file
-from generator.outputs.job_calendar import job_entries
+from generator.outputs.job_calendar import job_entries, job_key
 from generator.outputs.job_text import day, purchase_words, quantity_words
 from generator.outputs.job_values import bought_values, job_values
 from generator.turf.round import LawnJob, Round
@@ -78,12 +79,15 @@ def round_csv(found: Round) -> str:
     return text.getvalue()
 
 
-def round_calendar(found: Round, name: str, domain: str, made_on: date) -> bytes:
-    """One calendar file of every lawn's steps; a title begins with the client's code."""
-    entries = [entry for each in found.jobs for entry in job_entries(each.job, key_of(each), f"{each.client}: ")]
-    return calendar_file(name, entries, domain, made_on)
+def round_calendar(found: Round, name: str, domain: str, first_on: date, made: date) -> bytes:
+    """One calendar file of every lawn's steps; a title begins with the client's code.
 
-
-def key_of(each: LawnJob) -> str:
-    """What makes the ids of a lawn's events its own."""
-    return "-".join((each.client, *(each.lawn[name] for name in ("renovation", "grass", "place", "site"))))
+    first_on: the day the round was first planned for, which ids keep; made: the moment the file is made.
+    """
+    entries, seen = [], Counter()
+    for each in found.jobs:
+        key = job_key((each.client, *(each.lawn[name] for name in ("renovation", "grass", "place", "site"))), first_on)
+        seen[key] += 1
+        # A client with two lawns alike in all of this: the second has a number.
+        entries += job_entries(each.job, key if seen[key] == 1 else f"{key}-{seen[key]}", f"{each.client}: ")
+    return calendar_file(name, entries, domain, made)

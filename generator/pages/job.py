@@ -7,13 +7,16 @@ from typing import Any
 from generator.model.book import Book
 from generator.outputs.job_values import job_values
 from generator.pages import job_words as words
+from generator.pages.aftercare import MAKER
 from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.pages.desk import Desk
 from generator.pages.guide import STAGES
-from generator.pages.job_scripts import BOOK_SCRIPT, main_results
+from generator.pages.hold import hold_scripts
+from generator.pages.job_scripts import BOOK_SCRIPT, VISIT_SCRIPT, main_results
 from generator.pages.jobs import Asked, job_of, plans_for
 from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
 from generator.pages.page import Page, Section
+from generator.pages.visit import PATH as VISIT_PAGE, SCRIPT as VISIT_RULES, SPEC as VISIT_QUESTIONS
 from generator.pages.year import site_words
 from generator.turf.calendar_days import DAYS
 from generator.turf.job import Job, JobStep, Request
@@ -82,7 +85,9 @@ def planner_view(almanac: Almanac, desk: Desk) -> dict[str, Any]:
         "targets": {
             "jobs": desk.links.file(CALENDAR), "calculators": desk.links.file("assets/calculators/"),
             "calculator_pages": desk.links.file("calculators/"), "cautions": desk.links.file("cautions/"),
-            "aftercare": desk.links.file("aftercare/"),
+            "aftercare": desk.links.file("aftercare/"), "maker": desk.links.to(MAKER), "holds": hold_scripts(desk) if book.holds else [],
+            "visit_page": desk.links.to(VISIT_PAGE) if book.visit else None,
+            "visit": [desk.links.file(each) for each in (VISIT_QUESTIONS, VISIT_RULES, VISIT_SCRIPT)] if book.visit else [],
         },
         "address": f"{public}{PATH}.html" if public else None,
         "job": job_view(book, desk, job, plan, grass, place),
@@ -106,12 +111,14 @@ def job_view(book: Book, desk: Desk, job: Job, plan: str, grass: str, place: str
         ],
         "left_out": [f"{each.step.title}: {each.reason}" for each in job.left_out],
         "shopping": [
-            {"name": each.name, "amount": words.both(each.amount), "packs": words.packs(each), "cost": "" if each.cost is None else words.money(each.cost)}
+            {"name": words.bought(each), "amount": words.both(each.amount), "packs": words.packs(each), "cost": "" if each.cost is None else words.money(each.cost)}
             for each in job.shopping
         ],
         "gear": _gear(job), "crew": _crew(job), "water": _water(job), "price": _price(book, job),
-        "handover": {"name": book.aftercare[aftercare].name, "url": desk.links.aftercare(aftercare) + f"#v=1&on={job.request.on}&grass={grass}"}
-        if aftercare else None,
+        "handover": {
+            "name": book.aftercare[aftercare].name, "url": desk.links.aftercare(aftercare) + f"#v=1&on={job.request.on}&grass={grass}",
+            "maker": desk.links.to(MAKER) + f"#v=1&on={job.request.on}&sheet={aftercare}&grass={grass}&area={job.request.area_m2:g}",
+        } if aftercare else None,
     }
 
 
@@ -187,4 +194,5 @@ def _price(book: Book, job: Job) -> dict[str, Any] | None:
         ],
         "before_tax": words.money(cost.before_tax), "tax_name": practice.tax_name or "Tax", "tax": words.money(cost.tax),
         "total": words.money(cost.total), "deposit": words.money(cost.deposit) if cost.deposit else "",
+        "included": words.included(cost),
     }

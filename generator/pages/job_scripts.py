@@ -10,31 +10,37 @@ from typing import Any
 
 from generator.model.book import Book
 from generator.model.calculator import Calculator
-from generator.model.grass import Grass
-from generator.model.renovation import Renovation
-from generator.model.step import Quantity, Step
+from generator.model.renovation import Renovation, Step
+from generator.model.step import Quantity
+from generator.model.visit import Question
 from generator.outputs.calendar_file import calendar_domain
 from generator.pages.almanac import OPEN_SITE, Almanac
-from generator.pages.jobs import plans_for, records_of
+from generator.pages.jobs import NOT_NEEDED, plans_for, records_of
+from generator.pages.visit import figure_words
+from generator.pages.visit_plan import added_step
 from generator.pages.year import site_words
 from generator.turf.bindings import Context, bound_value
 from generator.turf.calendar_days import day_words, month_and_day
 from generator.turf.job import gear_of, settling_days
 from generator.turf.job_costs import MACHINE_HOURS, OPERATION_PRICE, QUOTE, machine_values
-from generator.turf.job_quantities import AREA, LAWN, filled_in, line_key, pack_si, product_of, takes_the_lawn
+from generator.turf.job_quantities import AREA, LAWN, Stock, filled_in, line_key, no_product, pack_si, product_of, takes_the_lawn
 from generator.turf.job_window import Stretch, frost_ahead, stretches
-from generator.turf.plan import StepFor, steps_for
+from generator.turf.plan import not_for_habit, stage_of
 from generator.turf.quantities import default_si
+from generator.turf.visit import Found
+from generator.turf.visit_words import filled as filled_words
 from generator.units import to_si, unit
 
 PLACES = "assets/jobs/places"
-BOOK_SCRIPT = "assets/jobs/book.js"
+BOOK_SCRIPT, VISIT_SCRIPT = "assets/jobs/book.js", "assets/jobs/visit.js"
 
 
 def job_scripts(almanac: Almanac) -> dict[str, str]:
     """Path in the site to script text."""
     book = almanac.book
     files = {"assets/jobs/practice.js": _script("practice", _practice(almanac)), BOOK_SCRIPT: _script("book", _book(almanac))}
+    if book.visit:
+        files[VISIT_SCRIPT] = _script("visit", _visit(book))
     for grass, record in book.grasses.items():
         for plan in plans_for(book, record):
             files[plan_path(plan, grass)] = _script("plan", _plan(almanac, plan, grass), plan, grass)
@@ -80,6 +86,7 @@ def _book(almanac: Almanac) -> dict[str, Any]:
         "cautions": {id: each.name for id, each in book.cautions.items()},
         "calculators": {id: {"name": book.calculators[id].name, "main": list(main_results(book.calculators[id]))} for id in sorted(used)},
         "sums": sorted(sums), "tax": book.practice.tax_name or "Tax", "domain": calendar_domain(book.practice.public_address),
+        "not_needed": NOT_NEEDED, "holds": sorted({task for hold in book.holds.values() for task in hold.tasks}),
     }
 
 
@@ -95,7 +102,7 @@ def _practice(almanac: Almanac) -> dict[str, Any]:
         "minimum_charge": practice.minimum_charge or 0, "tax": (practice.tax_percent or 0) / 100,
         "tax_inside": float(practice.prices_include_tax), "deposit": (practice.deposit_percent or 0) / 100,
         "spoil_price": practice.spoil_price_per_m3 or 0, "operations": {
-            task: {"name": book.tasks[task].name, "price": each.price_per_100_m2 or 0, "minimum": each.minimum_price}
+            task: {"name": book.tasks[task].name, "price": each.price_per_100_m2 or 0, "minimum": each.minimum_price, "charged": each.charged_in_jobs}
             for task, each in practice.operations.items()
         },
     }
@@ -103,27 +110,62 @@ def _practice(almanac: Almanac) -> dict[str, Any]:
 
 def _plan(almanac: Almanac, plan: str, grass: str) -> dict[str, Any]:
     book, renovation, record = almanac.book, almanac.book.renovations[plan], almanac.book.grasses[grass]
-    steps = steps_for(renovation, record)
     outside = book.season_groups.outside.get(record.season_group)
-    place = {step.id: position for position, step in enumerate(renovation.steps)}
+    added = {outcome.add.task for question in book.visit.questions for outcome in question.outcomes if outcome.add} if book.visit else set()
     return {
         "window": renovation.window,
-        "steps": [{"position": place[each.step.id], **_step(almanac, each, renovation, record)} for each in steps.kept],
-        "left_out": [{"position": place[each.step.id], "id": each.step.id, "task": each.step.task, "title": each.step.title, "why": each.reason} for each in steps.left_out],
+        "steps": [_taken(book, step, renovation, grass) for step in renovation.steps],
+        "takes": {
+            task: {"level": each.level, "how": each.how} for task, each in record.operations.items() if task in added
+        },
         "outside": {
             side: [each.text for each in getattr(outside, side)] if outside else [] for side in ("early", "late", "gone_wrong")
         },
     }
 
 
-def _step(almanac: Almanac, kept: StepFor, renovation: Renovation, grass: Grass) -> dict[str, Any]:
-    step, operation, practice = kept.step, kept.operation, almanac.book.practice
-    chosen = Context(grass, practice, renovation, almanac.book.season_groups)
-    gear = [(each, gear_of(each, practice)) for each in step.gear]
+def _taken(book: Book, step: Step, renovation: Renovation, grass_id: str) -> dict[str, Any]:
+    """A step as one grass takes it; of one that it never takes, only why and what it stood between."""
+    grass = book.grasses[grass_id]
+    operation = grass.operations.get(step.task) if step.task else None
+    never = not_for_habit(step, grass) or (operation.how if operation and operation.level == "none" else None)
+    if never:
+        return {"id": step.id, "day": step.day, "task": step.task, "title": step.title, "after": list(step.after), "never": never}
+    chosen = Context(grass, book.practice, renovation, book.season_groups)
+    return {
+        **_step(book, step), "level": operation.level if operation else None, "how": operation.how if operation else None,
+        "only_levels": list(step.only_levels), "watering": _watering(step, chosen),
+        "quantities": [_quantity(book, each, step, chosen, Stock(book.practice, grass_id, grass.name)) for each in step.quantities],
+    }
+
+
+def _visit(book: Book) -> dict[str, Any]:
+    """What the visit's outcomes say and add, by question and position; their conditions stand in the visit's own script."""
+    words = figure_words(book)
+
+    def outcome(question: Question, position: int) -> dict[str, Any]:
+        found = Found(question.id, position, question.outcomes[position])
+        step = added_step(book, found, words) if found.outcome.add else None
+        empty = {"level": None, "how": None, "only_levels": [], "watering": None, "quantities": []}
+        return {
+            "say": filled_words(found.outcome.say, words), "because": filled_words(found.outcome.because, words),
+            "add": {**_step(book, step), **empty} if step else None,
+        }
+
+    questions = book.visit.questions if book.visit else ()
+    return {
+        "tasks": {id: task.name for id, task in book.tasks.items()},
+        "asks": {each.id: each.ask for each in questions},
+        "outcomes": {each.id: [outcome(each, position) for position in range(len(each.outcomes))] for each in questions},
+    }
+
+
+def _step(book: Book, step: Step) -> dict[str, Any]:
+    """What of a step is the same for every grass."""
+    gear = [(each, gear_of(each, book.practice)) for each in step.gear]
     return {
         "id": step.id, "day": step.day, "until_day": step.until_day, "task": step.task, "title": step.title, "who": step.who,
-        "stage": kept.stage, "after": list(kept.after), "gaps": dict(step.gaps), "settles": step.settles,
-        "level": operation.level if operation else None, "how": operation.how if operation else None, "say": step.say, "why": step.why,
+        "stage": stage_of(step.day), "after": list(step.after), "gaps": dict(step.gaps), "settles": step.settles, "say": step.say, "why": step.why,
         "only_where": step.only_where, "wait_for": step.wait_for, "cautions": list(step.cautions),
         "gear": [
             {
@@ -131,12 +173,11 @@ def _step(almanac: Almanac, kept: StepFor, renovation: Renovation, grass: Grass)
             }
             for own, ours in gear
         ],
-        "quantities": [_quantity(almanac.book, each, step, chosen) for each in step.quantities],
-        "watering": _watering(step, chosen), "minutes": _minutes(almanac.book, step),
+        "minutes": _minutes(book, step),
     }
 
 
-def _quantity(book: Book, quantity: Quantity, step: Step, chosen: Context) -> dict[str, Any]:
+def _quantity(book: Book, quantity: Quantity, step: Step, chosen: Context, stock: Stock) -> dict[str, Any]:
     """values: every input in SI units, the lawn's area left out where it is the lawn's; missing: a label has to give it."""
     calculator = book.calculators[quantity.calculator]
     found = filled_in(quantity, chosen, calculator)
@@ -149,21 +190,20 @@ def _quantity(book: Book, quantity: Quantity, step: Step, chosen: Context) -> di
     return {
         "calculator": quantity.calculator, "values": values, "lawn": lawn, "filled": where_from,
         "missing": [name for name, asked in calculator.inputs.items() if asked.label_only and name not in found],
-        "buy": _purchase(book, quantity, step), "spoil": quantity.spoil,
+        "buy": _purchase(book, quantity, step, stock), "spoil": quantity.spoil,
     }
 
 
-def _purchase(book: Book, quantity: Quantity, step: Step) -> dict[str, Any] | None:
+def _purchase(book: Book, quantity: Quantity, step: Step, stock: Stock) -> dict[str, Any] | None:
     if quantity.buy is None:
         return None
-    practice = book.practice
-    id = product_of(quantity.buy, step, practice)
-    product = practice.products[id] if id else None
+    id = product_of(quantity.buy, step, stock)
+    product = book.practice.products[id] if id else None
     wanted = unit(book.calculators[quantity.calculator].results[quantity.buy.result].unit)
     return {
-        "result": quantity.buy.result, "key": line_key(quantity.buy, step, practice), "product": id,
+        "result": quantity.buy.result, "key": line_key(quantity.buy, step, stock), "product": id,
         "name": product.name if product else step.title, "pack": pack_si(product, wanted) if product else None,
-        "price": product.price if product else None,
+        "price": product.price if product else None, "note": None if id else no_product(step, stock),
     }
 
 

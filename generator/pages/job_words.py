@@ -7,6 +7,7 @@ from typing import Any
 from generator.pages.calculator import amount_words
 from generator.turf.calendar_days import MONTHS
 from generator.turf.job import JobStep, Settling
+from generator.turf.job_costs import Cost
 from generator.turf.job_quantities import Purchased, Worked
 from generator.turf.job_window import Verdict
 from generator.turf.quantities import Amount
@@ -119,6 +120,17 @@ def answers(each: Worked, main: tuple[str, ...]) -> list[dict[str, Any]]:
     bought = each.quantity.buy
     wanted = (bought.result,) if bought else main
     return [{"name": name, **both(amount)} for name, amount in each.run.results.items() if name in wanted]
+
+
+def bought(each: Purchased) -> str:
+    """A line's name, and why it has no product."""
+    return f"{each.name}. {each.note}" if each.note else each.name
+
+
+def included(cost: Cost) -> str:
+    """'In the price already: Scout the lawn, 4 times.'; nothing where every task is charged."""
+    done = [f"{name}, {times} times" if times > 1 else name for name, times in cost.included]
+    return f"In the price already: {'; '.join(done)}." if done else ""
 
 
 def packs(each: Purchased) -> str:

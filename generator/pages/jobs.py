@@ -32,8 +32,8 @@ class Asked:
 
 def job_of(book: Book, almanac: Almanac, asked: Asked) -> Job:
     """The dated job. Raises KeyError for an id that is not in the book; see `why_not` for plans that a grass may not follow."""
-    season = almanac.season(asked.grass, asked.place, asked.site)
-    return work_out(asked.request, book.renovations[asked.renovation], book.grasses[asked.grass], season, records_of(almanac))
+    season, grass = almanac.season(asked.grass, asked.place, asked.site), book.grasses[asked.grass]
+    return work_out(asked.request, book.renovations[asked.renovation], asked.grass, grass, season, records_of(almanac))
 
 
 def records_of(almanac: Almanac) -> Records:

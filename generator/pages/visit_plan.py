@@ -18,7 +18,7 @@ def adjusted_by(book: Book, result: VisitResult, without: Mapping[str, str]) -> 
         without=without,
         tasks_without={task: _say(why, words) for task, why in result.left_out.items()},
         softer={task: (each.levels, _say(each.why, words)) for task, each in result.softened.items()},
-        added=tuple(_step(book, each, words) for each in result.added),
+        added=tuple(added_step(book, each, words) for each in result.added),
     )
 
 
@@ -42,7 +42,7 @@ def _say(found: tuple[Found, ...], words: Mapping[str, str]) -> str:
     return " ".join(dict.fromkeys(filled(each.outcome.say, words) for each in found))
 
 
-def _step(book: Book, found: Found, words: Mapping[str, str]) -> Step:
+def added_step(book: Book, found: Found, words: Mapping[str, str]) -> Step:
     """A step that a visit adds; it waits for nothing, and nothing waits for it."""
     added, outcome = found.outcome.add, found.outcome
     title = book.tasks[added.task].name if added.task else filled(outcome.say, words)

@@ -14,7 +14,7 @@ from generator.model.task import Task
 from generator.turf.growth import yearly_growth
 from generator.turf.job_costs import Cost, cost, step_minutes
 from generator.turf.job_dates import DatedStep, dated_steps, day_of_year
-from generator.turf.job_quantities import Purchased, Worked, shopping, spoil_m3, worked
+from generator.turf.job_quantities import Purchased, Stock, Worked, shopping, spoil_m3, worked
 from generator.turf.job_window import Verdict, verdict
 from generator.turf.bindings import Context, bound_value
 from generator.turf.plan import Adjusted, LeftOut, steps_for
@@ -133,10 +133,10 @@ class Job:
     cost: Cost | None
 
 
-def work_out(request: Request, renovation: Renovation, grass: Grass, season: SeasonYear, records: Records) -> Job:
+def work_out(request: Request, renovation: Renovation, grass_id: str, grass: Grass, season: SeasonYear, records: Records) -> Job:
     """The job: dates, quantities, shopping, gear, watering and cost.
 
-    season: of the grass at the place. Raises BindError where the plan fills in what does not exist, which the checks of a book
+    grass_id: what the practice's seed is kept under. season: of the grass at the place. Raises BindError where the plan fills in what does not exist, which the checks of a book
     rule out.
 
     Ours: the season, the calculators and the plan say their sources.
@@ -160,7 +160,7 @@ def work_out(request: Request, renovation: Renovation, grass: Grass, season: Sea
         for each in dated
     )
     quantities = [(each.dated.step.step, each.worked) for each in steps]
-    bought, spoil = shopping(quantities, practice), spoil_m3(quantities)
+    bought, spoil = shopping(quantities, Stock(practice, grass_id, grass.name)), spoil_m3(quantities)
     found = verdict(season, renovation.window, request.on)
     return Job(
         request, found, what_then(found, records.groups.outside.get(grass.season_group)), steps, plan.left_out, bought,

@@ -32,7 +32,10 @@ class CostLine:
 
 @dataclass(frozen=True)
 class Cost:
-    """A job's price in the practice's currency: its lines, and what they come to with the least charge and the tax."""
+    """A job's price in the practice's currency: its lines, and what they come to with the least charge and the tax.
+
+    included: names of tasks that the practice does not charge apart, with how often they are done.
+    """
 
     currency: str
     lines: tuple[CostLine, ...]
@@ -40,6 +43,7 @@ class Cost:
     tax: float
     total: float
     deposit: float | None
+    included: tuple[tuple[str, int], ...] = ()
 
 
 def step_minutes(step: Step, practice: Practice, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
@@ -89,12 +93,14 @@ def cost(
     if QUOTE not in calculators or OPERATION_PRICE not in calculators:
         return None
     often = Counter(step.task for step in steps if step.who == "crew" and step.task in practice.operations)
-    lines = [_work(task, times, practice.operations[task], tasks, calculators, area_m2) for task, times in often.items()]
+    charged = {task: times for task, times in often.items() if practice.operations[task].charged_in_jobs}
+    lines = [_work(task, times, practice.operations[task], tasks, calculators, area_m2) for task, times in charged.items()]
     lines += [CostLine("product", each.name, each.packs or 0, each.cost) for each in bought if each.cost is not None]
     if practice.spoil_price_per_m3 and spoil_m3:
         lines.append(CostLine("spoil", "Spoil carried away", 1, in_cents(spoil_m3 * practice.spoil_price_per_m3)))
     known = tuple(line for line in lines if line is not None)
-    return _quote(known, practice, calculators[QUOTE]) if known else None
+    included = tuple((tasks[task].name, times) for task, times in often.items() if task not in charged)
+    return _quote(known, included, practice, calculators[QUOTE]) if known else None
 
 
 def _work(
@@ -118,7 +124,7 @@ def in_cents(amount: float) -> float:
     return floor(amount * CENTS + 0.5 + HAIR) / CENTS
 
 
-def _quote(lines: tuple[CostLine, ...], practice: Practice, calculator: Calculator) -> Cost:
+def _quote(lines: tuple[CostLine, ...], included: tuple[tuple[str, int], ...], practice: Practice, calculator: Calculator) -> Cost:
     given: dict[str, float | tuple[float, ...]] = {
         "lines": tuple(line.amount for line in lines), "minimum_charge": practice.minimum_charge or 0.0,
         "tax": (practice.tax_percent or 0.0) / 100, "tax_inside": float(practice.prices_include_tax),
@@ -126,4 +132,4 @@ def _quote(lines: tuple[CostLine, ...], practice: Practice, calculator: Calculat
     }
     results = {name: amount.si for name, amount in calculate(calculator, given).results.items()}
     deposit = results["deposit"] if practice.deposit_percent else None
-    return Cost(practice.currency, lines, results["before_tax"], results["tax_amount"], results["total"], deposit)
+    return Cost(practice.currency, lines, results["before_tax"], results["tax_amount"], results["total"], deposit, included)

@@ -1,6 +1,6 @@
 """How much of everything a job takes: each step's calculators for this lawn, and from them what to buy and carry away."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from math import ceil
 
@@ -38,6 +38,7 @@ class Purchased:
 
     product: id in practice.yml, or None for what the practice has no product for. amount: [kg], [m3] or another SI unit, over
     all steps. packs, price_each and cost: None where the product names no pack or price. pack_si: what one holds, as `amount`.
+    note: why there is no product for it, or None.
     """
 
     name: str
@@ -47,10 +48,20 @@ class Purchased:
     price_each: float | None
     steps: tuple[str, ...]
     pack_si: float | None = None
+    note: str | None = None
 
     @property
     def cost(self) -> float | None:
         return None if self.packs is None or self.price_each is None else self.packs * self.price_each
+
+
+@dataclass(frozen=True)
+class Stock:
+    """The practice's products, as one grass needs them. grass: its id, which seed is kept under; grass_name: for people."""
+
+    practice: Practice
+    grass: str
+    grass_name: str
 
 
 def worked(step: Step, chosen: Context, calculators: Mapping[str, Calculator], area_m2: float) -> tuple[Worked, ...]:
@@ -83,12 +94,12 @@ def takes_the_lawn(quantity: Quantity, calculator: Calculator) -> bool:
     return AREA in calculator.inputs and AREA not in quantity.fill
 
 
-def line_key(buy: Purchase, step: Step, practice: Practice) -> str:
+def line_key(buy: Purchase, step: Step, stock: Stock) -> str:
     """What a purchase is added up under: the product, or the task and the result where the practice has none."""
-    return product_of(buy, step, practice) or f"{step.task} {buy.result}"
+    return product_of(buy, step, stock) or f"{step.task} {buy.result}"
 
 
-def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: Practice) -> tuple[Purchased, ...]:
+def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], stock: Stock) -> tuple[Purchased, ...]:
     """What has to be bought, each product once over all steps, in packs rounded up.
 
     Ours: a sum, divided by the pack and rounded up.
@@ -99,28 +110,42 @@ def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: 
         amount = each.run.results.get(buy.result) if buy else None
         if buy is None or amount is None:
             continue
-        id = product_of(buy, step, practice)
-        name = practice.products[id].name if id else step.title
-        lines.setdefault(line_key(buy, step, practice), []).append((step, amount, id, name))
-    return tuple(_line(parts, practice) for parts in lines.values())
+        id = product_of(buy, step, stock)
+        name = stock.practice.products[id].name if id else step.title
+        lines.setdefault(line_key(buy, step, stock), []).append((step, amount, id, name))
+    return tuple(_line(parts, stock) for parts in lines.values())
 
 
-def _line(parts: list[tuple[Step, Amount, str | None, str]], practice: Practice) -> Purchased:
+def _line(parts: list[tuple[Step, Amount, str | None, str]], stock: Stock) -> Purchased:
     step, first, id, name = parts[0]
     total = Amount(sum(amount.si for _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
-    product = practice.products[id] if id else None
+    product = stock.practice.products[id] if id else None
     pack = pack_si(product, total.unit) if product else None
     packs = None if pack is None else ceil(total.si / pack - SNAP)
-    return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts), pack)
+    return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts), pack, None if id else no_product(step, stock))
 
 
-def product_of(buy: Purchase, step: Step, practice: Practice) -> str | None:
-    """Id of the product that is bought: the one named, the practice's feed for a feed, else its first product for the task."""
+def product_of(buy: Purchase, step: Step, stock: Stock) -> str | None:
+    """Id of the product that is bought: the one named, the practice's feed for a feed, else its first for the task that is for this
+    grass, one that names the grass before one that names none.
+    """
     if buy.product is not None:
         return buy.product
     if step.task == FEED_TASK:
-        return practice.feed
-    return next((id for id, product in practice.products.items() if step.task in product.for_tasks), None)
+        return stock.practice.feed
+    fitting = [(id, product) for id, product in _for_task(step, stock) if not product.for_grasses or stock.grass in product.for_grasses]
+    return min(fitting, key=lambda each: not each[1].for_grasses, default=(None, None))[0]
+
+
+def no_product(step: Step, stock: Stock) -> str:
+    """Why a line has no product and no price. Ours: the wording of the house."""
+    if any(True for _ in _for_task(step, stock)):
+        return f"No product for {stock.grass_name} in the practice's file, so it has no price."
+    return "No product for this in the practice's file, so it has no price."
+
+
+def _for_task(step: Step, stock: Stock) -> Iterator[tuple[str, Product]]:
+    return ((id, product) for id, product in stock.practice.products.items() if step.task in product.for_tasks)
 
 
 def pack_si(product: Product, wanted: Unit) -> float | None:

@@ -99,18 +99,24 @@ def steps_for(renovation: Renovation, grass: Grass, adjusted: Adjusted = Adjuste
 
 def _softened(operation: Operation, softer: tuple[int, str] | None) -> Operation:
     """An operation so many levels gentler; where nothing is left of it, the reason takes the place of how it is done."""
-    if softer is None:
+    if softer is None or operation.level == "none":
         return operation
     down, reason = softer
     level = LEVELS[max(0, LEVELS.index(operation.level) - down)]
     return operation.model_copy(update={"level": level, "how": reason if level == "none" else f"{operation.how} {reason}"})
 
 
-def _reason_to_leave_out(step: Step, grass: Grass, operation: Operation | None) -> str | None:
+def not_for_habit(step: Step, grass: Grass) -> str | None:
+    """Why a step is not for grass that grows as this one does; None where it is. Ours: the wording of the house."""
     if step.only_habits and grass.habit not in step.only_habits:
         return f"Only for grass that grows {' or '.join(step.only_habits)}; {grass.name} grows {grass.habit}."
-    if operation is None:
-        return None
+    return None
+
+
+def _reason_to_leave_out(step: Step, grass: Grass, operation: Operation | None) -> str | None:
+    habit = not_for_habit(step, grass)
+    if habit or operation is None:
+        return habit
     unwanted = operation.level == "none" or (step.only_levels and operation.level not in step.only_levels)
     return operation.how if unwanted else None
 

@@ -62,7 +62,7 @@ class Round:
 
 def round_of(jobs: Iterable[LawnJob]) -> Round:
     """The round of these jobs. Ours: sums and lists; every figure is a job's."""
-    ordered = tuple(sorted(jobs, key=lambda each: (each.job.request.on, each.client, *sorted(each.lawn.items()))))
+    ordered = tuple(sorted(jobs, key=lambda each: (each.job.request.on, each.client, *sorted(each.lawn.items()), each.job.request.area_m2)))
     gear = _gear(ordered)
     return Round(ordered, _shopping(ordered), gear, _clashes(gear), _days(ordered))
 
@@ -72,7 +72,7 @@ def _shopping(jobs: tuple[LawnJob, ...]) -> tuple[Purchased, ...]:
     lines: dict[str, list[Purchased]] = {}
     for each in jobs:
         for bought in each.job.shopping:
-            lines.setdefault(bought.product or bought.name, []).append(bought)
+            lines.setdefault(bought.product or f"{bought.name} {bought.note}", []).append(bought)
     return tuple(_together(lines[key]) for key in sorted(lines))
 
 
@@ -80,7 +80,7 @@ def _together(several: list[Purchased]) -> Purchased:
     first = several[0]
     total = Amount(sum(each.amount.si for each in several), first.amount.unit, first.amount.us_unit, first.amount.decimals)
     packs = None if first.pack_si is None else ceil(total.si / first.pack_si - SNAP)
-    return Purchased(first.name, first.product, total, packs, first.price_each, first.steps, first.pack_si)
+    return Purchased(first.name, first.product, total, packs, first.price_each, first.steps, first.pack_si, first.note)
 
 
 def _gear(jobs: tuple[LawnJob, ...]) -> tuple[SharedGear, ...]:

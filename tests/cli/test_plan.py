@@ -2,6 +2,7 @@
 
 import csv
 import json
+from collections import Counter
 from datetime import date
 from pathlib import Path
 
@@ -10,6 +11,7 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli import main
+from generator.model.book import load_book
 
 ROOT = str(Path(__file__).parents[2])
 JOB = ("warm-below-ground", "--grass", "couch", "--place", "sydney", "--area", "240 m2", "--on", "2026-10-12")
@@ -91,6 +93,36 @@ def test_the_price_adds_up(october):
     assert all(round(line["amount"], 2) == line["amount"] for line in found["lines"]), "a line is told to the cent"
 
 
+def test_looks_at_the_lawn_are_in_the_price_and_said_so(october):
+    """What practice.yml does not charge within a job has no line, and all of it is told of."""
+    book = load_book(Path(ROOT)).book
+    free = {book.tasks[task].name: task for task, each in book.practice.operations.items() if not each.charged_in_jobs}
+    found = october["cost"]
+    done = Counter(step["task"] for step in october["steps"] if step["who"] == "crew")
+    assert {each["name"]: each["times"] for each in found["included"]} == {name: done[task] for name, task in free.items() if done[task]}
+    assert found["included"] and not free.keys() & {line["name"] for line in found["lines"]}
+    assert "In the price already: " in run(*JOB).output
+
+
+@pytest.mark.parametrize(("grass", "product"), [("tall-fescue", "fescue-seed"), ("perennial-ryegrass", "ryegrass-seed")])
+def test_seed_follows_the_grass(grass, product):
+    """practice.yml has seed of both. Nobody oversows one with the seed of the other: common practice."""
+    shopping = job("overseed", "--grass", grass, *JOB[3:7], "--on", "2027-04-05")["shopping"]
+    seed = next(line for line in shopping if "sow" in " ".join(line["steps"]))
+    assert seed["product"] == product and seed["note"] is None
+
+
+def test_winter_ryegrass_is_ryegrass_on_any_lawn():
+    shopping = job("oversow-winter", "--grass", "couch", *JOB[3:7], "--on", "2027-04-05")["shopping"]
+    assert "ryegrass-seed" in [line["product"] for line in shopping]
+
+
+def test_rain_that_covers_a_watering_is_told(october):
+    wet = next(each for step in october["steps"] for each in step["watering"])
+    words = run(*JOB, "--rain", f"{wet['date']}={wet['depth_mm']} mm").output
+    assert f"Rain does 1 more: {wet['litres']:.0f} L less to give" in words
+
+
 def test_coring_takes_as_long_as_the_machine_needs(october):
     """0.48 m at 3 km/h and 65 % are 936 m2 an hour: 240 m2 in 15.4 minutes, with 40 to unload, set and clean."""
     core = next(step for step in october["steps"] if step["id"] == "core")
@@ -116,6 +148,17 @@ def test_the_calendar_file_has_an_event_a_step(tmp_path, october):
     found = [(event.decoded("dtstart").isoformat(), str(event["summary"])) for event in events]
     assert found == [(step["date"], step["title"]) for step in october["steps"]]
     assert not any("rrule" in event for event in events), "a job is done once"
+
+
+def test_a_job_that_moved_keeps_the_ids_of_its_events(tmp_path):
+    """RFC 5545, 3.8.4.7: one event, one UID. Another year's job on the same lawn is another."""
+    def ids(on, *words):
+        file = tmp_path / "job.ics"
+        assert run(*JOB[:-1], on, *words, "--ics", str(file)).exit_code == 0
+        return {str(event["uid"]) for event in icalendar.Calendar.from_ical(file.read_bytes()).walk("VEVENT")}
+
+    assert ids("2026-10-14", "--first-on", "2026-10-12") == ids("2026-10-12")
+    assert not ids("2027-10-12") & ids("2026-10-12")
 
 
 def test_the_table_has_a_row_a_step(tmp_path, october):

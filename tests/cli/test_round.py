@@ -2,7 +2,10 @@
 
 import csv
 import json
+import os
 import random
+import subprocess
+import sys
 from pathlib import Path
 
 import icalendar
@@ -10,6 +13,7 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli import main
+from generator.model.book import load_book
 
 ROOT = str(Path(__file__).parents[2])
 LAWNS = (
@@ -80,6 +84,58 @@ def test_the_order_of_the_file_changes_nothing(tmp_path, three):
     for seed in range(3):
         random.Random(seed).shuffle(shuffled)
         assert found(written(tmp_path, shuffled)) == three
+
+
+def test_two_lawns_of_one_client_are_told_apart_in_any_order(tmp_path):
+    """Alike in all but the area: sums, lists and calendar do not hang on which line comes first."""
+    lawns = [{**LAWNS[0], "area": area} for area in ("240 m2", "90 m2", "17 m2")]
+    rounds, calendars = [], []
+    for order in (lawns, lawns[::-1]):
+        file = written(tmp_path, order)
+        rounds.append(found(file))
+        assert run(file, "--ics", str(tmp_path / "round.ics")).exit_code == 0
+        events = icalendar.Calendar.from_ical((tmp_path / "round.ics").read_bytes()).walk("VEVENT")
+        calendars.append(sorted((str(each["uid"]), each["dtstart"].dt) for each in events))
+    assert rounds[0] == rounds[1] and calendars[0] == calendars[1]
+    assert len({uid for uid, _ in calendars[0]}) == len(calendars[0])
+
+
+def test_a_round_that_moved_keeps_the_ids_of_its_events(tmp_path):
+    def ids(*words):
+        file = tmp_path / "round.ics"
+        assert CliRunner().invoke(main, ["round", "--book", ROOT, written(tmp_path, LAWNS), *words, "--ics", str(file)]).exit_code == 0
+        return {str(event["uid"]) for event in icalendar.Calendar.from_ical(file.read_bytes()).walk("VEVENT")}
+
+    assert ids("--on", "2026-10-26", "--first-on", "2026-10-12") == ids("--on", "2026-10-12")
+
+
+def many(count, seed):
+    """Lawns of every grass and place, by that grass's own plan, in any order."""
+    draw, book = random.Random(seed), load_book(Path(ROOT)).book
+    lawns = [
+        {
+            "client": f"TL-{number:03}", "grass": draw.choice(sorted(book.grasses)), "place": draw.choice(sorted(book.places)),
+            "area": f"{draw.randrange(20, 900)} m2", "site": draw.choice(("open", "open", "hollow", "shade")),
+        }
+        for number in range(count)
+    ]
+    return lawns
+
+
+@pytest.mark.soak
+def test_a_round_of_five_hundred_lawns_takes_less_than_five_seconds(tmp_path):
+    """The bar, in processor time of a process of its own, the book's reading and its seasons counted; and in any order the same."""
+    lawns, told = many(500, 1), []
+    for order in (lawns, lawns[::-1]):
+        before = os.times()
+        run_ = subprocess.run(
+            [Path(sys.executable).with_name("swardbook"), "round", "--book", ROOT, written(tmp_path, order), "--on", "2026-10-12", "--json"],
+            capture_output=True, text=True, check=True,
+        )  # fmt: skip
+        after = os.times()
+        told.append(json.loads(run_.stdout))
+        assert (after.children_user - before.children_user) + (after.children_system - before.children_system) < 5
+    assert told[0] == told[1] and len(told[0]["jobs"]) == 500
 
 
 def test_yaml_is_read_as_csv_is(tmp_path, three):

@@ -20,7 +20,7 @@ JOB = "jobs/index.html"
 COUCH_AT_CANBERRA = "#v=1&plan=warm-below-ground&grass=couch&place=canberra&site=open&area=240&on="
 # Every text of the worked-out parts; what only the script offers is left out of the comparison.
 TEXTS = """root => {
-  const gone = '[data-part=controls], [data-part=crew-form], [data-part=crew-cautions], [data-part=rain-box], [data-part=moves], [data-part=then-box] > summary';
+  const gone = '[data-part=controls], [data-part=crew-form], [data-part=crew-cautions], [data-part=rain-box], [data-part=visit-box], [data-part=moves], [data-part=then-box] > summary';
   const copy = root.cloneNode(true);
   copy.querySelectorAll(gone).forEach(part => part.remove());
   return copy.textContent.replace(/\\s+/g, '');

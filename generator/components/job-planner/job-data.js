@@ -1,8 +1,8 @@
 /* What a job is worked out from, loaded as scripts when it is asked for: a page opened from a folder has no other way.
-   Each script calls plan, place, practice or book; see generator/pages/job_scripts.py. */
+   Each script calls plan, place, practice, book or visit; see generator/pages/job_scripts.py. */
 (function () {
   'use strict';
-  var held = { plan: {}, place: {}, practice: null, book: null };
+  var held = { plan: {}, place: {}, practice: null, book: null, visit: null };
   var waiting = {};
 
   function key(first, second) { return first + '--' + second; }
@@ -28,6 +28,8 @@
     practice: function (value) { held.practice = value; },
     /* {grasses, plans, places, sites, cautions, calculators, sums, tax, domain}: names, and what goes with what. */
     book: function (value) { if (value) { held.book = value; } return held.book; },
+    /* {tasks, asks, outcomes}: names, questions, and what each outcome of the visit says and adds. */
+    visit: function (value) { if (value) { held.visit = value; } return held.visit; },
     held: function (plan, grass, place, site) {
       var sites = held.place[key(grass, place)];
       return { plan: held.plan[key(plan, grass)], site: sites && sites[site], practice: held.practice };

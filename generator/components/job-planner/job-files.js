@@ -12,6 +12,14 @@
     setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
   }
 
+  /* What the ids of a job's events begin with: set when its first calendar is made, with the day it then had, and kept, so that a
+     calendar made after the job has moved moves its events. As job_key in generator/outputs/job_calendar.py. */
+  function calendarKey(job) {
+    var key = [job.plan, job.grass, job.place, job.site, job.on.replace(/-/g, '')].join('-') + (job.name ? '-' + encodeURIComponent(job.name) : '');
+    job.key = job.key || key;
+    return job.key;
+  }
+
   Swardbook.jobFiles = function (tools) {
     var K = Swardbook.jobsKept, told = tools.part('told');
     function on(act, run) {
@@ -25,13 +33,14 @@
     ['sheet', 'shopping', 'crew'].forEach(function (name) { on('print-' + name, function () { Swardbook.jobPrint.print(name); }); });
     on('calendar', function () {
       var now = tools.job(), fromIso = Swardbook.dates.fromIso;
-      var key = [now.plan, now.grass, now.place, now.site, now.on.replace(/-/g, '')].join('-') + (now.name ? '-' + encodeURIComponent(now.name) : '');
+      var key = calendarKey(now);
       var entries = tools.last().out.steps.map(function (step) {
         return {
           id: key + '-' + step.id, title: (now.name ? now.name + ': ' : '') + step.title, text: step.say + (step.wait_for ? '\nWait for: ' + step.wait_for : ''),
           first: fromIso(step.date), last: fromIso(step.until || step.date)
         };
       });
+      tools.keep();
       var text = Swardbook.calendarFile(tools.part('what').textContent, entries, Swardbook.jobs.book().domain, new Date());
       download('job-' + now.plan + '-' + now.on + '.ics', 'text/calendar', text);
     });

@@ -1,15 +1,26 @@
 /* Jobs as text: kept on this device, in a file, in a link. What comes from outside may be anything; only what reads as a job is taken.
-   A job: {plan, grass, place, site, area [m2], on, name, start, done, put, without, rain}; dates are ISO. */
+   A job: {plan, grass, place, site, area [m2], typed, on, name, start, done, put, without, rain [mm by day], visit, key}; dates are ISO.
+   typed: the area as the reader wrote it; visit: answers of the visit sheet, by question; key: what its calendar's ids begin with. */
 (function () {
   'use strict';
   var KEPT = 'jobs', VERSION = 1, MOST = 200, LONGEST_FRAGMENT = 300, LONGEST_FILE = 2000000;
-  var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/, AREA = /^\d{1,7}(\.\d{1,4})?$/;
+  var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/, AREA = /^\d{1,7}(\.\d{1,4})?$/, KEY = /^[\w.!~*'()%-]{1,300}$/;
   var LARGEST_M2 = 1e7;
   var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'];
 
   function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
   function isDay(text) { return typeof text === 'string' && Swardbook.dates.fromIso(text) !== null; }
   function isArea(value) { return typeof value === 'number' && value > 0 && value <= LARGEST_M2; }
+
+  /* An area as it was typed, where it still says the same. */
+  function asTyped(text, area) {
+    try {
+      return typeof text === 'string' && Math.abs(Swardbook.quantity.read(text, 'm2') - area) <= 1e-9 * area ? text : '';
+    } catch (problem) {
+      if (!problem.sentence) { throw problem; }
+      return '';
+    }
+  }
 
   function days(found) {
     var kept = {};
@@ -30,7 +41,8 @@
     return {
       plan: found.plan, grass: found.grass, place: found.place, site: found.site, area: found.area, on: found.on,
       name: typeof found.name === 'string' ? found.name.slice(0, 40) : '', start: CLOCK.test(found.start) ? found.start : start,
-      done: days(found.done), put: days(found.put), rain: rain,
+      typed: asTyped(found.typed, found.area), key: typeof found.key === 'string' && KEY.test(found.key) ? found.key : '',
+      visit: Swardbook.jobVisit.clean(found.visit), done: days(found.done), put: days(found.put), rain: rain,
       without: Array.isArray(found.without) ? found.without.filter(function (id) { return typeof id === 'string' && ID.test(id); }).slice(0, MOST) : []
     };
   }

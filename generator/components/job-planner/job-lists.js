@@ -17,7 +17,7 @@
   /* The result that a line of the shopping list is bought by. */
   function boughtBy(line, plan) {
     var found = null;
-    plan.steps.forEach(function (step) {
+    plan.kept.forEach(function (step) {
       step.quantities.forEach(function (each) {
         if (!found && each.buy && line.steps.indexOf(step.id) >= 0 && each.buy.name === line.name) { found = each; }
       });
@@ -28,7 +28,7 @@
   function shopping(root, out, plan) {
     var W = Swardbook.jobWords;
     rows(root, 'shopping', out.shopping.map(function (line) {
-      return [line.name, W.amount(line.amount, boughtBy(line, plan)), line.packs === null ? '' : W.count(line.packs, 'pack'), line.cost === null ? '' : W.money(line.cost)];
+      return [W.bought(line), W.amount(line.amount, boughtBy(line, plan)), line.packs === null ? '' : W.count(line.packs, 'pack'), line.cost === null ? '' : W.money(line.cost)];
     }));
   }
 
@@ -90,6 +90,24 @@
     }));
   }
 
+  /* The day from which the client counts: when the last of the day's work is done that anything afterwards waits for. */
+  function finished(out) {
+    var waitedFor = {};
+    out.steps.forEach(function (step) { if (step.stage === 'after') { step.after.forEach(function (id) { waitedFor[id] = true; }); } });
+    return out.steps.filter(function (step) { return step.stage === 'day' && waitedFor[step.id]; })
+      .reduce(function (day, step) { return step.date > day ? step.date : day; }, out.on);
+  }
+
+  /* What the client-link maker reads behind its #; steps that were ticked go with it as far as there is room. */
+  function clientLink(out, job, sheet) {
+    var done = out.steps.filter(function (step) { return step.stage === 'day' && step.who === 'crew' && step.task && job.done[step.id]; })
+      .map(function (step) { return step.id; }), made = null;
+    for (; made === null && done; done = done.length ? done.slice(0, -1) : null) {
+      made = Swardbook.clientLink.write({ on: finished(out), sheet: sheet, grass: job.grass, area: job.area, done: done.length ? done : null });
+    }
+    return made || Swardbook.clientLink.write({ on: finished(out), sheet: sheet, grass: job.grass });
+  }
+
   function price(root, out) {
     var W = Swardbook.jobWords, cost = out.cost;
     root.querySelector('[data-part=price-box]').hidden = !cost;
@@ -98,8 +116,9 @@
       return [line.name + (line.kind === 'work' && line.times > 1 ? ', ' + line.times + ' times' : ''), W.money(line.amount)];
     }));
     var sums = { 'before-tax': W.money(cost.before_tax), 'tax-name': Swardbook.jobs.book().tax, tax: W.money(cost.tax), total: W.money(cost.total), deposit: cost.deposit ? W.money(cost.deposit) : 'none' };
+    Swardbook.jobSteps.say(root, 'included', W.included(cost));
     Object.keys(sums).forEach(function (name) { root.querySelector('[data-part="' + name + '"]').textContent = sums[name]; });
   }
 
-  Swardbook.jobLists = { shopping: shopping, gear: gear, crew: crew, water: water, waterings: waterings, price: price, rows: rows };
+  Swardbook.jobLists = { shopping: shopping, gear: gear, crew: crew, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, rows: rows };
 })();

@@ -6,12 +6,13 @@
     var book = Swardbook.jobs.book();
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
     var S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
-    var turn = 0, crewDay = null, last = null, notes = [];
+    var V = Swardbook.jobVisit, turn = 0, crewDay = null, last = null, notes = [], allRain = false;
     function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
     function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
     var usual = {
       plan: choice('plan').value, grass: choice('grass').value, place: choice('place').value, site: choice('site').value, on: choice('on').value,
-      area: Swardbook.quantity.read(choice('area').value, 'm2'), name: '', start: root.dataset.start, done: {}, put: {}, without: [], rain: {}
+      area: Swardbook.quantity.read(choice('area').value, 'm2'), name: '', start: root.dataset.start, done: {}, put: {}, without: [], rain: {},
+      typed: choice('area').value, visit: {}, key: ''
     };
     function fresh() { return JSON.parse(JSON.stringify(usual)); }
     var kept = K.load(usual.start), jobs = kept.jobs, at = kept.chosen;
@@ -45,7 +46,7 @@
       options(choice('site'), book.places[now.place].sites.map(function (id) { return [id, book.sites[id]]; }), now.site);
       part('site-note').hidden = book.places[now.place].sites.length > 1;
       if (choice('on') !== document.activeElement) { choice('on').value = now.on; }
-      if (area) { choice('area').value = +now.area.toFixed(4) + ' m2'; trouble(''); }
+      if (area) { choice('area').value = now.typed || +now.area.toFixed(4) + ' m2'; trouble(''); }
       part('crew-start').value = now.start;
       if (part('name') !== document.activeElement) { part('name').value = now.name; }
       options(part('kept'), jobs.map(function (each, number) { return [String(number), jobName(each)]; }), String(at));
@@ -68,10 +69,17 @@
       if (!held.practice) { wanted.push(root.dataset.jobs + 'practice.js'); }
       if (!held.plan) { wanted.push(root.dataset.jobs + now.plan + '--' + now.grass + '.js'); }
       if (!held.site) { wanted.push(root.dataset.jobs + 'places/' + now.place + '--' + now.grass + '.js'); }
-      var ids = book.sums.concat(held.plan ? [].concat.apply([], held.plan.steps.map(function (step) { return step.quantities.map(function (each) { return each.calculator; }); })) : []);
+      var ids = book.sums.concat(held.plan ? [].concat.apply([], held.plan.steps.map(function (step) { return (step.quantities || []).map(function (each) { return each.calculator; }); })) : []);
       ids.forEach(function (id) { if (!Swardbook.calculators || !Swardbook.calculators[id]) { wanted.push(root.dataset.calculators + id + '.js'); } });
+      if (visited(now)) {
+        var scripts = root.dataset.visit.split(' '), there = [Swardbook.visitSheet, Swardbook.visit, Swardbook.jobs.visit()];
+        scripts.forEach(function (address, number) { if (!there[number]) { wanted.push(address); } });
+      }
       return wanted;
     }
+
+    /* Whether the job takes up a visit, and the book has one to ask. */
+    function visited(now) { return Boolean(root.dataset.visit) && Object.keys(now.visit).length > 0; }
 
     /* What is not there yet is fetched first; a later choice wins over an earlier one that comes late. */
     function update(area) {
@@ -92,17 +100,21 @@
       var data = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site);
       var rain = {};
       Object.keys(now.rain).forEach(function (day) { rain[Swardbook.dates.fromIso(day)] = now.rain[day]; });
+      var seen = visited(now) ? V.read(now.visit) : null, without = {};
+      now.without.forEach(function (id) { without[id] = book.not_needed; });
+      var adjusted = Object.assign({}, seen ? seen.adjusted : {}, { without: without });
       var out = Swardbook.jobWork.workOut(data, {
-        area: now.area, on: Swardbook.dates.fromIso(now.on), done: number(Object.assign({}, now.put, now.done)), without: now.without, rain: rain
+        area: now.area, on: Swardbook.dates.fromIso(now.on), done: number(Object.assign({}, now.put, now.done)), adjusted: adjusted, rain: rain
       });
-      last = { out: out, plan: data.plan };
-      show(out, data.plan, now);
+      last = { out: out, plan: Swardbook.jobPlan.stepsFor(data.plan, adjusted), seen: seen && seen.values };
+      show(out, last.plan, now);
+      showVisit(now);
       notice();
     }
 
     function show(out, plan, now) {
       var window_ = out.window, titles = {};
-      plan.steps.forEach(function (step) { titles[step.id] = step.title; });
+      plan.kept.forEach(function (step) { titles[step.id] = step.title; });
       part('what').textContent = book.plans[now.plan].name + ': ' + book.grasses[now.grass].name + ', ' + book.places[now.place].name + ', ' + W.day(now.on);
       Swardbook.words(part('area'), [W.area(now.area)]);
       S.list(part('choose'), book.plans[now.plan].choose, function (row, text) { row.textContent = text; });
@@ -123,15 +135,29 @@
       L.gear(root, out);
       L.crew(root, out, now, crewDay);
       L.water(root, out);
+      Swardbook.jobRain.show(root, out, now.rain, allRain);
       L.price(root, out);
-      Swardbook.jobPrint.sheet(part('sheet'), out, plan, part('what').textContent, W.area(now.area), W.headline(window_));
+      Swardbook.jobPrint.sheet(part('sheet'), out, plan, part('what').textContent, W.area(now.area), W.headline(window_), last.seen ? last.seen.stops : []);
       part('sheet').hidden = false;
       var sheet = book.plans[now.plan].aftercare;
       part('handover-box').hidden = !sheet;
       if (sheet) {
         part('handover').textContent = sheet.name;
-        part('handover').href = root.dataset.aftercare + sheet.id + '.html#v=1&on=' + now.on + '&grass=' + now.grass;
+        part('handover').href = root.dataset.aftercare + sheet.id + '.html#v=1&on=' + Swardbook.jobLists.finished(out) + '&grass=' + now.grass;
+        part('maker').href = root.dataset.maker + '#' + Swardbook.jobLists.clientLink(out, now, sheet.id);
       }
+    }
+
+    function showVisit(now) {
+      var device = V.onDevice(), using = visited(now), same = device && JSON.stringify(device.answers) === JSON.stringify(now.visit);
+      part('visit-box').hidden = !root.dataset.visit;
+      part('visit-said').textContent = using ? V.sum(last.seen) : device ? 'A visit is kept on this device, with ' + W.count(Object.keys(device.answers).length, 'answer') + '.'
+        : 'No visit is kept on this device. What the visit sheet finds can change the steps below.';
+      if (using) { V.show(part('visit-found'), last.seen); } else { part('visit-found').hidden = true; }
+      var use = root.querySelector('[data-act=visit-use]');
+      use.hidden = !device || same;
+      use.textContent = (using ? 'Take the answers again, as they are now' : 'Use the visit') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : '');
+      root.querySelector('[data-act=visit-drop]').hidden = !using;
     }
 
     function leftOut(row, each) {
@@ -167,6 +193,11 @@
       notes = told.concat(fixed.told);
     }
 
+    /* A bare number is in the unit that the reader prefers now; with it beside, it stays what it was. */
+    function withUnit(text) {
+      return /^[\s\d.,]+$/.test(text) ? text + (document.documentElement.getAttribute('data-units') === 'us' ? ' ft2' : ' m2') : text;
+    }
+
     function chosen(name) {
       var now = job();
       if (name === 'area') {
@@ -175,6 +206,7 @@
           if (!K.isArea(area)) { trouble('This is no lawn; give an area of more than 0, as 240 m2.'); return; }
           trouble('');
           now.area = area;
+          now.typed = withUnit(choice('area').value.trim());
         } catch (problem) {
           if (!problem.sentence) { throw problem; }
           trouble(problem.sentence);
@@ -199,12 +231,16 @@
       } else if (act === 'day') {
         if (Swardbook.dates.fromIso(day.value) === null) { return; }
         (now.done[id] ? now.done : now.put)[id] = day.value;
+      } else if (act === 'later') {
+        var to = Swardbook.dates.fromIso(last.out.steps.find(function (step) { return step.id === id; }).date) + (+target.dataset.days);
+        now.put[id] = Swardbook.dates.iso(to);
       } else if (act === 'back') { delete now.put[id]; } else if (act === 'without') { now.without.push(id); } else { return; }
       changed();
+      if (act === 'later') { Swardbook.jobHold.told(item, 'Put off to ' + W.day(now.put[id]) + '. ' + S.moves(last.out, last.plan, now)); item.querySelector('summary').focus(); }
       if (act !== 'day') { day.value = (last.out.steps.find(function (step) { return step.id === id; }) || { date: day.value }).date; }
     }
 
-    var tools = { root: root, part: part, job: job, jobs: function () { return jobs; }, last: function () { return last; }, changed: changed, usual: fresh,
+    var tools = { root: root, part: part, job: job, jobs: function () { return jobs; }, last: function () { return last; }, changed: changed, usual: fresh, keep: function () { K.keep(jobs, at); },
       choose: function (number) { at = number; crewDay = null; take(job(), []); var told = notes; changed(true); notes = told; notice(); },
       add: function (more) { jobs = jobs.concat(more); }, drop: function () { jobs.splice(at, 1); if (!jobs.length) { jobs.push(fresh()); } at = 0; } };
 
@@ -212,6 +248,7 @@
       var target = event.target;
       if (target.dataset.choice) { chosen(target.dataset.choice); }
       else if (target.closest('[data-step]')) { stepAct(target); }
+      else if (target.dataset.act === 'rain') { if (Swardbook.jobRain.take(target, job().rain)) { changed(); } }
       else if (target === part('crew-days')) { crewDay = target.value; work(job()); }
       else if (target === part('crew-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
       else if (target === part('name')) { job().name = target.value.trim().slice(0, 40); changed(); }
@@ -221,6 +258,9 @@
     root.addEventListener('click', function (event) {
       var button = event.target.closest('button[data-act]');
       if (button && button.closest('[data-step]')) { stepAct(button); }
+      else if (button && button.dataset.act === 'rain-all') { allRain = true; changed(); }
+      else if (button && button.dataset.act === 'visit-use') { job().visit = V.onDevice().answers; changed(); part('visit-said').focus(); }
+      else if (button && button.dataset.act === 'visit-drop') { job().visit = {}; changed(); part('visit-said').focus(); }
     });
     root.addEventListener('submit', function (event) { event.preventDefault(); });
 
@@ -228,7 +268,7 @@
       var found = K.particulars(window.location.hash);
       if (found === null) { notes = ['This link is damaged, so it shows no job of its own.']; return; }
       if (!Object.keys(found).length) { return; }
-      var asked = Object.assign(fresh(), found);
+      var asked = Object.assign(fresh(), found.area ? { typed: '' } : {}, found);
       if (found.plan && !found.grass && book.plans[found.plan] && book.grasses[asked.grass].plans.indexOf(found.plan) < 0) { asked.grass = ''; }
       var fixed = K.known(asked, usual), same = -1;
       jobs.forEach(function (each, number) { if (same < 0 && K.fragment(each) === K.fragment(fixed.job)) { same = number; } });

@@ -81,10 +81,10 @@
     item.classList.toggle('sb-job-step--done', Boolean(job.done[step.id]));
   }
 
-  /* out: the job as jobWork gives it; plan: its data. */
+  /* out: the job as jobWork gives it; plan: its steps as jobPlan gives them. */
   function show(root, out, plan, job) {
     var blank = root.querySelector('[data-part=blank-step]'), titles = {}, planned = {}, there = {}, focus = document.activeElement;
-    plan.steps.forEach(function (step) { titles[step.id] = step.title; planned[step.id] = step; });
+    plan.kept.forEach(function (step) { titles[step.id] = step.title; planned[step.id] = step; });
     Array.prototype.forEach.call(root.querySelectorAll('[data-step]'), function (item) { there[item.dataset.step] = item; });
     ['before', 'day', 'after'].forEach(function (stage) {
       var place = root.querySelector('[data-part="steps-' + stage + '"]');
@@ -96,19 +96,23 @@
         }
         delete there[step.id];
         fill(item, step, planned[step.id], titles, job, root);
+        Swardbook.jobHold.show(item, step, out, job, root);
         return item;
       });
       items.forEach(function (item, number) { if (place.children[number] !== item) { place.insertBefore(item, place.children[number] || null); } });
       place.closest('[data-stage]').hidden = !items.length;
     });
-    Object.keys(there).forEach(function (id) { there[id].remove(); });
+    Object.keys(there).forEach(function (id) {
+      Swardbook.jobHold.gone(there[id]);
+      there[id].remove();
+    });
     if (focus && focus !== document.activeElement && document.contains(focus)) { focus.focus(); }
   }
 
   /* What was put off, and how many steps move with it. */
   function moves(out, plan, job) {
     var titles = {};
-    plan.steps.forEach(function (step) { titles[step.id] = step.title; });
+    plan.kept.forEach(function (step) { titles[step.id] = step.title; });
     var late = out.steps.filter(function (step) { return (job.put[step.id] || job.done[step.id]) && step.moved_days; });
     if (!late.length) { return ''; }
     var with_ = out.steps.filter(function (step) { return step.moved_by; }).map(function (step) { return step.title; });

@@ -74,10 +74,17 @@
       ', growth ' + step.usual.growth + ', frost on ' + percent(step.usual.frost_probability) + ' of nights.'];
   }
 
+  function bought(line) { return line.name + (line.note ? '. ' + line.note : ''); }
+
+  function included(cost) {
+    var done = cost.included.map(function (each) { return each.name + (each.times > 1 ? ', ' + each.times + ' times' : ''); });
+    return done.length ? 'In the price already: ' + done.join('; ') + '.' : '';
+  }
+
   function dates(step) { return day(step.date) + (step.until && step.until !== step.date ? ' to ' + day(step.until) : ''); }
 
   Swardbook.jobWords = {
     day: day, count: count, percent: percent, money: money, spent: spent, clock: clock, litres: litres, depth: depth, area: area,
-    amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, who: WHO
+    amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, bought: bought, included: included, who: WHO
   };
 })();

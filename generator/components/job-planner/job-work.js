@@ -116,7 +116,7 @@
       var cost = packs === null || line.buy.price === null ? null : tidy(packs * line.buy.price);
       return {
         name: line.buy.name, product: line.buy.product, amount: amount(line.si, line.unit), packs: packs, price_each: line.buy.price,
-        cost: cost, steps: line.steps
+        cost: cost, steps: line.steps, note: line.buy.note
       };
     });
   }
@@ -183,14 +183,15 @@
   /* --- what it costs --- */
   function cost(steps, bought, spoilM3, practice, area) {
     if (!practice.priced) { return null; }
-    var often = {}, order = [];
+    var often = {}, order = [], named = function (task) { return { name: practice.operations[task].name, times: often[task] }; };
     steps.forEach(function (each) {
       var task = each.dated.step.task;
       if (each.dated.step.who !== 'crew' || !task || !practice.operations[task]) { return; }
       if (!often[task]) { often[task] = 0; order.push(task); }
       often[task] += 1;
     });
-    var lines = order.map(function (task) { return work(practice.operations[task], often[task], area); }).filter(Boolean);
+    var charged = order.filter(function (task) { return practice.operations[task].charged; });
+    var lines = charged.map(function (task) { return work(practice.operations[task], often[task], area); }).filter(Boolean);
     bought.forEach(function (each) {
       if (each.cost !== null) { lines.push({ kind: 'product', name: each.name, times: each.packs || 0, amount: each.cost }); }
     });
@@ -205,7 +206,8 @@
     lines.forEach(function (line) { line.amount = tidy(line.amount); });
     return {
       currency: practice.currency, before_tax: tidy(found.before_tax), tax: tidy(found.tax_amount), total: tidy(found.total),
-      deposit: practice.deposit ? tidy(found.deposit) : null, lines: lines
+      deposit: practice.deposit ? tidy(found.deposit) : null, lines: lines,
+      included: order.filter(function (task) { return charged.indexOf(task) < 0; }).map(named)
     };
   }
 
@@ -234,32 +236,11 @@
     };
   }
 
-  /* Steps that are not needed here, and what waited for them waits for what they waited for. */
-  function without(plan, ids) {
-    if (!ids.length) { return { steps: plan.steps, out: [] }; }
-    var gone = {};
-    plan.steps.forEach(function (step) { if (ids.indexOf(step.id) >= 0) { gone[step.id] = step; } });
-    function after(step, seen) {
-      var waits = [];
-      step.after.forEach(function (id) {
-        if (seen.indexOf(id) >= 0) { return; }
-        (gone[id] ? after(gone[id], seen.concat(id)) : [id]).forEach(function (each) { if (waits.indexOf(each) < 0) { waits.push(each); } });
-      });
-      return waits;
-    }
-    return {
-      steps: plan.steps.filter(function (step) { return !gone[step.id]; }).map(function (step) {
-        return Object.assign({}, step, { after: after(step, []) });
-      }),
-      out: plan.steps.filter(function (step) { return gone[step.id]; })
-    };
-  }
-
-  /* data: {plan, site, practice}; request: {area [m2], on, done, rain [mm by day], without}, days since 1970. */
+  /* data: {plan, site, practice}; request: {area [m2], on, done, rain [mm by day], adjusted, as in jobPlan}, days since 1970. */
   function workOut(data, request) {
     var plan = data.plan, area = request.area;
-    var kept = without(plan, request.without || []);
-    var dated = Swardbook.jobDates.dated(kept.steps, request.on, data.site.settles, request.done || {});
+    var planned = Swardbook.jobPlan.stepsFor(plan, request.adjusted || {});
+    var dated = Swardbook.jobDates.dated(planned.kept, request.on, data.site.settles, request.done || {});
     var steps = dated.map(function (each) {
       return {
         dated: each, worked: each.step.quantities.map(function (one) { return worked(one, area); }), minutes: minutes(each.step, area),
@@ -271,19 +252,10 @@
     return {
       on: iso(request.on), area_m2: area, window: Object.assign(found, { what_then: whatThen(plan.outside, found.side) }),
       steps: steps.map(function (each) { return stepValues(each, data.site); }),
-      left_out: leftOut(plan, kept.out),
+      left_out: planned.leftOut,
       shopping: bought, gear: gear(dated), cost: cost(steps, bought, spoilM3, data.practice, area), spoil_m3: tidy(spoilM3),
       water: { litres: litres(waters, false), spared_litres: litres(waters, true) }, first_possible: settling(dated)
     };
-  }
-
-  function leftOut(plan, notNeeded) {
-    var here = notNeeded.map(function (step) {
-      return { position: step.position, id: step.id, task: step.task, title: step.title, why: 'Not needed on this lawn.' };
-    });
-    return plan.left_out.concat(here).sort(function (one, other) { return one.position - other.position; }).map(function (each) {
-      return { id: each.id, task: each.task, title: each.title, why: each.why };
-    });
   }
 
   function litres(waters, spared) {

@@ -1,0 +1,180 @@
+"""A job on its way: rain, the visit's answers, hold or go, and what is handed on. What the page says is what the command line says."""
+
+import json
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+from icalendar import Calendar
+from playwright.sync_api import Page, expect
+
+from generator.cli import main
+from tests.site.reader import Reader
+from tests.site.test_jobs import COUCH_AT_CANBERRA, JOB, part, step
+
+ROOT = str(Path(__file__).resolve().parents[2])
+DECEMBER = JOB + COUCH_AT_CANBERRA + "2026-12-16"
+ON_THE_COMMAND_LINE = ("plan", "--book", ROOT, "warm-below-ground", "--grass", "couch", "--place", "canberra", "--area", "240 m2")
+
+
+def plan(*words: str, on: str = "2026-12-16") -> dict:
+    result = CliRunner().invoke(main, [*ON_THE_COMMAND_LINE, "--on", on, *words, "--json"])
+    assert result.exit_code == 0, result.output
+    return json.loads(result.stdout)
+
+
+def opened(window: Reader, path: str = DECEMBER) -> Page:
+    page = window.open(path)
+    expect(step(page, "soil-test").locator("[data-part=controls]")).to_be_visible()
+    return page
+
+
+def rain(page: Page, day: str, text: str) -> None:
+    everything = page.locator("[data-act=rain-all]")
+    if everything.is_visible():
+        everything.click()
+    field = page.locator(f"[data-day='{day}'] input")
+    field.fill(text)
+    field.dispatch_event("change")
+
+
+def saved(page: Page, act: str, to: Path) -> bytes:
+    with page.expect_download() as waiting:
+        page.locator(f"[data-act={act}]").click()
+    waiting.value.save_as(to)
+    return to.read_bytes()
+
+
+def test_rain_that_covers_a_watering_spares_what_the_command_line_says(reader: Callable[..., Reader], tmp_path: Path) -> None:
+    """Half an inch is 12.7 mm (an inch is 25.4 mm exactly), and covers a day of the first week; 1 mm covers none."""
+    page = opened(reader(accept_downloads=True))
+    rain(page, "2026-12-17", "0.5 in")
+    rain(page, "2026-12-18", "1 mm")
+    page.evaluate("Swardbook.preferences.set('units', 'us')")
+    rain(page, "2026-12-19", "0.5")
+    words = [f"--rain={day}={depth}" for day, depth in (("2026-12-17", "0.5 in"), ("2026-12-18", "1 mm"), ("2026-12-19", "12.7 mm"))]
+    found = plan(*words)
+    depths = [each["depth_mm"] for step in found["steps"] for each in step["watering"] if each["rain_mm"] is not None]
+    assert len(depths) == 2 and found["water"]["spared_litres"] == pytest.approx(sum(depths) * 240)  # a millimetre on a square metre is a litre
+    expect(part(page, "spared")).to_contain_text(f"Rain does 2 waterings: {found['water']['spared_litres']:.0f} L")
+    expect(part(page, "spared")).to_contain_text(f"{found['water']['litres']:.0f} L")
+    rain(page, "2026-12-20", "lots")
+    expect(page.locator("[data-day='2026-12-20'] [role=status]")).not_to_be_empty()
+    kept = json.loads(saved(page, "export", tmp_path / "job.json"))["jobs"][0]["rain"]
+    assert kept == {"2026-12-17": pytest.approx(12.7), "2026-12-18": 1, "2026-12-19": pytest.approx(12.7)}
+    page.reload()
+    expect(part(page, "spared")).to_contain_text("Rain does 2 waterings")
+    expect(page.locator("[data-day='2026-12-17'] input")).to_have_value("0.5 in")
+    rain(page, "2026-12-17", "")
+    expect(part(page, "spared")).to_contain_text("Rain does 1 watering:")
+
+
+def test_the_visit_s_answers_change_the_job_as_on_the_command_line(reader: Callable[..., Reader]) -> None:
+    window = reader()
+    sheet = window.open("visit.html")
+    for question, answer in (("sun-hours", "3 h"), ("thatch-depth", "45 mm"), ("living-cover", "30 %")):
+        field = sheet.locator(f"[data-question={question}] .sb-visit__measure")
+        field.fill(answer)
+        field.dispatch_event("change")
+    page = opened(window)
+    before = page.locator("[data-step]").evaluate_all("all => all.map(each => each.dataset.step)")
+    page.get_by_role("button", name="Use the visit").click()
+    expect(part(page, "visit-said")).to_contain_text("Stop: ")
+    wanted = plan("--visit=sun-hours=3 h", "--visit=thatch-depth=45 mm", "--visit=living-cover=30 %")
+    shown = page.locator("[data-step]").evaluate_all("all => all.map(each => each.dataset.step)")
+    assert sorted(shown) == sorted(each["id"] for each in wanted["steps"]) != sorted(before)
+    left_out = part(page, "left-out").locator("li").all_text_contents()
+    assert left_out == [f"{each['title']}: {each['why']}" for each in wanted["left_out"]]
+    said, seen = part(page, "visit-found").inner_text(), wanted["visit"]
+    told = [*seen["stops"], *seen["added"], *seen["notes"], *(each for why in seen["left_out"].values() for each in why)]
+    assert told and not [each["say"] for each in told if each["say"] not in said or each["because"] not in said]
+    page.reload()
+    expect(part(page, "visit-said")).to_contain_text("Stop: ")
+    page.get_by_role("button", name="Plan without the visit").click()
+    expect(page.locator("[data-step]")).to_have_count(len(before))
+
+
+def test_a_frost_holds_the_cut_and_the_job_goes_two_days_later(reader: Callable[..., Reader]) -> None:
+    """Frost after cutting down is what the plan waits out: common practice. All that waits for the cut moves by as much."""
+    page = opened(reader())
+    cut = step(page, "cut-down")
+    cut.locator("[data-part=hold] > summary").click()
+    expect(cut.locator(".sb-hold__live")).to_be_visible()
+    cut.get_by_role("textbox", name="Lowest temperature").fill("-2")
+    expect(cut.locator("[data-part=hold-said]")).to_have_text("Hold")
+    core = step(page, "core").locator("[data-part=date]")
+    expect(core).to_have_text("Wed 16 Dec 2026")
+    cut.get_by_role("button", name="Go two days later").click()
+    expect(cut.locator("[data-part=date]")).to_have_text("Fri 18 Dec 2026")
+    expect(core).to_have_text("Fri 18 Dec 2026")
+    expect(step(page, "soil-test").locator("[data-part=date]")).to_have_text(day(plan()["steps"], "soil-test"))
+    expect(cut.locator("[data-part=hold-told]")).to_contain_text("Put off to Fri 18 Dec 2026.")
+    expect(cut.locator("[data-part=hold-said]")).not_to_have_text("Hold")
+    assert "on=2026-12-18" in (part(page, "maker").get_attribute("href") or "")
+    assert step(page, "book-gear").locator("[data-part=hold]").is_hidden()
+
+
+def day(steps: list[dict], id: str) -> str:
+    found = date.fromisoformat(next(each["date"] for each in steps if each["id"] == id))
+    return f"{found:%a} {found.day} {found:%b %Y}"
+
+
+def test_the_client_link_starts_with_what_the_job_knows(reader: Callable[..., Reader]) -> None:
+    page = opened(reader())
+    for id in ("cut-down", "core"):
+        step(page, id).locator("[data-act=done]").check()
+        step(page, id).locator("[data-act=day]").fill("2026-12-16")
+        step(page, id).locator("[data-act=day]").dispatch_event("change")
+    part(page, "maker").click()
+    form = page.locator(".sb-client-link")
+    expect(form.locator("[name=sheet]")).to_have_value("after-renovation")
+    expect(form.locator("[name=on]")).to_have_value("2026-12-16")
+    expect(form.locator("[name=grass]")).to_have_value("couch")
+    expect(form.locator("[name=area]")).to_have_value("240 m2")
+    assert form.locator("[name=done]:checked").evaluate_all("all => all.map(each => each.value).sort()") == ["core", "cut-down"]
+    assert form.locator("[data-part=notice]").is_hidden()
+
+
+def test_a_calendar_of_a_job_that_moved_moves_its_events(reader: Callable[..., Reader], tmp_path: Path) -> None:
+    """RFC 5545: the same UID is the same event, and the later SEQUENCE and DTSTAMP count (3.8.4.7, 3.8.7.4). Page and terminal agree."""
+    page = opened(reader(accept_downloads=True))
+    first = events(saved(page, "calendar", tmp_path / "first.ics"))
+    page.locator("[data-choice=on]").fill("2026-12-21")
+    expect(step(page, "core").locator("[data-part=date]")).to_have_text("Mon 21 Dec 2026")
+    page.reload()
+    expect(step(page, "core").locator("[data-part=date]")).to_have_text("Mon 21 Dec 2026")
+    moved = events(saved(page, "calendar", tmp_path / "moved.ics"))
+    assert moved.keys() == first.keys()
+    assert all(moved[uid]["sequence"] >= first[uid]["sequence"] > 0 and moved[uid]["dtstamp"].dt >= first[uid]["dtstamp"].dt for uid in first)
+    core = next(uid for uid in first if uid.partition("@")[0].endswith("-core"))
+    assert (moved[core]["dtstart"].dt - first[core]["dtstart"].dt).days == 5
+    file = tmp_path / "terminal.ics"
+    words = [*ON_THE_COMMAND_LINE, "--on", "2026-12-21", "--first-on", "2026-12-16", "--ics", str(file)]
+    assert CliRunner().invoke(main, words).exit_code == 0
+    told = events(file.read_bytes())
+    assert {uid: each["dtstart"].dt for uid, each in told.items()} == {uid: each["dtstart"].dt for uid, each in moved.items()}
+    assert all(told[uid]["sequence"] >= moved[uid]["sequence"] for uid in told)
+
+
+def events(data: bytes) -> dict:
+    found = {str(each["uid"]): each for each in Calendar.from_ical(data).walk("VEVENT")}
+    assert found
+    return found
+
+
+def test_an_area_stays_as_it_was_typed(reader: Callable[..., Reader]) -> None:
+    """2500 square feet are 232.26 m2: a foot is 0.3048 m exactly."""
+    page = opened(reader())
+    area = page.locator("[data-choice=area]")
+    area.fill("2500 ft2")
+    expect(part(page, "area")).to_contain_text("232.3 m²")
+    page.reload()
+    expect(part(page, "area")).to_contain_text("232.3 m²")
+    expect(area).to_have_value("2500 ft2")
+    page.evaluate("Swardbook.preferences.set('units', 'us')")
+    area.fill("2500")
+    page.evaluate("Swardbook.preferences.set('units', 'metric')")
+    page.reload()
+    expect(area).to_have_value("2500 ft2")
