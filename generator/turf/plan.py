@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from generator.model.grass import LEVELS, Grass, Operation
+from generator.model.grass import LEVELS, Grass, Level, Operation
 from generator.model.renovation import Renovation, Step
 
 Stage = Literal["before", "day", "after"]
@@ -117,8 +117,15 @@ def _reason_to_leave_out(step: Step, grass: Grass, operation: Operation | None) 
     habit = not_for_habit(step, grass)
     if habit or operation is None:
         return habit
+    if operation.level != "none" and step.only_levels and all(_harder(operation.level, level) for level in step.only_levels):
+        # The step is for gentler treatment: how this grass takes its own would be no reason.
+        return f"Only for grass that takes it {' or '.join(step.only_levels)}; {grass.name} takes it {operation.level}."
     unwanted = operation.level == "none" or (step.only_levels and operation.level not in step.only_levels)
     return operation.how if unwanted else None
+
+
+def _harder(level: Level, than: Level) -> bool:
+    return LEVELS.index(level) > LEVELS.index(than)
 
 
 def _after(step: Step, gone: dict[str, Step], seen: frozenset[str] = frozenset()) -> tuple[str, ...]:

@@ -64,6 +64,12 @@ def test_a_second_direction_is_only_for_a_grass_that_takes_it_hard():
         assert kept_ids(steps_for(a_plan(*SCARIFY), grass)) == expected
 
 
+def test_a_gentle_step_is_left_out_of_a_grass_that_takes_more_and_says_so():
+    gentle = {"id": "comb", "day": 0, "task": "scarify", "only_levels": ["light"]}
+    left = steps_for(a_plan(gentle), a_grass(operations={"scarify": operation("hard", "Along and across.")})).left_out
+    assert [each.reason for each in left] == ["Only for grass that takes it light; Example grass takes it hard."]
+
+
 def test_what_waited_for_a_step_left_out_waits_for_what_came_before_it():
     plan = steps_for(a_plan(*SCARIFY), a_grass(operations={"scarify": operation("light")}))
     assert plan.kept[-1].after == ("scarify",)
