@@ -141,7 +141,7 @@ def test_spraying_out_leaves_two_to_four_weeks_to_die(plan):
 @pytest.mark.parametrize("plan", PLANS)
 def test_ground_is_broken_only_after_services_are_marked(plan):
     for id, step in steps(plan).items():
-        if step.task in ("core", "solid-tine") or id == "loosen":
+        if step.task in ("core", "solid-tine", "lift-turf") or id == "loosen":
             assert {"mark", "service-plans"} <= waits_for(plan, id)
             assert "buried-services" in step.cautions
 
@@ -249,11 +249,12 @@ def test_a_weak_lawn_is_neither_scarified_nor_cut_low_nor_cored(plan):
 
 
 def test_bunches_are_sown_and_runners_are_planted():
+    """Common practice: what grows in bunches, and bluegrass, which creeps only below ground, is mended with seed."""
     for plan in RECOVERIES:
         for grass in followers(plan):
             kept = {each.step.id for each in steps_for(BOOK.renovations[plan], BOOK.grasses[grass]).kept}
-            bunch = BOOK.grasses[grass].habit == "bunch"
-            assert ("sow-gaps" in kept) == bunch and ("plant-bare-spots" in kept) != bunch
+            sown = BOOK.grasses[grass].habit in ("bunch", "below ground")
+            assert ("sow-gaps" in kept) == sown and ("plant-bare-spots" in kept) != sown
 
 
 def test_ryegrass_for_winter_has_its_own_window_and_cuts_no_runners():
