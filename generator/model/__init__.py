@@ -11,6 +11,7 @@ from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.problem import Expert, Problem
 from generator.model.renovation import Renovation, SharedStep
+from generator.model.retired import retired_record
 from generator.model.source import Source
 from generator.model.task import Caution, Task
 from generator.model.visit import Visit
@@ -39,9 +40,9 @@ SINGULAR = {
 }  # fmt: skip
 SINGLE_FILES = {
     "practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit, "record.yml": WorkRecord, "key.yml": Key,
-    "glossary.yml": Glossary,
+    "glossary.yml": Glossary, "retired.yml": retired_record(KINDS),
 }  # fmt: skip
-MAY_BE_MISSING = frozenset({"visit.yml", "record.yml", "key.yml", "glossary.yml"})
+MAY_BE_MISSING = frozenset({"visit.yml", "record.yml", "key.yml", "glossary.yml", "retired.yml"})
 
 __all__ = [
     "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Answer", "Calculator", "Caution", "Expert", "Glossary", "Grass",

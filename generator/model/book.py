@@ -1,6 +1,6 @@
 """The whole book: every record by its id, references resolved, and the place of every value in its file."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
@@ -21,7 +21,9 @@ from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.problem import Expert, Problem
 from generator.model.references import KEY, Named, named_by
+from generator.model.record import Record
 from generator.model.renovation import Renovation, SharedStep
+from generator.model.retired import RetiredId
 from generator.model.shared_figures import SEASON_RULES, with_figures
 from generator.model.source import Source
 from generator.model.syntax import shown
@@ -40,7 +42,7 @@ class Book:
 
     root: the folder that holds mkdocs.yml, data/ and content/.
     practice, season_groups: the single files; None only in a book that did not load whole. visit, record, key,
-    glossary: None where there is no such file.
+    glossary, retired: None where there is no such file.
     """
 
     root: Path
@@ -50,6 +52,7 @@ class Book:
     record: WorkRecord | None = None
     key: Key | None = None
     glossary: Glossary | None = None
+    retired: Record | None = None
     sources: dict[str, Source] = field(default_factory=dict)
     grasses: dict[str, Grass] = field(default_factory=dict)
     tasks: dict[str, Task] = field(default_factory=dict)
@@ -123,6 +126,10 @@ class Book:
         if kind == TERMS:
             return self.glossary.terms if self.glossary else {}
         return getattr(self, kind)
+
+    def retired_of(self, kind: str) -> Mapping[str, RetiredId]:
+        """Ids of one kind that were in the book once, as old links name them."""
+        return getattr(self.retired, kind) if self.retired else {}
 
     def single(self, name: str) -> Any:
         """What a single file holds: single('season-groups'); None where there is no such file."""

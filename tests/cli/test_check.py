@@ -35,5 +35,8 @@ def test_schema_writes_one_file_for_each_kind(tmp_path: Path) -> None:
     run = CliRunner().invoke(main, ["schema", "--book", str(tmp_path)])
     assert run.exit_code == 0
     names = {file.name for file in (tmp_path / "data" / "schema").iterdir()}
-    kinds = "grass task caution place calculator step renovation hold aftercare practice season-groups visit record sources"
+    kinds = (
+        "grass task caution place calculator step renovation hold aftercare practice season-groups visit record sources "
+        "problem expert answer key glossary retired"
+    )
     assert names == {f"{kind}.schema.json" for kind in kinds.split()}
