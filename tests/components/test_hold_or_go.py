@@ -290,7 +290,7 @@ def test_the_form_is_fit_for_everybody_and_for_a_small_phone(opened: Callable[[s
     assert [(each["id"], each["nodes"][0]["html"][:120]) for each in found] == []
     page.locator(".sb-hold__rules > summary").click()
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
-    small = page.evaluate("""() => [...document.querySelectorAll('button, select, summary, .sb-hold__choice, input[type=text]')]
+    small = page.evaluate("""() => [...document.querySelectorAll('button, select, summary, .sb-hold__choice, input')]
       .filter(each => each.offsetParent && each.getBoundingClientRect().height < 44).map(each => each.outerHTML.slice(0, 90))""")
     assert small == []
 
