@@ -8,7 +8,7 @@ import pytest
 
 from generator.model.book import read_book
 from generator.pages.jobs import why_not
-from generator.turf.job_quantities import pack_si, product_of
+from generator.turf.job_quantities import Stock, pack_si, product_of
 from generator.turf.plan import steps_for
 from generator.units import unit
 
@@ -36,12 +36,12 @@ def test_a_new_lawn_is_priced_from_the_old_turf_to_the_last_piece(plan):
 
 @pytest.mark.parametrize("plan", PLANS)
 def test_whatever_is_bought_comes_in_packs_with_a_price(plan):
-    for step in STEPS[plan].values():
-        for quantity in step.quantities:
-            if quantity.buy:
-                product = BOOK.practice.products[product_of(quantity.buy, step, BOOK.practice)]
-                wanted = unit(BOOK.calculators[quantity.calculator].results[quantity.buy.result].unit)
-                assert pack_si(product, wanted) and product.price, step.id
+    for grass in FOLLOWERS[plan]:
+        stock = Stock(BOOK.practice, grass, BOOK.grasses[grass].name)
+        for step in (each.step for each in steps_for(BOOK.renovations[plan], BOOK.grasses[grass]).kept):
+            for buy, calculator in ((each.buy, each.calculator) for each in step.quantities if each.buy):
+                product = BOOK.practice.products[product_of(buy, step, stock)]
+                assert pack_si(product, unit(BOOK.calculators[calculator].results[buy.result].unit)) and product.price, (grass, step.id)
 
 
 @pytest.mark.parametrize("plan", PLANS)
