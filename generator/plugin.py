@@ -6,6 +6,7 @@ import shutil
 import tempfile
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import config_options as option
@@ -13,7 +14,7 @@ from mkdocs.config import load_config
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
-from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority
+from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
@@ -41,7 +42,9 @@ from generator.pages.visit_script import visit_script
 from generator.pages.year import year_scripts
 from generator.pages.year_files import year_files
 from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
-from generator.searchable import SEPARATOR, search_words, searchable
+from generator.search.book import FILE as SEARCH, Shelf
+from generator.search.reading import read
+from generator.searchable import searchable
 from generator.turf.season_json import as_json
 
 
@@ -55,7 +58,7 @@ class SwardbookConfig(Config):
 class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def __init__(self) -> None:
         self.pages: dict[str, Page] = {}
-        self.content = ""
+        self.shelf = Shelf()
         self.almanac: Almanac | None = None
         self.today = date.min
         self.previewing = False
@@ -63,19 +66,15 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_startup(self, *, command: str, dirty: bool) -> None:
         self.previewing = command == "serve"
 
-    @event_priority(100)  # before search reads its settings
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.theme["favicon"] = FAVICON
         config.extra_css.append(STYLE)
         config.extra["script"] = SCRIPT
-        config.extra.setdefault("polyfills", []).append("assets/vendor/iframe-worker.js")
         config.extra["generator"] = False
-        if search := config.plugins.get("material/search"):
-            set_search(search.config)
         return config
 
-    @event_priority(100)  # before search and tags look at the files
+    @event_priority(100)  # before others look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         book = whole_book(Path(config.config_file_path).parent)
         self.almanac = almanac = Almanac(book)
@@ -90,6 +89,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         if config.nav is None:
             config.nav = navigation(sorted(written - pages.keys()), written | pages.keys())
             config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
+        self.shelf = Shelf()
         return files
 
     def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
@@ -102,10 +102,14 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_page_content(self, html: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
         ours = self.pages.get(page.file.src_uri)
         if ours is None:
-            return self._with_parts(html, page)
+            written = self._with_parts(html, page)
+            title, description = page.meta.get("title") or page.title, page.meta.get("description", "")
+            self.shelf.put_written(page.file.src_uri.removesuffix(".md"), str(title), str(description), read(searchable(written)))
+            return written
         written = render(f"{ours.template}.html.j2", ours.context)
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.
         there = [section for section in ours.sections if f'id="{section.id}"' in written]
+        self.shelf.put(ours, read(searchable(written)))
         page.toc = TableOfContents([AnchorLink(section.title, section.id, 2) for section in there])
         return written
 
@@ -117,22 +121,11 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         page.meta["footer_notes"] = attribution(self.almanac.book)
         return html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, printed_calendars.printed_calendars(self.almanac, desk)))
 
-    # The search plugin reads page.content in this event; around it, and only there, the content is what search should read.
-    @event_priority(100)
-    def _before_search(self, context, page: MkDocsPage, config: MkDocsConfig, nav):
-        self.content = page.content
-        page.content = searchable(page.content)
-        return context
-
-    @event_priority(-100)
-    def _after_search(self, context, page: MkDocsPage, config: MkDocsConfig, nav):
-        page.content = self.content
-        return context
-
-    on_page_context = CombinedEvent(_before_search, _after_search)
-
-    @event_priority(-200)  # after search has written its index
+    @event_priority(-200)  # when everything else is written
     def on_post_build(self, config: MkDocsConfig) -> None:
+        search = Path(config.site_dir, SEARCH)
+        search.parent.mkdir(parents=True, exist_ok=True)
+        search.write_text(self.shelf.script(), encoding="utf-8")
         site, scripts = Path(config.site_dir), GENERATOR / "assets" / "worker"
         script = (scripts / ("preview-worker.js" if self.previewing else WORKER)).read_text(encoding="utf-8")
         (site / WORKER).write_text(script if self.previewing else offline_worker(site, script), encoding="utf-8")
@@ -150,17 +143,8 @@ def whole_book(root: Path) -> Book:
     return loaded.book
 
 
-def set_search(settings: Config) -> None:
-    """How search cuts and weighs words, unless the author of the book says otherwise."""
-    settings.separator = settings.separator or SEPARATOR
-    # A title tells a little more than the other names of a thing; as the theme has it, a name beats a title a thousandfold.
-    settings.fields = {"title": {"boost": 1e3}, "tags": {"boost": 3e2}, **settings.fields}
-
-
 def front_matter(page: Page) -> dict:
-    meta = {"title": page.title, "description": page.description, "search": {"boost": page.boost}}
-    if words := search_words(page.words):
-        meta["tags"] = words
+    meta: dict[str, Any] = {"title": page.title, "description": page.description}
     meta["hide"] = ["navigation", "toc"] if not page.sections else ["navigation"]
     meta["footer_notes"] = list(page.attribution)
     return meta

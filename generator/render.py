@@ -141,6 +141,7 @@ def spells(weeks: Sequence[Mapping[str, Any]]) -> list[dict[str, Any]]:
 STYLE = "assets/swardbook.css"
 SCRIPT = "assets/swardbook.js"
 FAVICON = "assets/mark.svg"
+SEARCH_SCRIPT = "assets/search/search.js"
 
 
 def asset_files() -> dict[str, str]:
@@ -149,7 +150,8 @@ def asset_files() -> dict[str, str]:
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
     mark = {FAVICON: (ASSETS / "mark.svg").read_text(encoding="utf-8")}
     joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)])}
-    return {**mark, **joined, **own_scripts(), **vendored}
+    searching = {SEARCH_SCRIPT: "\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js")))}
+    return {**mark, **joined, **own_scripts(), **searching, **vendored}
 
 
 def component_examples() -> list[dict[str, Any]]:

@@ -22,10 +22,11 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "checks": ({*FLOOR, "formula", "model", "turf"}, set()),
     "outputs": ({*FLOOR, "formula", "model", "turf"}, {"icalendar", "segno"}),
     "pages": ({*FLOOR, "formula", "model", "turf", "outputs"}, {"markupsafe"}),
+    "search": ({"pages"}, {"yaml"}),
     "searchable": (set(), set()),
     "render": ({"units", "pages"}, {"jinja2", "markupsafe", "yaml"}),
     "commands": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages"}, {"click"}),
-    "plugin": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "searchable"}, {"mkdocs"}),
+    "plugin": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable"}, {"mkdocs"}),
     "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "commands", "plugin"}, {"click"}),
 }
 # Of the model, turf takes the records; reading and writing files stays below.

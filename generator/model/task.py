@@ -77,6 +77,7 @@ class Caution(Record):
     """A caution: one file in data/cautions. It says the usual and defers to those who decide."""
 
     name: Word = Field(description="Short and plain: Buried pipes and cables.")
+    misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
     weight: Weight = Field(description="note, care or danger: danger is for what can kill or maim.")
     summary: Sentence = Field(description="One sentence to show at the step where it bites.")
     hazard: tuple[Statement, ...] = Field(min_length=1, description="What can happen.")

@@ -38,7 +38,7 @@ def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
         ],
     }
     sections = (Section(f"{id}-days", "Day by day"), *SECTIONS)
-    return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, boost=1.2, sections=sections)
+    return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, sections=sections)
 
 
 def telephone_link(number: str | None) -> str | None:
@@ -82,4 +82,4 @@ def aftercare_index(book: Book, desk: Desk) -> Page:
     lead = "What a client does after the job, day by day, in plain words. Each sheet has an address of its own to send on."
     cards = [{"title": sheet.name, "url": desk.links.aftercare(id), "text": sheet.summary} for id, sheet in book.aftercare.items()]
     cards.append({"title": "A link for a client", "url": desk.links.to(MAKER), "text": "Day of the job, grass and area in one link, with a code to scan."})
-    return Page("aftercare/index", "Aftercare", "index", {"title": "Aftercare", "lead": lead, "groups": [{"title": None, "cards": cards}]}, lead, boost=0.5)
+    return Page("aftercare/index", "Aftercare", "index", {"title": "Aftercare", "lead": lead, "groups": [{"title": None, "cards": cards}]}, lead)

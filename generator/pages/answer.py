@@ -32,7 +32,7 @@ def answer_page(book: Book, id: str, desk: Desk) -> Page:
         "email": practice.email, "more": see_links(book, answer.see, desk), "index": desk.links.to("answers/index"),
         "quoted": prose.quoted(), "send": _send(book, id, answer, short),
     }
-    return Page(f"answers/{id}", answer.question, "answer", context, short, answer.asked_as, boost=1.2, sections=SECTIONS)
+    return Page(f"answers/{id}", answer.question, "answer", context, short, answer.asked_as, sections=SECTIONS)
 
 
 def _send(book: Book, id: str, answer: Answer, short: str) -> dict[str, Any] | None:
@@ -84,4 +84,4 @@ def answer_index(book: Book, desk: Desk) -> Page:
     ]
     lead = "What clients ask by e-mail, each with the short answer first. Every answer has an address that stays, to paste into a reply."
     context = {"title": "Answers for clients", "lead": lead, "groups": [group for group in groups if group["cards"]]}
-    return Page("answers/index", context["title"], "index", context, lead, ("questions", "client questions", "FAQ"), boost=0.5)
+    return Page("answers/index", context["title"], "index", context, lead, ("questions", "client questions", "FAQ"))

@@ -53,7 +53,7 @@ def calculator_page(book: Book, id: str, desk: Desk) -> Page:
     }
     return Page(
         f"calculators/{id}", calculator.name, "calculator", context, calculator.summary,
-        words=calculator.misspellings, boost=1.6, sections=SECTIONS,
+        words=calculator.misspellings, sections=SECTIONS,
     )
 
 

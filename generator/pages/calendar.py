@@ -57,6 +57,7 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
     return Page(
         f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, said,
         tuple(dict.fromkeys(words)), sections=SECTIONS, attribution=owners,
+        about=(f"grasses/{grass_id}", f"places/{place_id}"),
     )
 
 

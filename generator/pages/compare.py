@@ -36,7 +36,7 @@ def compare_page(almanac: Almanac, grass_id: str, desk: Desk) -> Page:
     context = {"title": title, "lead": lead, "groups": groups, "grass": grass.name, "grass_url": desk.links.grass(grass_id)}
     sections = tuple(Section(group["id"], group["title"]) for group in groups)
     return Page(
-        f"compare/{grass_id}", title, "compare", context, lead, (f"{grass.name} places", f"compare {grass.name}"), 0.5,
+        f"compare/{grass_id}", title, "compare", context, lead, (f"{grass.name} places", f"compare {grass.name}"),
         sections, tuple(attribution(book)),
     )
 

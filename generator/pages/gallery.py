@@ -10,4 +10,4 @@ def gallery_page(components: list[dict[str, Any]]) -> Page:
     description = "Every building block of these pages, shown from its own examples."
     context = {"title": "Components", "lead": description, "galleries": components}
     sections = tuple(Section(f"component-{each['name']}", each["name"]) for each in components)
-    return Page("components", "Components", "components", context, description, boost=0.1, sections=sections)
+    return Page("components", "Components", "components", context, description, sections=sections)

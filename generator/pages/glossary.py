@@ -24,7 +24,7 @@ def glossary_page(book: Book, desk: Desk) -> Page:
     lead = f"{len(terms)} words of the trade in plain English, with what they are called in Australia, New Zealand, South Africa, the United States and Britain."
     context = {"title": "Glossary", "lead": lead, "letters": letters, "quoted": prose.quoted(), "names_url": desk.links.to("names")}
     words = tuple(dict.fromkeys(word for term in terms.values() for word in (*_names(term), *term.misspellings)))
-    return Page(GLOSSARY, "Glossary", "glossary", context, lead, words, boost=0.3)
+    return Page(GLOSSARY, "Glossary", "glossary", context, lead, words)
 
 
 def _entry(id: str, term: Term, prose: Prose, book: Book, desk: Desk) -> dict[str, Any]:

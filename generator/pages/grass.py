@@ -53,7 +53,7 @@ def grass_page(book: Book, id: str, desk: Desk, strip: dict[str, Any], calendars
         "strip": strip, "calendars": calendars,
     }
     words = all_names(grass.names) + (grass.botanical_name, *grass.botanical_synonyms) + grass.misspellings
-    return Page(f"grasses/{id}", grass.name, "grass", context, grass.summary, words, boost=2, sections=SECTIONS)
+    return Page(f"grasses/{id}", grass.name, "grass", context, grass.summary, words, sections=SECTIONS)
 
 
 def fact_rows(grass: Grass, desk: Desk) -> list[dict[str, Any]]:

@@ -65,7 +65,10 @@ def guide_page(book: Book, id: str, desk: Desk, when: dict[str, Any]) -> Page:
     }
     words = tuple(f"renovate {name}" for name in all_names(grass.names))
     description = f"{grass.name}: when to renovate it, how hard, in which order, with the quantities worked out."
-    return Page(f"renovate/{id}", context["title"], "guide", context, description, words, boost=1.3, sections=SECTIONS)
+    return Page(
+        f"renovate/{id}", context["title"], "guide", context, description, words, sections=SECTIONS,
+        about=(f"grasses/{id}", "renovate/index"),
+    )
 
 
 def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk: Desk) -> dict[str, Any]:
@@ -158,4 +161,11 @@ def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Pa
     groups.insert(0, {"title": "Before any guide", "cards": [*sheets, plans]})
     lead = "How hard, when and in which order, for each grass. Grass that runs above ground only is never cut to the soil."
     context = {"title": "Renovation guides", "lead": lead, "groups": [group for group in groups if group["cards"]]}
-    return Page("renovate/index", "Renovation guides", "index", context, lead, ("renovate", "renovation", "reno"))
+    return Page("renovate/index", "Renovation guides", "index", context, lead, _what_is_done(book))
+
+
+def _what_is_done(book: Book) -> tuple[str, ...]:
+    """What a guide is asked for, beside its grass: each task that a grass may take or must not."""
+    tasks = dict.fromkeys(task for grass in book.grasses.values() for task in grass.operations)
+    names = (name for task in tasks for name in (book.tasks[task].name, *all_names(book.tasks[task].names), *book.tasks[task].misspellings))
+    return tuple(dict.fromkeys(("renovate", "renovation", "reno", *names)))

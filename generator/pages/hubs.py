@@ -44,7 +44,7 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
             *filter(None, [record_card(book, desk)]),
         ],
     }
-    return Page("index", title, "home", context, practice.about, boost=0.5)
+    return Page("index", title, "home", context, practice.about)
 
 
 def jobs_door(book: Book, desk: Desk) -> list[dict[str, str]]:

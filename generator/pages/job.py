@@ -53,7 +53,7 @@ def job_page(almanac: Almanac, desk: Desk) -> Page:
         desk.links.file(each) for each in (CALCULATOR_SCRIPT, SCRIPT, BOOK_SCRIPT)
     ]}
     search = ("plan a job", "schedule", "when can I do it", "job sheet", "shopping list", "crew sheet", "book gear", "dates", "quote a job")
-    return Page(PATH, title, "job", context, lead, search, boost=1.5, sections=SECTIONS)
+    return Page(PATH, title, "job", context, lead, search, sections=SECTIONS)
 
 
 def default_day(almanac: Almanac, plan: str, grass: str, place: str, today: date) -> date:

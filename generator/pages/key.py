@@ -34,7 +34,7 @@ def key_page(book: Book, desk: Desk) -> Page:
     }
     sections = (Section("key", "The key"), Section("habits", "Where it runs"), Section("look", "How to look"), Section(NONE, "None of these"))
     words = ("identify grass", "grass identification", "what grass is this", "key", "ligule", "runners", "tell grasses apart")
-    return Page(PATH, key.title, "key", context, key.summary, words, boost=2.2, sections=sections)
+    return Page(PATH, key.title, "key", context, key.summary, words, sections=sections)
 
 
 def _number(node: Fork | End, numbers: dict[int, int]) -> None:

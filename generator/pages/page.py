@@ -20,7 +20,8 @@ class Page:
     path: without ending, from the root of the site: 'grasses/kikuyu'.
     words: other names that search must find; shown with the hit.
     attribution: wording that owners of the data on this page ask for; stands in its footer.
-    boost: above 1 puts it before pages that only mention the words.
+    boost: how much sooner it answers a question than another page of its kind; a kind's own weight stands in search/words.yml.
+    about: paths of the pages that it joins, as a calendar a grass and a place: it goes by a name of each.
     """
 
     path: str
@@ -29,9 +30,10 @@ class Page:
     context: Mapping[str, Any]
     description: str
     words: tuple[str, ...] = ()
-    boost: float = 1.0
     sections: tuple[Section, ...] = field(default=())
     attribution: tuple[str, ...] = ()
+    boost: float = 1.0
+    about: tuple[str, ...] = ()
 
 
 class Links:

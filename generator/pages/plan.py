@@ -43,7 +43,7 @@ def plan_page(book: Book, id: str, desk: Desk) -> Page:
                       "text": book.aftercare[plan.aftercare].summary} if plan.aftercare else None,
         "planner": desk.links.to("jobs/index", f"v=1&plan={id}") if has_jobs(book) else None,
     }
-    return Page(f"plans/{id}", plan.name, "plan", context, plan.summary, plan.misspellings, boost=0.5, sections=SECTIONS)
+    return Page(f"plans/{id}", plan.name, "plan", context, plan.summary, plan.misspellings, sections=SECTIONS)
 
 
 def _step(book: Book, number: int, step: Step, desk: Desk) -> dict[str, Any]:
@@ -77,7 +77,7 @@ def plan_index(book: Book, desk: Desk) -> Page:
         for group, title in GROUPS.items()
     ]
     context = {"title": "Plans", "lead": lead, "groups": [group for group in groups if group["cards"]]}
-    return Page("plans/index", "Plans", "index", context, lead, ("plan", "job plan", "which renovation"), boost=0.5)
+    return Page("plans/index", "Plans", "index", context, lead, ("plan", "job plan", "which renovation"))
 
 
 def _card(id: str, plan: Renovation, desk: Desk) -> dict[str, Any]:

@@ -42,7 +42,7 @@ def problem_page(book: Book, id: str, desk: Desk) -> Page:
         "finder": desk.links.to(INDEX), "names": desk.names(problem.names),
     }
     words = all_names(problem.names) + problem.misspellings
-    return Page(f"problems/{id}", problem.name, "problem", context, problem.summary, words, boost=1.6, sections=SECTIONS)
+    return Page(f"problems/{id}", problem.name, "problem", context, problem.summary, words, sections=SECTIONS)
 
 
 def _question(book: Book, problem: Problem, question: Question, desk: Desk) -> dict[str, Any]:
@@ -130,7 +130,7 @@ def problem_index(book: Book, desk: Desk) -> Page:
     }
     words = ("problem finder", "lawn problems", "what is wrong with my lawn", "diagnose", "troubleshooting", "lawn is dying")
     sections = (*(Section(group["id"], group["title"]) for group in context["finder"]["groups"]), Section("experts", "Whom to send for"))
-    return Page(INDEX, "Problems", "problems", context, lead, words, boost=0.7, sections=sections)
+    return Page(INDEX, "Problems", "problems", context, lead, words, sections=sections)
 
 
 def _by_country(name: str, text: str) -> dict[str, str]:

@@ -38,7 +38,7 @@ def record_page(book: Book, desk: Desk) -> Page:
             desk.links.file(each) for each in (SPEC, CALCULATOR_SCRIPT, f"assets/calculators/{record.nitrogen_by}.js", SCRIPT)
         ],
     }
-    return Page(PATH, record.title, "record", context, record.summary, WORDS, boost=1.5, sections=SECTIONS)
+    return Page(PATH, record.title, "record", context, record.summary, WORDS, sections=SECTIONS)
 
 
 def record_card(book: Book, desk: Desk, task: str | None = None) -> dict[str, str] | None:

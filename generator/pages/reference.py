@@ -21,7 +21,7 @@ def names_page(book: Book, desk: Desk) -> Page:
     ]
     lead = "The same grass and the same job go by other names in other countries. Find yours here; search finds all of them."
     context = {"title": "Names by country", "lead": lead, "countries": list(COUNTRY_NAMES.values()), "groups": groups}
-    return Page("names", "Names by country", "names", context, lead, boost=0.5)
+    return Page("names", "Names by country", "names", context, lead)
 
 
 def _name_row(name: str, url: str, names: dict[str, tuple[str, ...]], botanical: str | None) -> dict[str, Any]:
@@ -45,7 +45,7 @@ def sources_page(book: Book, desk: Desk) -> Page:
     counts = {"published": len(rows), "read": sum(row["read"] for row in rows)}
     lead = "Every figure in this book names a source below, or says that it is common practice or an assumption."
     context = {"title": "Sources", "lead": lead, "rows": rows, "counts": counts}
-    return Page("sources", "Sources", "sources", context, lead, boost=0.2)
+    return Page("sources", "Sources", "sources", context, lead)
 
 
 def _uses(book: Book) -> dict[str, set[tuple[str, str]]]:

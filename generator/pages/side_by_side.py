@@ -34,7 +34,7 @@ def side_by_side_page(book: Book, desk: Desk) -> Page:
         "most": min(MOST, len(grasses)),
     }
     context = {"title": title, "lead": lead, "compare": view, "script": desk.links.file(SCRIPT)}
-    return Page(PATH, title, "side-by-side", context, lead, ("compare grasses", "which grass is better", "difference between grasses"), boost=0.8)
+    return Page(PATH, title, "side-by-side", context, lead, ("compare grasses", "which grass is better", "difference between grasses"))
 
 
 def _first(book: Book) -> list[str]:

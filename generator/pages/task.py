@@ -48,7 +48,7 @@ def task_page(book: Book, id: str, desk: Desk, when: dict[str, Any] | None = Non
     }
     sections = [*(Section(part["id"], part["title"]) for part in parts), *([Section("hold", "Hold or go today")] if hold else [])]
     words = all_names(task.names) + task.misspellings
-    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, boost=3.2, sections=tuple(sections))
+    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, sections=tuple(sections))
 
 
 def _embedded(book: Book, task: Task) -> str | None:
@@ -95,7 +95,7 @@ def caution_page(book: Book, id: str, desk: Desk) -> Page:
         ],
         "tasks": [desk.task_link(task_id) for task_id, task in book.tasks.items() if id in task.cautions],
     }
-    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, boost=1.4)
+    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, caution.misspellings)
 
 
 def caution_index(book: Book, desk: Desk) -> Page:

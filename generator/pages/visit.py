@@ -29,7 +29,7 @@ def visit_page(book: Book, desk: Desk) -> Page:
         "plans": desk.links.to("renovate/index"), "scripts": [desk.links.file(SPEC), desk.links.file(SCRIPT)],
     }
     words = ("site visit", "inspection", "before you quote", "checklist", "quote", "acceptance")
-    return Page(PATH, visit.title, "visit", context, visit.summary, words, boost=1.3, sections=SECTIONS)
+    return Page(PATH, visit.title, "visit", context, visit.summary, words, sections=SECTIONS)
 
 
 def figure_words(book: Book) -> dict[str, str]:

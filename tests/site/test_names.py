@@ -9,7 +9,7 @@ import yaml
 from playwright.sync_api import Browser
 
 from tests.site.reader import Reader
-from tests.site.test_search import found
+from tests.site.test_search import found, opened
 
 ROOT = Path(__file__).parents[2]
 
@@ -31,7 +31,7 @@ def spellings(misspelt: bool) -> dict[str, set[str]]:
 @pytest.fixture(scope="module")
 def searcher(browser: Browser, site: Path) -> Iterator[Reader]:
     reader = Reader(browser, site)
-    reader.open("about.html")
+    opened(reader)
     yield reader
     reader.close()
     assert not reader.wrong

@@ -1,0 +1,87 @@
+/* Words as search compares them: without capitals and accents, one spelling for -ise and -ize, and only their stems. What is asked
+   becomes ideas: each a word or phrase with all that means the same. */
+(function () {
+  "use strict";
+  var search = Swardbook.search = Swardbook.search || {};
+  var stems = new Map();
+  var WHO_DOES = /^(....+([bdgmnpt]))\2ers?$/;  // verticutter, strimmers: the machine goes by what it does
+  var NAMED = ["grass", "task"];
+
+  function folded(text) {
+    return text.toLowerCase().normalize("NFKD").replace(/[\u0300-\u036f]/g, "").replace(/²/g, "2").replace(/['’](s\b)?/g, "");
+  }
+
+  /* Letters, digits and what stands between digits: 20-5-10 and 1/4 are several words, 2.5 is one. */
+  search.split = function (text) { return folded(text).match(/[0-9]+\.[0-9]+|[a-z0-9]+/g) || []; };
+
+  search.stem = function (word) {
+    if (!stems.has(word)) {
+      stems.set(word, window.stemmer(word.replace(/is(e|ed|er|ers|es|ing|ation)$/, "iz$1").replace(/our(s|ed|ing)?$/, "or$1").replace(WHO_DOES, "$1")));
+    }
+    return stems.get(word);
+  };
+
+  search.stems = function (text) { return search.split(text).map(search.stem); };
+
+  /* The little words of the book and what means the same, ready to be looked up: by the first stem of each phrase. What a grass or a
+     task is called anywhere means its title too, unless two of them share the name. */
+  search.learn = function (spoken) {
+    var byFirst = new Map(), little = new Set(spoken.little);
+    function telling(text) { return search.split(text).filter(function (word) { return !little.has(word); }).map(search.stem); }
+    function learn(phrase, phrases) {
+      if (!phrase.length) { return; }
+      if (!byFirst.has(phrase[0])) { byFirst.set(phrase[0], []); }
+      byFirst.get(phrase[0]).push({ phrase: phrase, same: phrases });
+    }
+    spoken.same.forEach(function (group) {
+      var phrases = group.map(telling);
+      phrases.forEach(function (phrase) { learn(phrase, phrases); });
+    });
+    var titles = new Map();
+    spoken.pages.filter(function (page) { return NAMED.indexOf(page.kind) >= 0; }).forEach(function (page) {
+      [page.title].concat(page.names || []).forEach(function (name) {
+        var key = telling(name).join(" ");
+        if (!titles.has(key)) { titles.set(key, new Set()); }
+        titles.get(key).add(page.title);
+      });
+    });
+    titles.forEach(function (of, key) {
+      if (of.size === 1) { learn(key.split(" "), [key.split(" "), telling(Array.from(of)[0])]); }
+    });
+    return {
+      kinds: spoken.kinds, little: little, weak: new Set(spoken.weak.map(search.stem)), byFirst: byFirst,
+      meant: spoken.meant.map(function (each) { return { ask: new RegExp(each.ask), kinds: each.kinds }; })
+    };
+  };
+
+  function startsAt(stems, at, phrase) {
+    return phrase.every(function (stem, index) { return stems[at + index] === stem; });
+  }
+
+  /* What is asked, as ideas in order: {ways: [[stem, ...], ...] the asker's own first, weak, last: still being typed}.
+     spelling: gives the nearest words of the book for one that it does not know. */
+  search.ideas = function (text, words, spelling) {
+    var split = search.split(text);
+    var said = split.filter(function (word) { return !words.little.has(word); });
+    if (!said.length) { said = split; }
+    var stems = said.map(search.stem), ideas = [];
+    for (var at = 0; at < stems.length;) {
+      var found = (words.byFirst.get(stems[at]) || []).filter(function (each) { return startsAt(stems, at, each.phrase); });
+      var length = Math.max.apply(null, [1].concat(found.map(function (each) { return each.phrase.length; })));
+      var own = stems.slice(at, at + length), ways = [own];
+      found.filter(function (each) { return each.phrase.length === length; }).forEach(function (each) {
+        each.same.forEach(function (way) { if (!ways.some(function (known) { return known.join() === way.join(); })) { ways.push(way); } });
+      });
+      at += length;
+      var last = at >= stems.length && said[at - 1] === split[split.length - 1] && !/[\s.?!]$/.test(text);
+      if (length === 1 && spelling) {
+        spelling(said[at - 1], last).map(search.stem).forEach(function (stem) { if (stem !== own[0]) { ways.push([stem]); } });
+      }
+      ideas.push({
+        ways: ways, weak: own.every(function (stem) { return words.weak.has(stem) || /^[0-9.]+$/.test(stem); }),
+        last: last
+      });
+    }
+    return ideas;
+  };
+})();

@@ -1,0 +1,1 @@
+"""What the reader's search goes by: each page as a record of words, written as one script that loads when it is asked for."""

@@ -1,0 +1,62 @@
+"""The whole book for the reader's search: a record a page, and the words that mean the same, as one script."""
+
+import json
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from generator.pages.page import Page
+from generator.search.reading import Reading
+
+FILE = "assets/search/book.js"
+WORDS = Path(__file__).with_name("words.yml")
+# A sentence on more pages than this says nothing about any of them.
+MOST_PAGES = 6
+# Lists of everything: found by name, not by what they list.
+NAMES_ONLY = {"components", "sources", "names", "index", "home", "calendars", "compare", "problems"}
+
+
+@dataclass
+class Shelf:
+    """Collects pages while they are written. written: pages by hand, whose words stand in their front matter."""
+
+    readings: dict[str, tuple[Mapping[str, Any], Reading]] = field(default_factory=dict)
+
+    def put(self, page: Page, reading: Reading) -> None:
+        head = {
+            "path": f"{page.path}.html", "title": page.title, "kind": page.template, "lead": page.description,
+            "names": list(page.words), "about": [f"{each}.html" for each in page.about], "boost": page.boost,
+        }
+        self.readings[page.path] = head, reading
+
+    def put_written(self, path: str, title: str, description: str, reading: Reading) -> None:
+        head = {"path": f"{path}.html", "title": title, "kind": "written", "lead": description, "names": [], "about": []}
+        self.readings[path] = head, reading
+
+    def script(self) -> str:
+        """A call that hands the book to whoever loads it."""
+        told = {"pages": list(_records(self.readings.values())), **spoken()}
+        return f"Swardbook.search.read({json.dumps(told, ensure_ascii=False, separators=(',', ':'))});\n"
+
+
+def _records(read: Iterable[tuple[Mapping[str, Any], Reading]]) -> Iterable[dict[str, Any]]:
+    read = list(read)
+    spread = Counter(sentence for _, reading in read for sentence in reading.sentences)
+    for head, reading in read:
+        sentences = [] if head["kind"] in NAMES_ONLY else [
+            each for each in reading.sentences if spread[each] <= MOST_PAGES and each != head["lead"]
+        ]
+        headings = [] if head["kind"] in NAMES_ONLY else list(reading.headings)
+        yield {**{key: value for key, value in head.items() if value not in ([], 1.0)}, "headings": headings, "sentences": sentences}
+
+
+@lru_cache(maxsize=1)
+def spoken() -> dict[str, Any]:
+    """words.yml as plain lists."""
+    words = yaml.safe_load(WORDS.read_text(encoding="utf-8"))
+    return {**words, "little": words["little"].split(), "weak": words["weak"].split()}
