@@ -24,8 +24,9 @@ from generator.pages.place import place_page
 from generator.pages.plan import plan_index, plan_page
 from generator.pages.problem import problem_index, problem_page
 from generator.pages.record import record_page
-from generator.pages.reference import names_page, sources_page
+from generator.pages.reference import names_page
 from generator.pages.side_by_side import side_by_side_page
+from generator.pages.sources import sources_page
 from generator.pages.strips import strip_view, when_row, window_dates
 from generator.pages.task import caution_index, caution_page, task_index, task_page
 from generator.pages.visit import visit_page
@@ -59,7 +60,7 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
         here = desk(f"renovate/{id}")
         yield guide_page(book, id, here, _when(almanac, id, here))
     if len(book.grasses) > 1:
-        yield side_by_side_page(book, desk("grasses/compare"))
+        yield side_by_side_page(book, desk("side-by-side"))
     if has_jobs(book):
         yield job_page(almanac, desk("jobs/index"))
     yield task_index(book, desk("tasks/index"))

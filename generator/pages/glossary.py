@@ -1,6 +1,5 @@
 """The glossary: A to Z, what each word means, what it is called elsewhere, and where to read on."""
 
-from itertools import groupby
 from typing import Any
 
 from generator.model.book import Book
@@ -14,12 +13,16 @@ from generator.pages.see import GLOSSARY, see_links
 
 def glossary_page(book: Book, desk: Desk) -> Page:
     terms, prose = book.of("terms"), Prose(book, desk)
-    entries = [_entry(id, term, prose, book, desk) for id, term in terms.items()]
-    entries += [line for id, term in terms.items() for line in _elsewhere_lines(id, term, terms)]
-    entries.sort(key=lambda entry: (entry["letter"], entry["name"].casefold()))
+    others = _others(terms)
+    ordered = sorted(terms.items(), key=lambda item: item[1].name.casefold())
+    entries = {id: _entry(id, term, prose, book, desk) for id, term in ordered}
     letters = [
-        {"id": f"letter-{letter.lower().replace(' ', '-')}", "letter": letter, "entries": list(group)}
-        for letter, group in groupby(entries, key=lambda entry: entry["letter"])
+        {
+            "id": f"letter-{letter.lower().replace(' ', '-')}", "letter": letter,
+            "entries": [entries[id] for id, term in ordered if _letter(term.name) == letter],
+            "others": [other for other in others if _letter(other["name"]) == letter],
+        }
+        for letter in sorted({_letter(name) for name in (*(term.name for term in terms.values()), *(other["name"] for other in others))})
     ]
     lead = f"{len(terms)} words of the trade in plain English, with what they are called in Australia, New Zealand, South Africa, the United States and Britain."
     context = {"title": "Glossary", "lead": lead, "letters": letters, "quoted": prose.quoted(), "names_url": desk.links.to("names")}
@@ -29,19 +32,19 @@ def glossary_page(book: Book, desk: Desk) -> Page:
 
 def _entry(id: str, term: Term, prose: Prose, book: Book, desk: Desk) -> dict[str, Any]:
     return {
-        "id": id, "name": term.name, "letter": _letter(term.name), "of": None, **prose.sentence(term, term.means),
+        "id": id, "name": term.name, **prose.sentence(term, term.means),
         "elsewhere": [{"name": name, "where": ", ".join(countries)} for name, countries in _names(term).items()],
         "unit": _unit_words(term.unit) if term.unit else None, "see": see_links(book, term.see, desk),
     }
 
 
-def _elsewhere_lines(id: str, term: Term, terms: dict[str, Term]) -> list[dict[str, Any]]:
-    """A line under the letter of each other name, that leads to the word; none for a name that is a word of its own here."""
+def _others(terms: dict[str, Term]) -> list[dict[str, str]]:
+    """Each other name with the word it leads to, by name; none for a name that is a word of its own here."""
     own = {each.name.casefold() for each in terms.values()}
-    return [
-        {"name": name[0].upper() + name[1:], "letter": _letter(name), "of": {"id": id, "name": term.name}}
-        for name in _names(term) if name.casefold() not in own
+    found = [
+        {"name": name, "id": id, "word": term.name} for id, term in terms.items() for name in _names(term) if name.casefold() not in own
     ]
+    return sorted(found, key=lambda other: other["name"].casefold())
 
 
 def _names(term: Term) -> dict[str, list[str]]:
@@ -62,4 +65,4 @@ def _letter(name: str) -> str:
 def _unit_words(spelling: str) -> str:
     """'1 g/m² is 0.2 lb/1000 ft² in US units', or the unit alone where it is the same everywhere."""
     words = value_words(1, spelling)
-    return f"{words['metric']} is {words['us']} in US units." if words["us"] else f"Counted in {words['metric'].removeprefix('1 ')}."
+    return f"{words['metric']} is {words['us']} in US units." if words["us"] else f"Counted in {words['metric'].removeprefix('1').strip()}."

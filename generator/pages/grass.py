@@ -115,7 +115,7 @@ def grass_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Pa
         for group in ("warm", "cool")
     ]
     if len(book.grasses) > 1:
-        compare = {"title": "Grasses side by side", "url": desk.links.to("grasses/compare"), "text": "Two to four at a time: heights, feed, shade, frost, wear."}
+        compare = {"title": "Grasses side by side", "url": desk.links.to("side-by-side"), "text": "Two to four at a time: heights, feed, shade, frost, wear."}
         groups.insert(0, {"title": "Compare", "cards": [compare]})
     home = book.places[book.practice.home_place].name
     lead = f"Each strip is one year at {home}, January at the left. Every grass has a page, a renovation guide and a calendar for each place."

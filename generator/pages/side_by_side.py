@@ -8,7 +8,7 @@ from generator.pages.grass import FIGURES, GROUP_WORDS, TOLERANCES
 from generator.pages.page import Page
 from generator.pages.quantity import claim_words
 
-PATH, SCRIPT = "grasses/compare", "assets/side-by-side.js"
+PATH, SCRIPT = "side-by-side", "assets/side-by-side.js"
 NONE = {"quantity": None, "text": "–", "marks": {"marks": []}}
 # What the reader can look at beside each other without losing track; a phone shows two.
 MOST = 4

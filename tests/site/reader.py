@@ -38,6 +38,8 @@ KINDS = {
     "client link": "aftercare/maker.html",
     "answers": "answers/index.html",
     "answer": "answers/how-low.html",
+    "glossary": "glossary.html",
+    "side by side": "side-by-side.html",
     "names": "names.html",
     "sources": "sources.html",
     "components": "components.html",

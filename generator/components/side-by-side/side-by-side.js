@@ -6,6 +6,8 @@
   function startSideBySide(root) {
     var form = root.querySelector("[data-part=picker]");
     var selects = Array.prototype.slice.call(form.querySelectorAll("select"));
+    var columns = root.querySelectorAll("thead [data-column]").length;
+    var groups = Array.prototype.slice.call(root.querySelectorAll("th[scope=rowgroup]"));
     var cells = Array.prototype.slice.call(root.querySelectorAll("[data-column]"));
 
     function picked() {
@@ -19,9 +21,25 @@
       });
     }
 
+    /* Picked columns in the order they were picked, in front of the others. */
+    function order(ids) {
+      Array.prototype.forEach.call(root.querySelectorAll("tr"), function (row) {
+        var before = row.querySelector("[data-column]");
+        ids.forEach(function (id) {
+          var cell = row.querySelector("[data-column='" + id + "']");
+          if (!cell) { return; }
+          if (cell === before) { before = cell.nextElementSibling; }
+          row.insertBefore(cell, before);
+        });
+      });
+    }
+
     function show() {
       var ids = picked();
+      order(ids);
       cells.forEach(function (cell) { cell.hidden = ids.length > 0 && ids.indexOf(cell.dataset.column) < 0; });
+      root.dataset.picked = ids.length;
+      groups.forEach(function (heading) { heading.colSpan = (ids.length || columns) + 1; });
       return ids;
     }
 

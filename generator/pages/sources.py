@@ -1,0 +1,142 @@
+"""Sources: each with what was taken from it and where, and every figure that rests on none."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from generator.model.book import Book
+from generator.model.calculator import Constant
+from generator.model.record import ASSUMPTION, COMMON_PRACTICE, Claim
+from generator.model.walk import parts
+from generator.pages.desk import Desk
+from generator.pages.page import Page
+from generator.pages.quantity import claim_words
+from generator.pages.see import GLOSSARY
+from generator.turf.quoted import Placeholder, pieces, quote
+
+# Steps of a path that say nothing of what stands there.
+_SILENT = {"figures", "constants", "use", "rules", "others"}
+UNPUBLISHED = {
+    COMMON_PRACTICE: "Figures that rest on common practice", ASSUMPTION: "Figures that are an assumption of this book",
+}
+
+
+@dataclass
+class Taken:
+    """What one page takes from one source: figures as words, and how many sentences."""
+
+    path: str
+    name: str
+    anchor: str = ""
+    figures: list[str] = field(default_factory=list)
+    sentences: int = 0
+
+
+def sources_page(book: Book, desk: Desk) -> Page:
+    taken = _taken(book)
+    rows = [
+        {
+            "id": id, "label": source.label, "title": source.title, "organisation": source.organisation, "year": source.year,
+            "where": source.where, "address": source.address, "read": source.read, "note": source.note,
+            "attribution": source.attribution, "licence": source.licence, "used_by": _uses(taken[id], desk),
+        }
+        for id, source in book.sources.items()
+    ]
+    unpublished = [{"id": id.replace(" ", "-"), "title": title, "used_by": _uses(_with_figures(taken[id]), desk)} for id, title in UNPUBLISHED.items()]
+    counts = {"published": len(rows), "read": sum(row["read"] for row in rows)}
+    lead = "Every figure in this book names a source below, or says that it is common practice or an assumption."
+    context = {"title": "Sources", "lead": lead, "rows": rows, "counts": counts, "unpublished": [each for each in unpublished if each["used_by"]]}
+    return Page("sources", "Sources", "sources", context, lead)
+
+
+def _uses(uses: Iterable[Taken], desk: Desk) -> list[dict[str, Any]]:
+    return [
+        {"name": use.name, "url": desk.links.to(use.path, use.anchor), "taken": _taken_words(use)}
+        for use in sorted(uses, key=lambda use: (use.path, use.anchor))
+    ]
+
+
+def _taken_words(use: Taken) -> str:
+    sentences = [] if not use.sentences else ["1 statement"] if use.sentences == 1 else [f"{use.sentences} statements"]
+    return "; ".join([*dict.fromkeys(use.figures), *sentences])
+
+
+def _with_figures(uses: Iterable[Taken]) -> Iterator[Taken]:
+    return (Taken(use.path, use.name, use.anchor, use.figures) for use in uses if use.figures)
+
+
+def _taken(book: Book) -> dict[str, list[Taken]]:
+    """Source id to what each page takes from it."""
+    found: dict[str, dict[tuple[str, str], Taken]] = defaultdict(dict)
+    for path, anchor, name, record in _shown(book):
+        for place, part in parts(record):
+            figure = _figure_words(place, part)
+            for source in getattr(part, "sources", ()):
+                use = found[source].setdefault((path, anchor), Taken(path, name, anchor))
+                use.figures += [figure] if figure else []
+                use.sentences += not figure
+    for path, anchor, name, texts in _quoting(book):
+        for claim, label in _quoted(book, texts):
+            for source in claim.sources:
+                use = found[source].setdefault((path, anchor), Taken(path, name, anchor))
+                use.figures.append(f"{label}, {claim_words(claim)['metric']}")
+    for id, place in book.places.items():
+        for source in filter(None, (place.normals.source, place.normals.rain_source)):
+            use = found[source].setdefault((f"places/{id}", ""), Taken(f"places/{id}", place.name))
+            use.figures = ["monthly normals"]
+    return defaultdict(list, {source: list(uses.values()) for source, uses in found.items()})
+
+
+def _figure_words(place: tuple[str | int, ...], part: Any) -> str | None:
+    """'mowing height, 25 to 38 mm'; None for what is no figure."""
+    if isinstance(part, Constant):
+        part = Claim(use=part.value, unit=part.unit, source=part.source)
+    elif not isinstance(part, Claim):
+        return None
+    names = [step for step in place if isinstance(step, str) and step not in _SILENT]
+    label = names[-1].replace("_", " ").replace("-", " ") if names else "figure"
+    words = claim_words(part)["metric"]
+    # A number too small for anyone to measure out is told as it stands in the file.
+    return f"{label}, {f'{part.default:g}' if words in ('0', '') and part.default else words}"
+
+
+def _shown(book: Book) -> Iterator[tuple[str, str, str, Any]]:
+    """Each record with the page that shows it: path, anchor, name, record."""
+    shelves = {
+        "grasses": book.grasses, "tasks": book.tasks, "cautions": book.cautions, "aftercare": book.aftercare,
+        "calculators": book.calculators, "problems": book.problems, "plans": book.renovations,
+    }
+    for folder, records in shelves.items():
+        for id, record in records.items():
+            yield f"{folder}/{id}", "", record.name, record
+    for id, answer in book.answers.items():
+        yield f"answers/{id}", "", answer.question, answer
+    for hold in book.holds.values():
+        yield from ((f"tasks/{task}", "", book.tasks[task].name, hold) for task in hold.tasks)
+    for expert in book.experts.values():
+        yield "problems/index", "", "Problems", expert
+    for id, term in book.of("terms").items():
+        yield GLOSSARY, id, f"{term.name} (glossary)", term
+    for name, record in (("visit", book.visit), ("record", book.record)):
+        if record is not None:
+            yield name, "", record.title, record
+    if book.season_groups is not None:
+        yield "calendars/index", "", "Calendars: the rules of the season", book.season_groups
+
+
+def _quoting(book: Book) -> Iterator[tuple[str, str, str, list[str]]]:
+    """Each page that quotes figures of other records: path, anchor, name, texts."""
+    for id, answer in book.answers.items():
+        yield f"answers/{id}", "", answer.question, [text for _, text in answer.texts()]
+    for id, term in book.of("terms").items():
+        yield GLOSSARY, id, f"{term.name} (glossary)", [term.means]
+
+
+def _quoted(book: Book, texts: Iterable[str]) -> Iterator[tuple[Claim, str]]:
+    for text in texts:
+        for piece in pieces(text):
+            if isinstance(piece, Placeholder):
+                found = quote(piece.expression, book)
+                if found.claim is not None and found.kind != "practice":
+                    yield found.claim, found.label

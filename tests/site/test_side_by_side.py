@@ -1,0 +1,41 @@
+"""Grasses side by side: a reader picks a few, sends the choice on, and without scripts has them all."""
+
+from collections.abc import Callable
+
+from playwright.sync_api import Page, expect
+
+from tests.site.reader import Reader
+
+PAGE = "side-by-side.html"
+
+
+def shown(page: Page) -> list[str]:
+    return page.locator("thead th[data-column]:visible").all_inner_texts()
+
+
+def test_two_stand_there_and_a_third_is_added_in_the_order_they_were_picked(reader: Callable[..., Reader]) -> None:
+    page = reader().open(PAGE)
+    assert len(shown(page)) == 2
+    page.get_by_label("First grass").select_option(label="Zoysia")
+    page.get_by_label("Second grass").select_option(label="Buffalo")
+    page.get_by_label("Third grass").select_option(label="Couch")
+    assert shown(page) == ["Zoysia", "Buffalo", "Couch"]
+    row = page.locator("tbody tr", has=page.get_by_role("rowheader", name="Mowing height")).locator("td:visible")
+    expect(row).to_have_count(3)
+    assert "25 to 76 mm" in row.first.inner_text()  # UF/IFAS ENH11: zoysia at 1 to 3 inches
+    assert page.url.endswith("#grass=zoysia.buffalo.couch")
+
+
+def test_a_link_opens_what_was_picked_and_a_damaged_one_the_usual(reader: Callable[..., Reader]) -> None:
+    window = reader()
+    assert shown(window.open(f"{PAGE}#grass=kikuyu.couch")) == ["Kikuyu", "Couch"]
+    window.page.goto("about:blank")
+    assert len(shown(window.open(f"{PAGE}#grass=<b>.%00"))) == 2
+
+
+def test_all_can_be_seen_with_and_without_scripts(reader: Callable[..., Reader]) -> None:
+    page = reader().open(f"{PAGE}#grass=kikuyu.couch")
+    page.get_by_label("First grass").select_option("")
+    page.get_by_label("Second grass").select_option("")
+    assert len(shown(page)) >= 15
+    assert len(shown(reader(java_script_enabled=False).open(PAGE))) >= 15
