@@ -99,8 +99,9 @@ def _weed_status(book: Book, grass: Grass, desk: Desk) -> list[dict[str, Any]]:
     rows = []
     for code, name in COUNTRY_NAMES.items():
         known = [each for each in grass.weed_status if each.country == code]
-        for each in known:
-            rows.append({"country_name": name, "ask": each.ask or authorities.get(code, ""), **desk.sourcing.statement(each)})
+        asked = next((each.ask for each in known if each.ask), authorities.get(code, ""))
+        for at, each in enumerate(known):
+            rows.append({"country_name": name, "ask": asked if at == len(known) - 1 else "", **desk.sourcing.statement(each)})
         if not known and code in authorities:
             rows.append({"country_name": name, "ask": authorities[code], "text": "", "note": None, "marks": None})
     return rows
