@@ -156,6 +156,6 @@ def finder_view(book: Book, desk: Desk) -> dict[str, Any]:
 def _row(id: str, problem: Problem, desk: Desk) -> dict[str, Any]:
     signs = problem.signs
     return {
-        "name": problem.name, "url": desk.links.problem(id), "text": problem.summary,
+        "name": problem.name, "url": desk.links.problem(id), "text": problem.looks[0].text,
         "signs": {"shape": list(signs.shape), "colour": list(signs.colour), "where": list(signs.where), "when": list(signs.when)},
     }
