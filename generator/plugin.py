@@ -109,7 +109,8 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         written = render(f"{ours.template}.html.j2", ours.context)
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.
         there = [section for section in ours.sections if f'id="{section.id}"' in written]
-        self.shelf.put(ours, read(searchable(written)))
+        if ours.in_search:
+            self.shelf.put(ours, read(searchable(written)))
         page.toc = TableOfContents([AnchorLink(section.title, section.id, 2) for section in there])
         return written
 

@@ -8,7 +8,7 @@
   var MOST_STEPS = 40;
   var ID = "[a-z0-9-]{1,60}";
   var KNOWN = {
-    v: /^1$/, on: /^\d{4}-\d{2}-\d{2}$/, grass: new RegExp("^" + ID + "$"), area: /^\d{1,6}(\.\d{1,2})?$/,
+    v: /^1$/, on: /^2[01]\d{2}-\d{2}-\d{2}$/, grass: new RegExp("^" + ID + "$"), area: /^\d{1,6}(\.\d{1,2})?$/,
     done: new RegExp("^" + ID + "(\\." + ID + "){0," + (MOST_STEPS - 1) + "}$"), sheet: new RegExp("^" + ID + "$")
   };
   var ORDER = ["on", "sheet", "grass", "area", "done"];
@@ -38,10 +38,22 @@
     return found;
   }
 
-  /* The page's own fragment; one that names a heading of the page is none of ours. */
-  function ofPage() {
+  /* Whether the page's fragment is a place on it, and so none of ours: a heading, or its top. */
+  function isPlace() {
     var text = window.location.hash.replace(/^#/, "");
-    return text.indexOf("=") < 0 && document.getElementById(text) ? {} : read(text);
+    return text.indexOf("=") < 0 && (!text || Boolean(document.getElementById(text)));
+  }
+
+  /* What the page's own fragment says. */
+  function ofPage() { return isPlace() ? {} : read(window.location.hash); }
+
+  /* Runs `open` for each later link. A jump to a place on the page is none: it keeps the particulars of `fragment()`, and puts them
+     back into the address for whoever reloads or keeps the page. */
+  function onLink(open, fragment) {
+    window.addEventListener("hashchange", function () {
+      if (!isPlace()) { open(); }
+      else if (fragment()) { window.history.replaceState(window.history.state, "", "#" + fragment()); }
+    });
   }
 
   /* The fragment for these particulars, or null where it would be too long to be read back. */
@@ -55,5 +67,5 @@
     return read(text) ? text : null;
   }
 
-  window.Swardbook.clientLink = { read: read, ofPage: ofPage, write: write, longest: LONGEST };
+  window.Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write };
 })();

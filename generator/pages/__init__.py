@@ -25,6 +25,7 @@ from generator.pages.plan import plan_index, plan_page
 from generator.pages.problem import problem_index, problem_page
 from generator.pages.record import record_page
 from generator.pages.reference import names_page
+from generator.pages.retired import retired_addresses, retired_page
 from generator.pages.side_by_side import side_by_side_page
 from generator.pages.sources import sources_page
 from generator.pages.strips import strip_view, when_row, window_dates
@@ -93,6 +94,7 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
         yield glossary_page(book, desk("glossary"))
     yield names_page(book, desk("names"))
     yield sources_page(book, desk("sources"))
+    yield from (retired_page(book, folder, id, desk(f"{folder.path}/{id}")) for folder, id in retired_addresses(book))
 
 
 def navigation(written: list[str], there: Collection[str]) -> list[dict[str, Any]]:

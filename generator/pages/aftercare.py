@@ -1,13 +1,16 @@
 """Aftercare sheets: what a client does, day by day, after a job."""
 
 import re
+from collections.abc import Sequence
 from typing import Any
 
 from generator.model.book import Book
 from generator.model.aftercare import AftercareDays
+from generator.outputs.calendar_file import calendar_domain
 from generator.pages.desk import Desk
 from generator.pages.embedded import embedded_calculator
 from generator.pages.lawn_pieces import calculator_scripts
+from generator.pages.link_ids import known_ids, step_titles
 from generator.pages.page import Page, Section
 from generator.pages.problem import sheet_problems
 from generator.turf.bindings import Context
@@ -15,6 +18,7 @@ from generator.turf.bindings import Context
 SECTIONS = (
     Section("normal", "What is normal"), Section("call", "When to call"), Section("wrong", "Something looks wrong?"), Section("link", "A link for a client"),
 )
+HELP = {"normal": "What is normal", "wrong": "What it may be", "call": "When to call"}
 SHEET_SCRIPT = "assets/aftercare-sheet.js"
 MAKER = "aftercare/maker"
 
@@ -23,12 +27,16 @@ def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
     sheet, sourcing, practice = book.aftercare[id], desk.sourcing, book.practice
     path = f"aftercare/{id}"
     address = f"{practice.public_address}{path}.html" if practice.public_address else None
-    days = [_days(book, each, desk) for each in sheet.days]
+    days, problems = [_days(book, each, desk) for each in sheet.days], sheet_problems(book, id, desk)
     context = {
         "title": sheet.name, "summary": sheet.summary,
-        "sheet": {"id": id, "days": days, "known": _known(book)},
+        "sheet": {
+            "id": id, "name": sheet.name, "days": days, "known": _known(book),
+            "address": address, "domain": calendar_domain(practice.public_address),
+            "help": _help({"normal": sheet.normal, "wrong": problems, "call": sheet.call}, practice.telephone),
+        },
         "normal": sourcing.statements(sheet.normal), "call": sourcing.statements(sheet.call),
-        "problems": sheet_problems(book, id, desk),
+        "problems": problems,
         "cautions": desk.cautions(sheet.cautions), "tasks": [desk.task_link(each) for each in sheet.tasks],
         "telephone": practice.telephone, "telephone_link": telephone_link(practice.telephone), "email": practice.email, "practice": practice.name,
         "qr": desk.links.file(f"assets/qr/{id}.svg") if address else None,
@@ -46,13 +54,16 @@ def telephone_link(number: str | None) -> str | None:
     return "tel:" + re.sub(r"[^0-9+]", "", number) if number else None
 
 
+def _help(parts: dict[str, Sequence[Any]], telephone: str | None) -> dict[str, Any]:
+    """Where a worried client looks: first on the page, in those of its parts that it has, then to the telephone."""
+    places = [{"id": part, "title": HELP[part]} for part, said in parts.items() if said]
+    return {"places": places, "telephone": telephone, "telephone_link": telephone_link(telephone)}
+
+
 def _known(book: Book) -> dict[str, list[dict[str, Any]]]:
     """What a client's link may name, by its id."""
-    steps = {step.id: step.title for plan in book.renovations.values() for step in plan.steps}
-    return {
-        "grass": [{"id": id, "text": grass.name, "gone": False} for id, grass in book.grasses.items()],
-        "step": [{"id": id, "text": title, "gone": False} for id, title in sorted(steps.items())],
-    }
+    grasses = {id: grass.name for id, grass in book.grasses.items()}
+    return {"grass": known_ids(book, "grasses", grasses), "step": known_ids(book, "steps", step_titles(book))}
 
 
 def _quantities(book: Book, days: AftercareDays, desk: Desk) -> list[dict[str, Any]]:

@@ -6,6 +6,7 @@ from generator.model.book import Book
 from generator.model.step import Step
 from generator.pages.aftercare import MAKER
 from generator.pages.desk import Desk
+from generator.pages.link_ids import retired_ids
 from generator.pages.page import Page
 
 SCRIPTS = ("assets/vendor/uqr.js", "assets/client-link.js")
@@ -28,6 +29,7 @@ def client_link_page(book: Book, desk: Desk) -> Page:
                 {"id": id, "name": sheet.name, "message": MESSAGE.format(job=sheet.job), "steps": _steps(book, id)}
                 for id, sheet in book.aftercare.items()
             ],
+            "retired": {"sheet": retired_ids(book, "aftercare"), "grass": retired_ids(book, "grasses"), "step": retired_ids(book, "steps")},
         },
     }
     return Page(MAKER, title, "client-link", context, lead, ("client link", "QR code", "aftercare link", "message to a client"))

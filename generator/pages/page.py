@@ -22,6 +22,7 @@ class Page:
     attribution: wording that owners of the data on this page ask for; stands in its footer.
     boost: how much sooner it answers a question than another page of its kind; a kind's own weight stands in search/words.yml.
     about: paths of the pages that it joins, as a calendar a grass and a place: it goes by a name of each.
+    in_search: False for a page that is only reached by its address.
     """
 
     path: str
@@ -34,6 +35,7 @@ class Page:
     attribution: tuple[str, ...] = ()
     boost: float = 1.0
     about: tuple[str, ...] = ()
+    in_search: bool = True
 
 
 class Links:

@@ -8,6 +8,7 @@ import string
 from collections.abc import Callable
 from datetime import date, timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 import segno
@@ -23,13 +24,7 @@ PHONE = {"viewport": {"width": 360, "height": 780}, "locale": "en-AU"}
 SHEET = "aftercare/after-renovation.html"
 MAKER = "aftercare/maker.html"
 ADDRESS = yaml.safe_load((ROOT / "data/practice.yml").read_text(encoding="utf-8"))["public_address"]
-# Handed out by earlier versions of this book. Clients keep links for months: these are opened for good, and only added to.
-OLD_LINKS = (
-    ("aftercare/after-renovation.html", "v=1&on=2026-10-12&grass=couch"),
-    ("aftercare/after-renovation.html", "v=1&on=2026-10-12"),
-    ("aftercare/after-topdressing.html", "v=1&on=2026-10-12&grass=kikuyu&area=240"),
-    ("aftercare/after-overseeding.html", "v=1&on=2026-10-12&grass=tall-fescue&area=85.5&done=core.topdress"),
-)
+OLD_LINKS = yaml.safe_load(Path(__file__).with_name("old-links.yml").read_text(encoding="utf-8"))
 
 
 def on_day(window: Reader, path: str, day: date) -> Page:
@@ -82,11 +77,20 @@ def test_what_is_past_stands_last_and_shut_and_what_is_for_the_practice_is_out_o
     assert shown == sorted(shown) and min(shown) >= 9
     page.locator("[data-part=gone] > summary").click()
     assert page.locator("[data-from-day='0']").is_visible()
-    assert not page.locator("#link").is_visible()
-    expect(page.locator("a[href='tel:0255500134']")).to_be_visible()
+    assert not page.locator("#link").is_visible() and not page.locator("a[href='#link']:visible").count()
+    expect(page.locator(".sb-aftercare__help a[href='tel:0255500134']")).to_be_visible()
     plain = reader().open(SHEET)
     assert plain.locator("#link").is_visible()
     assert not plain.locator("[data-part=today]").is_visible()
+
+
+def test_a_jump_on_the_page_keeps_the_clients_days_and_so_does_a_reload(reader: Callable[..., Reader]) -> None:
+    page = on_day(reader(**PHONE), f"{SHEET}#v=1&on={DAY}&grass=couch", DAY + timedelta(9))
+    page.locator(".sb-aftercare__help").get_by_role("link", name="When to call").click()
+    expect(page.locator("#call")).to_be_in_viewport()
+    expect(page).to_have_url(re.compile(f"#v=1&on={DAY}&grass=couch$"))
+    page.reload()
+    expect(page.locator("[data-part=today]")).to_contain_text("is day 9")
 
 
 def test_calculators_of_the_sheet_take_the_links_area(reader: Callable[..., Reader]) -> None:
@@ -107,26 +111,54 @@ def test_every_sheet_prints_on_one_page(reader: Callable[..., Reader], site: Pat
     assert counts and {name: count for name, count in counts.items() if count != 1} == {}
 
 
-@pytest.mark.parametrize(("path", "fragment"), OLD_LINKS)
-def test_links_of_earlier_versions_still_open(reader: Callable[..., Reader], path: str, fragment: str) -> None:
-    page = on_day(reader(**PHONE), f"{path}#{fragment}", DAY + timedelta(3))
-    expect(page.locator("[data-part=today]")).to_contain_text("is day 3")
-    assert page.locator(".sb-aftercare__notice").count() == 0
-
-
-def test_an_unknown_grass_or_step_is_named_and_the_rest_kept(reader: Callable[..., Reader]) -> None:
-    page = on_day(reader(**PHONE), f"{SHEET}#v=1&on={DAY}&grass=moon-grass&area=240&done=core.polish", DAY + timedelta(9))
-    notices = page.locator(".sb-aftercare__notice").all_inner_texts()
-    assert len(notices) == 2 and "moon-grass" in notices[0] and "polish" in notices[1]
-    today = page.locator("[data-part=today]")
-    for word in ("is day 9", "240 m²", "Core"):
+@pytest.mark.parametrize("link", OLD_LINKS, ids=lambda link: f"{link['page'].split('/')[1]}#{link['fragment']}")
+def test_links_of_earlier_versions_still_open_and_say_what_has_gone(reader: Callable[..., Reader], link: dict[str, Any]) -> None:
+    on = date.fromisoformat(re.search(r"\bon=([^&]+)", link["fragment"])[1])
+    page = on_day(reader(**PHONE), f"{link['page']}#{link['fragment']}", on + timedelta(9))
+    today, notices = page.locator("[data-part=today]"), page.locator(".sb-aftercare__notice").all_inner_texts()
+    for word in ("is day 9", *link.get("shows", ())):
         expect(today).to_contain_text(word)
+    told = link.get("told", [])
+    assert len(notices) == len(told)
+    assert not [(want, said) for want, said in zip(told, notices, strict=True) if want not in said]
+
+
+def test_old_links_name_a_grass_and_a_step_that_never_were_and_some_that_have_gone() -> None:
+    """What is kept must go on covering both, whatever is added."""
+    told = " ".join(said for link in OLD_LINKS for said in link.get("told", ()))
+    for word in ("a grass that is not in this book", "a step that is not in this book", "In its place: ", "Nothing took its place"):
+        assert word in told
+
+
+def test_a_sheet_that_has_gone_says_so_and_hands_its_particulars_on(reader: Callable[..., Reader]) -> None:
+    page = on_day(reader(**PHONE), f"aftercare/after-scarifying.html#v=1&on={DAY}&grass=couch&area=240", DAY + timedelta(9))
+    expect(page.locator("h1")).to_have_text("After scarifying: no longer in this book")
+    expect(page.locator("[data-component=retired]")).to_contain_text("In its place: After the renovation.")
+    expect(page.locator("a[href='tel:0255500134']")).to_be_visible()
+    page.get_by_role("link", name="Open that sheet").click()
+    expect(page.locator("[data-part=today]")).to_contain_text("is day 9")
+    expect(page.locator("[data-part=today]")).to_contain_text("Couch, 240 m²")
+
+
+def test_a_page_that_has_gone_is_reached_by_its_address_only(reader: Callable[..., Reader], site: Path) -> None:
+    page = reader().open("grasses/soft-leaf-buffalo.html")
+    page.get_by_role("link", name="Open that grass").click()
+    expect(page.locator("h1")).to_have_text("Buffalo")
+    found = (site / "assets/search/book.js").read_text(encoding="utf-8")
+    assert "grasses/buffalo" in found and "grasses/soft-leaf-buffalo" not in found and "aftercare/after-scarifying" not in found
 
 
 def test_the_maker_reads_what_another_page_hands_over_and_says_what_it_does_not_know(reader: Callable[..., Reader]) -> None:
     page = reader().open(f"{MAKER}#v=1&sheet=after-topdressing&on=2026-10-12&grass=moon-grass&area=85.5")
     expect(page.locator("[data-part=notice]")).to_contain_text("moon-grass")
     expect(page.locator("[data-part=link]")).to_have_text(f"{ADDRESS}aftercare/after-topdressing.html#v=1&on=2026-10-12&area=85.5")
+
+
+def test_the_maker_takes_what_took_the_place_of_what_has_gone(reader: Callable[..., Reader]) -> None:
+    page = reader().open(f"{MAKER}#v=1&sheet=after-scarifying&on=2026-10-12&grass=soft-leaf-buffalo&done=hollow-tine.yearly-lime.polish")
+    expect(page.locator("[data-part=link]")).to_have_text(f"{ADDRESS}{SHEET}#v=1&on=2026-10-12&grass=buffalo&done=core")
+    for word in ("In its place: After the renovation.", "In its place: Buffalo.", "“Spread lime”", "'polish' is not among the steps of this job."):
+        expect(page.locator("[data-part=notice]")).to_contain_text(word)
 
 
 def test_an_area_that_cannot_be_read_makes_no_link(reader: Callable[..., Reader]) -> None:
@@ -195,6 +227,38 @@ def test_hostile_links_show_the_sheet_and_a_notice(reader: Callable[..., Reader]
 @pytest.mark.soak
 def test_five_thousand_hostile_links(reader: Callable[..., Reader]) -> None:
     opens_none_of(on_day(reader(), SHEET, DAY), hostile_fragments(5000))
+
+
+# Fragments put into the address bar, one after the other: what then stands on the page that was not there, and what a reader is told.
+VISIT_ALL = """async ([fragments, told]) => {
+  const count = () => document.querySelectorAll("body *").length, plain = count(), seen = [];
+  for (const fragment of fragments) {
+    const changed = new Promise(done => window.addEventListener("hashchange", done, { once: true }));
+    window.location.hash = fragment;
+    await changed;
+    seen.push([count() - plain, document.querySelector(told).textContent]);
+  }
+  return seen;
+}"""
+
+
+@pytest.mark.parametrize(("path", "told"), [(SHEET, "[data-part=today]"), (MAKER, "[data-part=notice]")], ids=["sheet", "maker"])
+def test_hostile_links_in_the_address_bar_are_called_damaged(reader: Callable[..., Reader], path: str, told: str) -> None:
+    page = on_day(reader(), path, DAY)
+    fragments = list(dict.fromkeys(hostile_fragments(60)))
+    seen = page.evaluate(VISIT_ALL, [[f"x={number}&{fragment}" for number, fragment in enumerate(fragments)], told])
+    assert len(seen) == len(fragments)
+    assert not [(fragment, said) for fragment, said in zip(fragments, seen, strict=True) if said[0] > 1 or "damaged" not in said[1]]
+
+
+def test_a_link_cut_short_anywhere_shows_its_day_or_says_that_it_is_damaged(reader: Callable[..., Reader]) -> None:
+    page = on_day(reader(), SHEET, DAY)
+    for length in range(1, len(GOOD)):
+        page.evaluate("text => Swardbook.aftercareSheet.open(Swardbook.clientLink.read(text))", GOOD[:length])
+        said = page.locator("[data-part=today]").text_content()
+        whole_day = length >= GOOD.index("2026-10-12") + len("2026-10-12")
+        assert "damaged" in said or (whole_day and "is day 0" in said) or said == "", GOOD[:length]
+        assert ("damaged" in said) == (page.evaluate("text => Swardbook.clientLink.read(text)", GOOD[:length]) is None), GOOD[:length]
 
 
 def test_what_is_sound_is_not_called_damaged(reader: Callable[..., Reader]) -> None:

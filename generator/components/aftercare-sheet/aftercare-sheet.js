@@ -11,11 +11,11 @@
     return from === to ? dates.words(start + from) : dates.words(start + from) + " – " + dates.words(start + to);
   }
 
-  /* What the page knows of one kind of id: {core: {text: "Core", gone: false}}; `gone` for one that is no longer in use. */
+  /* What the page knows of one kind of id: {"id core": {name: "Core", gone: null}}; gone: what to say of one that has left the book. */
   function knownIds(root, kind) {
     var known = {};
     list(root.querySelectorAll("[data-known=" + kind + "] [data-id]")).forEach(function (each) {
-      known["id " + each.dataset.id] = { text: each.textContent, gone: each.hasAttribute("data-gone") };
+      known["id " + each.dataset.id] = { name: each.textContent, gone: each.dataset.gone || null };
     });
     return known;
   }
@@ -26,13 +26,12 @@
     var stretches = list(root.querySelectorAll("[data-from-day]"));
     var known = { grass: knownIds(root, "grass"), step: knownIds(root, "step") };
 
-    /* The name of an id in this book; what is not in it is told among the notices, and the rest of the link kept. */
+    /* The name of an id as it is now; what is not in this book, or not any more, is told among the notices, and the rest of the link kept. */
     function named(kind, id, notices) {
       var found = known[kind]["id " + id];
-      if (found && !found.gone) { return found.text; }
-      var what = kind === "grass" ? "grass" : "step of the work";
-      notices.push("The link names a " + what + " that is not in this book now: " + id + ". " + (found ? found.text : "The rest of it holds."));
-      return null;
+      if (!found) { notices.push("This link names a " + (kind === "grass" ? "grass" : "step") + " that is not in this book: " + id + ". The rest of it holds."); }
+      else if (found.gone) { notices.push(found.gone); }
+      return found ? found.name : null;
     }
 
     function job(link, notices) {
@@ -112,6 +111,10 @@
       });
     }
 
+    var sheet = this;
+    this.start = null; /* Day of the job, from 1970; null while the sheet has no dates. */
+    this.fragment = ""; /* The particulars as a link has them; empty while there is no day that a link may carry. */
+
     /* link: what Swardbook.clientLink read: {} for none, null for a damaged one. */
     this.open = function (link) {
       var notices = [];
@@ -122,22 +125,32 @@
       var day = start === null ? null : marked(start);
       if (day === null) { unmarked(); }
       sorted();
-      say(notices.map(notice).concat(
+      /* What to do today comes first; what the link names and the book has not, last. */
+      say([].concat(
         day === null ? [] : [element("h2", "sb-aftercare__headline", headline(day, start)), now(current(day))],
-        told ? [element("p", "sb-aftercare__job", told)] : []
+        told ? [element("p", "sb-aftercare__job", told)] : [], notices.map(notice)
       ));
       if (link && link.area) { fillAreas(link.area); }
+      sheet.start = start;
+      sheet.fragment = start === null ? "" : Swardbook.clientLink.write(link) || "";
       Swardbook.tell("client-days", { start: start });
     };
 
-    /* The stretches as days of a calendar file: [{title, from, to, text}], days counted from 1970. */
-    this.events = function (start) {
-      return stretches.map(function (each) {
+    /* The days with their dates as a calendar file: {name, text}. An entry keeps its id for as long as its days begin where they do,
+       so that a file fetched again changes what a phone has and adds nothing. */
+    this.calendar = function (made) {
+      var on = dates.iso(sheet.start), address = root.dataset.address ? root.dataset.address + "#" + sheet.fragment : "";
+      var entries = stretches.map(function (each, number) {
+        var from = each.dataset.fromDay;
+        var before = stretches.slice(0, number).filter(function (other) { return other.dataset.fromDay === from; }).length;
+        var lines = list(each.querySelectorAll(".sb-aftercare__do, .sb-aftercare__leave")).map(function (line) { return line.textContent; });
         return {
-          title: each.dataset.title, from: start + +each.dataset.fromDay, to: start + +each.dataset.toDay,
-          text: list(each.querySelectorAll(".sb-aftercare__do, .sb-aftercare__leave")).map(function (line) { return line.textContent; }).join("\n")
+          id: root.dataset.sheet + "-" + on.replace(/-/g, "") + "-day-" + from + (before ? "-" + (before + 1) : ""),
+          title: root.dataset.name + ": " + each.dataset.title, text: lines.concat(address || []).join("\n"),
+          first: sheet.start + +from, last: sheet.start + +each.dataset.toDay, address: address
         };
-      }).sort(function (one, other) { return one.from - other.from; });
+      });
+      return { name: root.dataset.sheet + "-" + on + ".ics", text: Swardbook.calendarFile(root.dataset.name, entries, root.dataset.domain, made) };
     };
   }
 
@@ -146,7 +159,7 @@
     function read() { sheet.open(Swardbook.clientLink.ofPage()); }
 
     document.addEventListener("swardbook:job-date", function (event) { sheet.open({ on: dates.iso(event.detail) }); });
-    window.addEventListener("hashchange", read);
+    Swardbook.clientLink.onLink(read, function () { return sheet.fragment; });
     read();
   }
 
@@ -165,6 +178,14 @@
     maker.href += "#" + Swardbook.clientLink.write({ sheet: sheet.dataset.sheet });
     root.hidden = false;
     root.querySelector("[data-part=print]").addEventListener("click", function () { window.print(); });
+    var calendar = root.querySelector("[data-part=calendar]");
+    function offer() { calendar.hidden = !Swardbook.aftercareSheet.fragment; }
+    calendar.addEventListener("click", function () {
+      var file = Swardbook.aftercareSheet.calendar(new Date());
+      Swardbook.download(file.name, "text/calendar", file.text);
+    });
+    document.addEventListener("swardbook:client-days", offer);
+    offer();
   }
 
   /* Once every script is read, for only then have the calculators opened their fields for the area of the link. */

@@ -92,6 +92,22 @@
       return there;
     }
 
+    /* The id that a retired one stands for now; what is said of it goes among the notices. */
+    function present(kind, id, left) {
+      var gone = Array.prototype.filter.call(form.querySelectorAll("[data-retired=" + kind + "] [data-id]"), function (each) { return each.dataset.id === id; })[0];
+      if (gone) { left.push(gone.textContent); }
+      return gone ? gone.dataset.instead : id;
+    }
+
+    /* Ticks what was done; what this job's list has not is named. */
+    function tick(done, left) {
+      steps().forEach(function (box) { box.checked = false; });
+      done.map(function (id) { return present("step", id, left); }).filter(Boolean).forEach(function (id) {
+        var box = steps().filter(function (each) { return each.value === id; })[0];
+        if (box) { box.checked = true; } else { left.push("'" + id + "' is not among the steps of this job."); }
+      });
+    }
+
     /* What another page of the book hands over. */
     function fill() {
       var given = Swardbook.clientLink.ofPage(), left = [];
@@ -99,11 +115,12 @@
       if (given === null) { left.push("This link is damaged, so nothing was filled in from it."); given = {}; }
       if (given.on) { fields.on.value = given.on; }
       ["sheet", "grass"].forEach(function (name) {
-        if (given[name] && !select(fields[name], given[name])) { left.push("There is no " + name + " '" + given[name] + "' in this book now."); }
+        var id = given[name] && present(name, given[name], left);
+        if (id && !select(fields[name], id)) { left.push("There is no " + name + " '" + id + "' in this book now."); }
       });
       if (given.area) { fields.area.value = given.area + " m2"; }
-      steps().forEach(function (box) { box.checked = (given.done || []).indexOf(box.value) >= 0; });
-      part("notice").textContent = left.join(" ");
+      tick(given.done || [], left);
+      part("notice").textContent = left.join("\n");
       part("notice").hidden = !left.length;
       update();
     }
@@ -120,7 +137,7 @@
     copies(part("copy-message"), function () { return part("message").value; });
     form.addEventListener("input", update);
     form.addEventListener("submit", function (event) { event.preventDefault(); });
-    window.addEventListener("hashchange", fill);
+    Swardbook.clientLink.onLink(fill, function () { return ""; });
     form.hidden = false;
     fill();
   }
