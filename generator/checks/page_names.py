@@ -9,7 +9,7 @@ from generator.model.references import KEY
 
 # Kind -> pages that stand in its folder of the site beside those of its records.
 TAKEN = {
-    "grasses": ("index", "key", "compare"), "tasks": ("index",), "cautions": ("index",), "calculators": ("index",), "renovations": ("index",),
+    "grasses": ("index", "key"), "tasks": ("index",), "cautions": ("index",), "calculators": ("index",), "renovations": ("index",),
     "aftercare": ("index", "maker"), "problems": ("index",), "answers": ("index",),
 }  # fmt: skip
 
