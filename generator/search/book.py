@@ -16,7 +16,7 @@ from generator.search.reading import Reading
 FILE = "assets/search/book.js"
 WORDS = Path(__file__).with_name("words.yml")
 # A sentence on more pages than this says nothing about any of them.
-MOST_PAGES = 6
+MOST_PAGES = 4
 # Lists of everything: found by name, not by what they list.
 NAMES_ONLY = {"components", "sources", "names", "index", "home", "calendars", "compare", "problems"}
 

@@ -4,7 +4,7 @@
   "use strict";
   var search = Swardbook.search;
   var FIELDS = { title: 6, names: 4, lead: 2.5, headings: 2, sentences: 1 };
-  var OTHER_WAY = 0.85, BEGINNING = 0.5, WEAK = 0.25, CALLED = 5, WHOLLY = 1.5, MOST_KEPT = 200, FAINT = 0.005;
+  var OTHER_WAY = 0.85, BEGINNING = 0.5, WEAK = 0.25, CALLED = 5, WHOLLY = 1.5, VERBATIM = 2, MOST_KEPT = 200, FAINT = 0.005;
 
   function words(text) { return text.split(" "); }
   function itself(term) { return term; }
@@ -39,9 +39,16 @@
     return about.length ? about.map(names) : [names(page)];
   }
 
+  /* A text with its little words: too much sand is a problem, how much sand a sum. */
+  function verbatim(text) { return search.stems(text).join(" "); }
+
   search.nameAll = function (index, spoken) {
     index.called = new Map();
-    index.pages.forEach(function (page, path) { index.called.set(path, parts(page, index, spoken)); });
+    index.verbatim = new Map();
+    index.pages.forEach(function (page, path) { 
+      index.called.set(path, parts(page, index, spoken));
+      index.verbatim.set(path, new Set([page.title].concat(page.names || []).map(verbatim)));
+    });
   };
 
   /* What the library finds for a way of saying it. Kept, for the next letter typed asks again for all words but the last. */
@@ -109,12 +116,12 @@
     return kinds;
   }
 
-  /* Pages for what was asked, best first: [{page, score, stems: that matched, by weight}]. */
+  /* Pages for what was asked, best first: [{page, score, stems: that matched, by weight, called: the share that names it}]. */
   search.rank = function (text, index, spoken) {
     var ideas = search.ideas(text, spoken, index.spelling);
     var held = ideas.map(function (idea) { return holding(idea, index); });
     var weights = ideas.map(function (idea, at) { return weight(idea, held[at], index.pages.size); });
-    var total = weights.reduce(function (whole, each) { return whole + each; }, 0), kinds = wanted(text.toLowerCase(), spoken), ranked = [], meaning = new Map();
+    var total = weights.reduce(function (whole, each) { return whole + each; }, 0), kinds = wanted(text.toLowerCase(), spoken), ranked = [], meaning = new Map(), asked = verbatim(text);
     held.forEach(function (each, at) { each.stems.forEach(function (stem) { if (!meaning.has(stem)) { meaning.set(stem, at); } }); });
     index.pages.forEach(function (page, path) {
       var score = 0, covered = 0, stems = new Map();
@@ -129,8 +136,8 @@
       if (!covered) { return; }
       var share = covered / total;
       ranked.push({
-        page: page, stems: stems,
-        score: score * share * share * (1 + CALLED * just * just * index.called.get(path).length) * (called.wholly ? WHOLLY : 1) * (page.boost || 1) * ((spoken.kinds[page.kind] || {}).weight || 1) * (kinds[page.kind] || 1)
+        page: page, stems: stems, called: just,
+        score: score * share * share * (1 + CALLED * just * just * index.called.get(path).length) * (called.wholly ? WHOLLY : 1) * (index.verbatim.get(path).has(asked) ? VERBATIM : 1) * (page.boost || 1) * ((spoken.kinds[page.kind] || {}).weight || 1) * (kinds[page.kind] || 1)
       });
     });
     ranked.sort(function (one, other) { return other.score - one.score; });

@@ -1,8 +1,9 @@
-/* The sentence of a page that answers: the one that holds most of what was asked, the page's own opening where nothing says more. */
+/* The sentence of a page that answers: the one that holds most of what was asked, the page's own opening where nothing says more. A page
+   that is called what was asked answers with its opening too, unless it joins others: a guide is asked about something in it. */
 (function () {
   "use strict";
   var search = Swardbook.search;
-  var OPENING = 1.3, LONGEST = 45, IN_TITLE = 0.3;
+  var OPENING = 1.3, LONGEST = 45, IN_TITLE = 0.3, JUST_THAT = 0.7;
 
   function holds(said, stems) {
     var total = 0;
@@ -11,9 +12,11 @@
   }
 
   /* What the title says already, a sentence need not say again. */
-  search.answer = function (page, matched) {
+  search.answer = function (find) {
+    var page = find.page;
+    if (!page.about && find.called >= JUST_THAT) { return page.lead; }
     var title = new Set(search.stems(page.title)), stems = new Map();
-    matched.forEach(function (weight, stem) { stems.set(stem, weight * (title.has(stem) ? IN_TITLE : 1)); });
+    find.stems.forEach(function (weight, stem) { stems.set(stem, weight * (title.has(stem) ? IN_TITLE : 1)); });
     var best = page.lead, most = holds(search.stems(page.lead), stems) * OPENING;
     (page.sentences || []).forEach(function (sentence, at) {
       var said = page.stemmed[at], held = said.length > 3 && said.length < LONGEST ? holds(said, stems) : 0;

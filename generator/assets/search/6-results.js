@@ -25,7 +25,7 @@
       line.append(marked("span", null, also, find.stems));
       link.append(" ", line);
     }
-    link.append(" ", marked("span", "sb-search__answer", search.answer(find.page, find.stems), find.stems));
+    link.append(" ", marked("span", "sb-search__answer", search.answer(find), find.stems));
     made.append(link);
     return made;
   }
