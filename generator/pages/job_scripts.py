@@ -113,7 +113,7 @@ def _plan(almanac: Almanac, plan: str, grass: str) -> dict[str, Any]:
     outside = book.season_groups.outside.get(record.season_group)
     added = {outcome.add.task for question in book.visit.questions for outcome in question.outcomes if outcome.add} if book.visit else set()
     return {
-        "window": renovation.window,
+        "window": renovation.window, "grass": record.name,
         "steps": [_taken(book, step, renovation, grass) for step in renovation.steps],
         "takes": {
             task: {"level": each.level, "how": each.how} for task, each in record.operations.items() if task in added

@@ -167,8 +167,11 @@ def test_each_sheet_goes_onto_one_page(reader: Callable[..., Reader], units: str
     page = reader(viewport={"width": 1280, "height": 900}).open(f"{JOB}#v=1&plan={plan}&grass={grass}&place=canberra&area=2400&on=2026-12-16")
     page.evaluate("units => { window.print = () => {}; Swardbook.preferences.set('units', units); }", units)
     expect(step(page, "soil-test").locator("[data-part=controls]")).to_be_visible()
-    titles = page.locator("[data-part=title]").all_inner_texts()
-    for sheet, words in (("sheet", [each for each in titles if each]), ("shopping", ["Shopping list", "Gear"]), ("crew", ["Crew sheet", "07:30"])):
+    titles = [each for each in page.locator("[data-part=title]").all_inner_texts() if each]
+    waits = [f"Wait for: {each}" for each in page.locator("[data-part=wait]").all_inner_texts() if each]
+    cares = set(page.locator("[data-part=cautions] a").all_inner_texts())
+    assert waits and cares
+    for sheet, words in (("sheet", [*titles, *waits, *cares]), ("shopping", ["Shopping list", "Gear"]), ("crew", ["Crew sheet", "07:30"])):
         for paper in ("A4", "Letter"):
             page.locator(f"[data-act=print-{sheet}]").click()
             pages = PdfReader(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))).pages

@@ -12,8 +12,12 @@
     return { level: level, how: level === 'none' ? softer[1] : operation.how + ' ' + softer[1] };
   }
 
-  function reason(step, operation, adjusted) {
+  function reason(step, operation, adjusted, grass) {
     if (step.never) { return step.never; }
+    /* The step is for gentler treatment: how this grass takes its own would be no reason. */
+    if (operation.level && operation.level !== 'none' && step.only_levels.length && step.only_levels.every(function (level) {
+      return LEVELS.indexOf(operation.level) > LEVELS.indexOf(level);
+    })) { return 'Only for grass that takes it ' + step.only_levels.join(' or ') + '; ' + grass + ' takes it ' + operation.level + '.'; }
     if (operation.level === 'none' || (operation.level && step.only_levels.length && step.only_levels.indexOf(operation.level) < 0)) { return operation.how; }
     if (has(adjusted.without, step.id)) { return adjusted.without[step.id]; }
     return step.task && has(adjusted.tasksWithout, step.task) ? adjusted.tasksWithout[step.task] : null;
@@ -36,7 +40,7 @@
     plan.steps.concat(adjusted.added || []).forEach(function (step) {
       var grass = step.level === null && step.task && has(plan.takes, step.task) ? plan.takes[step.task] : step;
       var operation = softened({ level: grass.level || null, how: grass.how || null }, step.task && has(adjusted.softer, step.task) ? adjusted.softer[step.task] : null);
-      var why = reason(step, operation, adjusted);
+      var why = reason(step, operation, adjusted, plan.grass);
       if (why) {
         gone[step.id] = step;
         leftOut.push({ id: step.id, task: step.task, title: step.title, why: why });

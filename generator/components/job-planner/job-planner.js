@@ -236,7 +236,7 @@
         now.put[id] = Swardbook.dates.iso(to);
       } else if (act === 'back') { delete now.put[id]; } else if (act === 'without') { now.without.push(id); } else { return; }
       changed();
-      if (act === 'later') { Swardbook.jobHold.told(item, 'Put off to ' + W.day(now.put[id]) + '. ' + S.moves(last.out, last.plan, now)); item.querySelector('summary').focus(); }
+      if (act === 'later') { Swardbook.jobHold.told(item, 'Put off to ' + W.day(now.put[id]) + '. ' + S.moves(last.out, last.plan, now)); item.querySelector('[data-part=hold] > summary').focus(); }
       if (act !== 'day') { day.value = (last.out.steps.find(function (step) { return step.id === id; }) || { date: day.value }).date; }
     }
 
