@@ -45,7 +45,7 @@
   search.nameAll = function (index, spoken) {
     index.called = new Map();
     index.verbatim = new Map();
-    index.pages.forEach(function (page, path) { 
+    index.pages.forEach(function (page, path) {
       index.called.set(path, parts(page, index, spoken));
       index.verbatim.set(path, new Set([page.title].concat(page.names || []).map(verbatim)));
     });
