@@ -2,16 +2,6 @@
 (function () {
   'use strict';
 
-  function download(name, kind, text) {
-    var link = Swardbook.element('a');
-    link.href = URL.createObjectURL(new Blob([text], { type: kind }));
-    link.download = name;
-    document.body.appendChild(link);
-    link.click();
-    link.remove();
-    setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
-  }
-
   /* What the ids of a job's events begin with: set when its first calendar is made, with the day it then had, and kept, so that a
      calendar made after the job has moved moves its events. As job_key in generator/outputs/job_calendar.py. */
   function calendarKey(job) {
@@ -28,8 +18,8 @@
     }
     on('new', function () { tools.add([tools.usual()]); tools.choose(tools.jobs().length - 1); told.textContent = 'A new job.'; });
     on('forget', function () { tools.drop(); tools.choose(0); told.textContent = 'That job is off the list.'; });
-    on('export', function () { download('job-' + tools.job().plan + '-' + tools.job().on + '.json', 'application/json', K.write([tools.job()], 0)); });
-    on('export-all', function () { download('jobs.json', 'application/json', K.write(tools.jobs(), 0)); });
+    on('export', function () { Swardbook.download('job-' + tools.job().plan + '-' + tools.job().on + '.json', 'application/json', K.write([tools.job()], 0)); });
+    on('export-all', function () { Swardbook.download('jobs.json', 'application/json', K.write(tools.jobs(), 0)); });
     ['sheet', 'shopping', 'crew'].forEach(function (name) { on('print-' + name, function () { Swardbook.jobPrint.print(name); }); });
     on('calendar', function () {
       var now = tools.job(), fromIso = Swardbook.dates.fromIso;
@@ -42,7 +32,7 @@
       });
       tools.keep();
       var text = Swardbook.calendarFile(tools.part('what').textContent, entries, Swardbook.jobs.book().domain, new Date());
-      download('job-' + now.plan + '-' + now.on + '.ics', 'text/calendar', text);
+      Swardbook.download('job-' + now.plan + '-' + now.on + '.ics', 'text/calendar', text);
     });
     on('link', function () {
       var area = tools.part('text');

@@ -218,13 +218,7 @@
     }
 
     function download() {
-      var link = Swardbook.element('a');
-      link.href = URL.createObjectURL(new Blob([Swardbook.recordCsv.write(columns, entries)], { type: 'text/csv;charset=utf-8' }));
-      link.download = 'work-record.csv';
-      document.body.appendChild(link);
-      link.click();
-      link.remove();
-      window.setTimeout(function () { URL.revokeObjectURL(link.href); }, 10000);
+      Swardbook.download('work-record.csv', 'text/csv;charset=utf-8', Swardbook.recordCsv.write(columns, entries));
     }
 
     function take(text) {
