@@ -39,6 +39,7 @@ def problem_page(book: Book, id: str, desk: Desk) -> Page:
         ],
         "similar": problem_links(book, problem.similar, desk),
         "aftercare": [_link(book.aftercare[each].name, desk.links.aftercare(each)) for each in problem.aftercare],
+        "answers": [_link(answer.question, desk.links.answer(each)) for each, answer in book.answers.items() if id in answer.see.problems],
         "finder": desk.links.to(INDEX), "names": desk.names(problem.names),
     }
     words = all_names(problem.names) + problem.misspellings
