@@ -60,6 +60,10 @@ def test_rain_that_covers_a_watering_spares_what_the_command_line_says(reader: C
     assert len(depths) == 2 and found["water"]["spared_litres"] == pytest.approx(sum(depths) * 240)  # a millimetre on a square metre is a litre
     expect(part(page, "spared")).to_contain_text(f"Rain does 2 waterings: {found['water']['spared_litres']:.0f} L")
     expect(part(page, "spared")).to_contain_text(f"{found['water']['litres']:.0f} L")
+    first_week = [each for step in found["steps"] for each in step["watering"] if "2026-12-16" <= each["date"] < "2026-12-23" and each["rain_mm"] is None]
+    row = part(page, "water").locator("tr", has_text="Week 1,")
+    expect(row).to_contain_text(f"{len({each['date'] for each in first_week})} days")
+    expect(row).to_contain_text(f"{sum(each['litres'] for each in first_week):.0f} L")
     rain(page, "2026-12-20", "lots")
     expect(page.locator("[data-day='2026-12-20'] [role=status]")).not_to_be_empty()
     kept = json.loads(saved(page, "export", tmp_path / "job.json"))["jobs"][0]["rain"]

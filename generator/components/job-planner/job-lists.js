@@ -81,8 +81,9 @@
     waterings(out).forEach(function (each) {
       var ahead = Swardbook.dates.fromIso(each.date) - on, week = ahead < 0 ? -1 : Math.floor(ahead / 7);
       if (!weeks[week]) { weeks[week] = { days: {}, litres: 0 }; order.push(week); }
+      if (each.rain_mm !== null) { return; } /* Rain does it. */
       weeks[week].days[each.date] = true;
-      if (each.rain_mm === null) { weeks[week].litres += each.litres; }
+      weeks[week].litres += each.litres;
     });
     rows(root, 'water', order.map(function (week) {
       var label = week < 0 ? 'Before the day' : 'Week ' + (week + 1) + ', from ' + W.day(Swardbook.dates.iso(on + week * 7));
