@@ -6,7 +6,7 @@ from typing import Any
 
 from generator.pages.aftercare import aftercare_index, aftercare_page
 from generator.pages.almanac import Almanac
-from generator.pages.answer import answer_index, answer_page
+from generator.pages.answer import answer_index, answer_page, retired_answer_page
 from generator.pages.calculator import calculator_page
 from generator.pages.calendar import calendar_page
 from generator.pages.client_link import client_link_page
@@ -82,6 +82,7 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield from (problem_page(book, id, desk(f"problems/{id}")) for id in book.problems)
     yield answer_index(book, desk("answers/index"))
     yield from (answer_page(book, id, desk(f"answers/{id}")) for id in book.answers)
+    yield from (retired_answer_page(book, id, desk(f"answers/{id}")) for id in book.retired_of("answers"))
     yield calendar_index(almanac, desk("calendars/index"))
     yield from (compare_page(almanac, id, desk(f"compare/{id}")) for id in book.grasses)
     for place in book.places:

@@ -45,7 +45,7 @@ def _send(book: Book, id: str, answer: Answer, short: str) -> dict[str, Any] | N
         "address": {"id": "answer-address", "label": "Address of this page", "text": address, "rows": 2, "button": "Copy the address"},
         "message": {
             "id": "answer-message", "label": "Short answer with the address", "text": f"{answer.question}\n{short}\nMore: {address}",
-            "rows": 7, "button": "Copy the answer",
+            "rows": 9, "button": "Copy the answer",
         },
     }
 
@@ -73,6 +73,17 @@ def _cell(expression: str, grass: Any, desk: Desk) -> dict[str, Any]:
     return {"quantity": None, "text": value, "marks": {"marks": []}}
 
 
+def retired_answer_page(book: Book, id: str, desk: Desk) -> Page:
+    """What stands at the address of an answer that is gone: why, and where to read on. The client who kept the e-mail finds it."""
+    gone = book.retired_of("answers")[id]
+    way = {"title": "Answers for clients", "url": desk.links.to("answers/index"), "text": "All that clients ask."}
+    if gone.instead is not None:
+        answer = book.answers[gone.instead]
+        way = {"title": answer.question, "url": desk.links.answer(gone.instead), "text": Prose(book, desk).plain(answer.short.text)}
+    context = {"title": gone.name, "lead": gone.why, "groups": [{"title": None, "cards": [way]}]}
+    return Page(f"answers/{id}", gone.name, "index", context, gone.why)
+
+
 def answer_index(book: Book, desk: Desk) -> Page:
     prose = Prose(book, desk)
     groups = [
@@ -83,5 +94,7 @@ def answer_index(book: Book, desk: Desk) -> Page:
         for topic in get_args(Topic)
     ]
     lead = "What clients ask by e-mail, each with the short answer first. Every answer has an address that stays, to paste into a reply."
-    context = {"title": "Answers for clients", "lead": lead, "groups": [group for group in groups if group["cards"]]}
-    return Page("answers/index", context["title"], "index", context, lead, ("questions", "client questions", "FAQ"))
+    groups = [group for group in groups if group["cards"]]
+    context = {"title": "Answers for clients", "lead": lead, "groups": groups}
+    sections = tuple(Section(group["title"].lower().replace(" ", "-"), group["title"]) for group in groups)
+    return Page("answers/index", context["title"], "index", context, lead, ("questions", "client questions", "FAQ"), sections)

@@ -1,0 +1,47 @@
+"""What an answer's page says beside its own words: a table from the grasses, the message to paste, and where a retired one leads."""
+
+from datetime import date
+
+from generator.model.book import load_book
+from generator.pages.answer import answer_page, retired_answer_page
+from generator.pages.desk import Desk
+from generator.render import render
+from tests.book_folders import WHOLE
+from tests.pages.shipped_book import almanac
+
+BOOK = load_book(WHOLE).book
+ID = "how-often-sweep"
+
+
+def desk(path: str, book=BOOK) -> Desk:
+    return Desk(book, path, date(2026, 1, 1))
+
+
+def test_a_table_has_a_row_for_each_grass_with_its_own_figure():
+    table = answer_page(BOOK, ID, desk(f"answers/{ID}")).context["table"]
+    rows = {row["name"]: row["cells"] for row in table["rows"]}
+    assert set(rows) == {grass.name for grass in BOOK.grasses.values()}
+    assert rows["Plaingrass"][0]["quantity"]["metric"] == "20 to 30 mm"  # as data/grasses/plaingrass.yml of the book has it
+    assert rows["Plaingrass"][1]["text"] == "low"
+
+
+def test_no_table_of_an_answer_shows_a_figure_that_was_not_read():
+    book = almanac().book
+    for id in book.answers:
+        page = answer_page(book, id, desk(f"answers/{id}", book))
+        marks = [cell["marks"]["marks"] for row in (page.context["table"] or {"rows": []})["rows"] for cell in row["cells"]]
+        assert not [mark for each in marks for mark in each if mark["from_memory"]], id
+
+
+def test_the_message_is_the_question_the_short_answer_and_the_public_address():
+    book = almanac().book
+    send = answer_page(book, "how-often-water", desk("answers/how-often-water", book)).context["send"]
+    first, *_, last = send["message"]["text"].splitlines()
+    assert first == book.answers["how-often-water"].question
+    assert last == f"More: {book.practice.public_address}answers/how-often-water.html"
+
+
+def test_a_retired_answer_leads_to_the_one_that_took_its_place():
+    page = retired_answer_page(BOOK, "how-often-brush", desk("answers/how-often-brush"))
+    written = render(f"{page.template}.html.j2", page.context)
+    assert "It is swept now." in written and 'href="../answers/how-often-sweep.html"' in written
