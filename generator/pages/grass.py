@@ -8,6 +8,7 @@ from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.identification import habit_view, look_alikes, parts_view
 from generator.pages.page import Page, Section
 from generator.pages.problem import grass_problems
+from generator.pages.see import asked_about
 
 HABIT_WORDS = {
     "above ground": "Runs above ground only: nothing below to come back from.",
@@ -47,6 +48,7 @@ def grass_page(book: Book, id: str, desk: Desk, strip: dict[str, Any], calendars
         "key_url": desk.links.to("grasses/key") if key else "", "look_alikes": look_alikes(book, id, desk),
         "water": sourcing.statements(grass.water),
         "recognise": sourcing.statements(grass.recognise), "problems": sourcing.statements(grass.problems), "found": grass_problems(book, id, desk),
+        "asked": asked_about(book, "grasses", id, desk),
         "thatch": sourcing.statement(grass.thatch), "establishment": _establishment(grass, desk),
         "names": desk.names(grass.names), "cautions": desk.cautions(grass.cautions),
         "weed_status": _weed_status(book, grass, desk),

@@ -9,6 +9,14 @@ from generator.pages.desk import Desk
 GLOSSARY = "glossary"
 
 
+def asked_about(book: Book, kind: str, id: str, desk: Desk) -> list[dict[str, str]]:
+    """Answers for clients that lead to a record: asked_about(book, 'tasks', 'core', desk). name and url of each."""
+    return [
+        {"name": answer.question, "url": desk.links.answer(answer_id)}
+        for answer_id, answer in book.answers.items() if id in getattr(answer.see, kind)
+    ]
+
+
 def see_links(book: Book, see: See, desk: Desk) -> list[dict[str, str]]:
     """name, url and kind in a word, in the order of the record's fields."""
     links = desk.links

@@ -11,6 +11,7 @@ from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
 from generator.pages.problem import task_problems
 from generator.pages.record import record_card
+from generator.pages.see import asked_about
 from generator.turf.bindings import Context, filled
 
 TASK_PARTS = (
@@ -45,6 +46,7 @@ def task_page(book: Book, id: str, desk: Desk, when: dict[str, Any] | None = Non
         "calculator": calculator, "hold": hold,
         "scripts": [*calculator_scripts(book, [calculator] if calculator else [], desk), *(hold_scripts(desk) if hold else [])],
         "levels": _levels(book, id, desk), "problems": task_problems(book, id, desk), "record": record_card(book, desk, id),
+        "asked": asked_about(book, "tasks", id, desk),
     }
     sections = [*(Section(part["id"], part["title"]) for part in parts), *([Section("hold", "Hold or go today")] if hold else [])]
     words = all_names(task.names) + task.misspellings
