@@ -22,6 +22,7 @@ KINDS = {
     "tasks": "tasks/index.html",
     "cautions": "cautions/index.html",
     "grass": "grasses/kikuyu.html",
+    "key": "grasses/key.html",
     "guide": "renovate/kikuyu.html",
     "plans": "plans/index.html",
     "plan": "plans/light-renovation.html",
