@@ -62,4 +62,5 @@ def test_paper_has_the_whole_key_whatever_the_screen_shows(reader: Callable[...,
     page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
     page.emulate_media(media="print")
     assert len(steps(page)) == whole
+    expect(page.locator("[data-answer=No]").last).to_be_visible()
     expect(page.get_by_role("button", name="Back", exact=True)).to_be_hidden()
