@@ -20,7 +20,7 @@ JOB = "jobs/index.html"
 COUCH_AT_CANBERRA = "#v=1&plan=warm-below-ground&grass=couch&place=canberra&site=open&area=240&on="
 # Every text of the worked-out parts; what only the script offers is left out of the comparison.
 TEXTS = """root => {
-  const gone = '[data-part=controls], [data-part=crew-form], [data-part=crew-cautions], [data-part=rain-box], [data-part=visit-box], [data-part=moves], [data-part=then-box] > summary';
+  const gone = '[data-part=controls], [data-part=crew-form], [data-part=crew-cautions], [data-part=rain-box], [data-part=visit-box], [data-part=next], [data-part=moves], [data-part=then-box] > summary';
   const copy = root.cloneNode(true);
   copy.querySelectorAll(gone).forEach(part => part.remove());
   return copy.textContent.replace(/\\s+/g, '');
@@ -80,6 +80,21 @@ def test_a_step_put_off_moves_what_depends_on_it_and_a_reload_keeps_it(reader: C
     expect(step(page, "soil-test").locator("[data-act=done]")).to_be_checked()
     step(page, "core").locator("[data-act=back]").click()
     expect(step(page, "core").locator("[data-part=date]")).to_have_text("Wed 16 Dec 2026")
+
+
+def test_a_step_that_is_done_folds_up_and_the_next_one_is_a_tap_away(reader: Callable[..., Reader]) -> None:
+    page = reader(viewport={"width": 360, "height": 780}).open(JOB + COUCH_AT_CANBERRA + "2026-12-16")
+    done, link = step(page, "soil-test"), part(page, "next").locator("a")
+    expect(link).to_have_text(done.locator("[data-part=title]").inner_text())
+    done.locator("[data-act=done]").check()
+    expect(done.locator("[data-part=say]")).not_to_be_visible()
+    expect(done.locator("[data-act=done]")).to_be_visible()
+    expect(link).not_to_have_text(done.locator("[data-part=title]").inner_text())
+    link.click()
+    expect(page.get_by_role("heading", name=link.inner_text())).to_be_in_viewport()
+    expect(part(page, "notice")).not_to_be_visible()
+    done.locator("[data-act=done]").uncheck()
+    expect(done.locator("[data-part=say]")).to_be_visible()
 
 
 def test_a_step_that_is_not_needed_goes_and_comes_back(reader: Callable[..., Reader]) -> None:

@@ -128,6 +128,7 @@
       part('then-box').hidden = !window_.what_then.length;
       if (!window_.inside) { part('then-box').open = true; }
       S.show(root, out, plan, now);
+      S.next(part('next'), out, now);
       S.say(root, 'moves', S.moves(out, plan, now));
       S.list(part('left-out'), out.left_out, leftOut);
       part('left-out-box').hidden = !out.left_out.length;

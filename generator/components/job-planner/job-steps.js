@@ -93,6 +93,7 @@
         if (!item) {
           item = document.importNode(blank.content, true).querySelector('li');
           item.dataset.step = step.id;
+          item.id = 'job-step-' + step.id;
         }
         delete there[step.id];
         fill(item, step, planned[step.id], titles, job, root);
@@ -109,6 +110,16 @@
     if (focus && focus !== document.activeElement && document.contains(focus)) { focus.focus(); }
   }
 
+  /* The first step that is not ticked, to go to at once: on a telephone the list is long. */
+  function next(place, out, job) {
+    var first = out.steps.filter(function (step) { return !job.done[step.id]; })[0];
+    place.hidden = !first;
+    clear(place);
+    if (!first) { return; }
+    place.appendChild(document.createTextNode('Next, ' + Swardbook.jobWords.dates(first) + ': '));
+    place.appendChild(link('#job-step-' + first.id, first.title));
+  }
+
   /* What was put off, and how many steps move with it. */
   function moves(out, plan, job) {
     var titles = {};
@@ -120,5 +131,5 @@
       (with_.length ? ' What waits for it moves with it: ' + with_.join('; ') + '. ' : ' Nothing has to move with it. ') + 'All else stays.';
   }
 
-  Swardbook.jobSteps = { show: show, moves: moves, list: list, say: say, clear: clear, link: link, quantity: quantity, answers: answers };
+  Swardbook.jobSteps = { show: show, next: next, moves: moves, list: list, say: say, clear: clear, link: link, quantity: quantity, answers: answers };
 })();
