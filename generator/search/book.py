@@ -29,7 +29,7 @@ class Shelf:
 
     def put(self, page: Page, reading: Reading) -> None:
         head = {
-            "path": f"{page.path}.html", "title": page.title, "kind": page.template, "lead": page.description,
+            "path": f"{page.path}.html", "title": page.title, "kind": page.template, "lead": _opening(page),
             "names": list(page.words), "about": [f"{each}.html" for each in page.about], "boost": page.boost,
         }
         self.readings[page.path] = head, reading
@@ -42,6 +42,12 @@ class Shelf:
         """A call that hands the book to whoever loads it."""
         told = {"pages": list(_records(self.readings.values())), **spoken()}
         return f"Swardbook.search.read({json.dumps(told, ensure_ascii=False, separators=(',', ':'))});\n"
+
+
+def _opening(page: Page) -> str:
+    """What a page says first. A guide's description only names its parts."""
+    summary = page.context.get("summary")
+    return summary if isinstance(summary, str) else page.description
 
 
 def _records(read: Iterable[tuple[Mapping[str, Any], Reading]]) -> Iterable[dict[str, Any]]:

@@ -5,6 +5,9 @@ from dataclasses import dataclass
 from html.parser import HTMLParser
 
 SKIPPED_TAGS = {"script", "style", "svg", "math", "select", "textarea", "button", "template", "noscript"}
+# What is explained by what follows: the two are one sentence, for neither says anything alone.
+TERMS = {"dt"}
+TERM_CLASSES = {"sb-glossary__word"}
 SKIPPED_CLASSES = {"sb-source-marks", "sb-hidden", "headerlink"}
 # What ends a run of text. Cells of a table row stay together: 'Mowing height' says nothing without its figure.
 BLOCKS = {"p", "li", "ul", "ol", "tr", "table", "dt", "dd", "div", "section", "details", "summary", "figcaption", "caption", "label", "legend", "fieldset", "form"}
@@ -43,17 +46,21 @@ class _Reader(HTMLParser):
         self._title = False
         self._in_link = 0
         self._linked = 0
+        self._is_term = False
+        self._term = ""
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        classes = set((dict(attrs).get("class") or "").split())
         if tag in EMPTY:
             self._run.append(" ")
         elif self._skipping:
             self._skipping += 1
-        elif tag in SKIPPED_TAGS or SKIPPED_CLASSES & set((dict(attrs).get("class") or "").split()):
+        elif tag in SKIPPED_TAGS or SKIPPED_CLASSES & classes:
             self._skipping = 1
         elif tag in BLOCKS or tag in HEADINGS or tag == "h1":
             self.end_run()
             self._title = tag == "h1"
+            self._is_term = tag in TERMS or bool(TERM_CLASSES & classes)
         elif tag in CELLS:
             self._run.append(" ")
         elif tag == "a":
@@ -64,6 +71,8 @@ class _Reader(HTMLParser):
             return
         if self._skipping:
             self._skipping -= 1
+        elif self._is_term and (tag in TERMS or tag in HEADINGS):
+            self._term, self._is_term, self._run = " ".join("".join(self._run).split()), False, []
         elif tag in HEADINGS:
             self.end_run(self.headings)
         elif tag == "h1":
@@ -88,6 +97,7 @@ class _Reader(HTMLParser):
         if to is None and linked > MOSTLY * len(text):
             return
         if to is None:
+            text, self._term = f"{self._term}: {text}" if self._term else text, ""
             self.sentences += _SENTENCE_END.split(text)
         else:
             to.append(text)

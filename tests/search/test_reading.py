@@ -10,6 +10,7 @@ PAGE = """
 <p>It is told in <a href="c">the guide</a> of each grass that takes it.</p>
 <table><tr><th>Depth</th><td>25 mm</td></tr></table>
 <select><option>Perth</option></select><svg><text>Jan</text><path d="M0"/></svg><button>Print<br></button>
+<dl><dt>How soon <svg><path d="M0"/></svg></dt><dd>Within a week. It stays.</dd></dl>
 <p>Cut out the thatch.</p>
 """
 
@@ -19,6 +20,7 @@ def test_headings_and_sentences_stand_in_order_and_each_once():
     assert reading.headings == ("When",)
     assert reading.sentences == (
         "Cut out the thatch.", "Do it once.", "In 25 mm of thatch & more.", "It is told in the guide of each grass that takes it.", "Depth 25 mm",
+        "How soon: Within a week.", "It stays.",
     )
 
 

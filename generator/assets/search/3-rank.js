@@ -116,7 +116,7 @@
     return kinds;
   }
 
-  /* Pages for what was asked, best first: [{page, score, stems: that matched, by weight, called: the share that names it}]. */
+  /* Pages for what was asked, best first: [{page, score, stems: that matched, each with its idea and weight, called: the share that names it}]. */
   search.rank = function (text, index, spoken) {
     var ideas = search.ideas(text, spoken, index.spelling);
     var held = ideas.map(function (idea) { return holding(idea, index); });
@@ -131,7 +131,10 @@
         if (find || called.ats.indexOf(at) >= 0) { covered += weights[at]; }
         if (!find) { return; }
         score += find.score * (ideas[at].weak ? WEAK : 1);
-        find.stems.forEach(function (stem) { stems.set(stem, Math.max(stems.get(stem) || 0, weights[at])); });
+        find.stems.forEach(function (stem) {
+          var own = ideas[at].ways[0].indexOf(stem) >= 0;
+          if (own || !stems.has(stem)) { stems.set(stem, { idea: at, own: own, weight: weights[at] * (own ? 1 : OTHER_WAY) }); }
+        });
       });
       if (!covered) { return; }
       var share = covered / total;

@@ -3,24 +3,35 @@
 (function () {
   "use strict";
   var search = Swardbook.search;
-  var OPENING = 1.3, LONGEST = 45, IN_TITLE = 0.3, JUST_THAT = 0.7;
+  var OPENING = 1.3, LONGEST = 45, IN_TITLE = 0.3, JUST_THAT = 0.7, FIRST_WORD = 1.2;
 
+  /* How much of what was asked some stems hold: each idea once, by the stem that says it best. */
   function holds(said, stems) {
+    var best = new Map();
+    stems.forEach(function (of, stem) {
+      if (said.indexOf(stem) >= 0) { best.set(of.idea, Math.max(best.get(of.idea) || 0, of.weight)); }
+    });
     var total = 0;
-    stems.forEach(function (weight, stem) { if (said.indexOf(stem) >= 0) { total += weight; } });
-    return total;
+    best.forEach(function (weight) { total += weight; });
+    return (stems.get(said[0]) || {}).own ? total * FIRST_WORD : total;
   }
 
-  /* What the title says already, a sentence need not say again. */
+  /* What the title says already, a sentence need not say again: one that says no more than the title answers nothing. */
   search.answer = function (find) {
-    var page = find.page;
-    if (!page.about && find.called >= JUST_THAT) { return page.lead; }
-    var title = new Set(search.stems(page.title)), stems = new Map();
-    find.stems.forEach(function (weight, stem) { stems.set(stem, weight * (title.has(stem) ? IN_TITLE : 1)); });
+    var page = find.page, kind = (search.kinds || {})[page.kind] || {};
+    if (!page.about && kind.opens_with_answer !== false && find.called >= JUST_THAT) { return page.lead; }
+    var title = new Set(search.stems(page.title)), stems = new Map(), telling = new Set();
+    find.stems.forEach(function (of, stem) {
+      if (!title.has(stem)) { telling.add(stem); }
+      stems.set(stem, { idea: of.idea, own: of.own, weight: of.weight * (title.has(stem) ? IN_TITLE : 1) });
+    });
     var best = page.lead, most = holds(search.stems(page.lead), stems) * OPENING;
     (page.sentences || []).forEach(function (sentence, at) {
       var said = page.stemmed[at], held = said.length > 3 && said.length < LONGEST ? holds(said, stems) : 0;
-      if (held > most && /[.!?]$/.test(sentence)) { best = sentence; most = held; }
+      if (held > most && /[.!?]$/.test(sentence) && said.some(function (stem) { return telling.has(stem); })) {
+        best = sentence;
+        most = held;
+      }
     });
     return best;
   };
