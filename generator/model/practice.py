@@ -101,6 +101,8 @@ class Practice(Record):
     spoil_price_per_m3: float | None = Field(
         default=None, ge=0, description="Asked for carrying away and tipping a loose cubic metre of thatch, cores or turf."
     )
+    spoil_bag_l: float | None = Field(default=None, gt=0, description="What one bag for thatch and clippings holds, in litres.")
+    trailer_volume_m3: float | None = Field(default=None, gt=0, description="What fits in the trailer that spoil goes away in.")
     tax_name: str | None = Field(default=None, max_length=40, description="What the tax on a sale is called on a quote: GST, VAT, sales tax.")
     tax_percent: float | None = Field(default=None, ge=0, le=100, description="Tax on a sale; 0 for a practice that is not registered for it.")
     prices_include_tax: bool = Field(default=False, description="True where the prices in this file have the tax in them already.")

@@ -33,6 +33,9 @@ class Quantity(Record):
     )
     buy: Purchase | None = Field(default=None, description="The result that goes on the shopping list.")
     spoil: str | None = Field(default=None, description="The result, a volume, that has to be carried away.")
+    measured: bool = Field(
+        default=False, description="True where it starts from what is measured on the lawn or the gear that day, so that a plan has no answer to give."
+    )
 
 
 class Gear(Record):

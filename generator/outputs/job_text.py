@@ -7,7 +7,7 @@ from textwrap import fill
 
 from generator.turf.job import Job, JobStep, NeededGear
 from generator.turf.job_costs import Cost
-from generator.turf.job_quantities import Purchased, Worked
+from generator.turf.job_quantities import Purchased, Spoil, Worked
 from generator.turf.quantities import Amount, figures, unit_after
 
 WIDTH = 100
@@ -26,6 +26,7 @@ def job_text(job: Job, plan: str, grass: str, place: str) -> str:
     for each in job.steps:
         lines += _step(each)
     lines += _section("To buy", [purchase_words(each) for each in job.shopping])
+    lines += _section("To carry away", _spoil(job.spoil))
     lines += _section("Gear", [_gear(each) for each in job.gear])
     lines += _section("Water", _water(job))
     lines += _section("Price", _priced(job.cost)) if job.cost else []
@@ -52,6 +53,8 @@ def quantity_words(quantity: Worked) -> str:
     """The answers of a calculator at a step: what is bought, else its first two."""
     if quantity.needs_label:
         return f"{quantity.quantity.calculator}: type in the rate from the label"
+    if quantity.quantity.measured:
+        return f"{quantity.quantity.calculator}: measure it on the day and type it in"
     bought = quantity.quantity.buy
     shown = {bought.result} if bought else set(list(quantity.run.results)[:2])
     return f"{quantity.quantity.calculator}: " + ", ".join(
@@ -69,6 +72,13 @@ def purchase_words(each: Purchased) -> str:
 def _gear(each: NeededGear) -> str:
     book = f", {each.from_where} by {day(each.book_by)}" if each.book_by else ""
     return f"{each.name}: needed {day(each.needed)}{book}"
+
+
+def _spoil(away: Spoil) -> list[str]:
+    if not away.volume_m3:
+        return []
+    counts = [f"{number} {one}{'' if number == 1 else 's'}" for number, one in ((away.bags, "bag"), (away.trailer_loads, "trailer load")) if number]
+    return [f"{figures(away.volume_m3, 1)} m3 loose" + (f", which is {' or '.join(counts)}" if counts else "")]
 
 
 def _water(job: Job) -> list[str]:

@@ -11,7 +11,7 @@ from generator.turf.quantities import Amount
 
 
 def job_values(job: Job) -> dict[str, Any]:
-    """{"window", "steps", "left_out", "shopping", "gear", "spoil_m3", "water", "first_possible"}; dates are ISO 8601.
+    """{"window", "steps", "left_out", "shopping", "gear", "cost", "spoil_m3", "spoil_bags", "spoil_trailer_loads", "water", "first_possible"}; dates are ISO 8601.
 
     steps: by date, each {date, day, task, id, title, ...}; quantities are those of `swardbook calc`.
     """
@@ -24,7 +24,7 @@ def job_values(job: Job) -> dict[str, Any]:
         "shopping": [bought_values(each) for each in job.shopping],
         "gear": [_gear(each) for each in job.gear],
         "cost": _cost(job.cost),
-        "spoil_m3": _tidy(job.spoil_m3),
+        "spoil_m3": _tidy(job.spoil.volume_m3), "spoil_bags": job.spoil.bags, "spoil_trailer_loads": job.spoil.trailer_loads,
         "water": {
             "litres": _tidy(sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is None)),
             "spared_litres": _tidy(sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is not None)),
@@ -65,10 +65,10 @@ def _step(each: JobStep) -> dict[str, Any]:
 
 def _worked(each: Worked) -> dict[str, Any]:
     return {
-        "calculator": each.quantity.calculator, "needs_label": each.needs_label, "filled": dict(each.filled),
+        "calculator": each.quantity.calculator, "needs_label": each.needs_label, "measured": each.quantity.measured, "filled": dict(each.filled),
         "inputs": {name: amount_value(amount) for name, amount in each.run.inputs.items()},
-        "results": {name: amount_value(amount) for name, amount in each.run.results.items()},
-        "warnings": [said.sentence for said in each.run.warnings if said.about is None],
+        "results": {name: amount_value(amount) for name, amount in each.results.items()},
+        "warnings": each.said,
     }
 
 

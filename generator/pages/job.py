@@ -114,7 +114,7 @@ def job_view(book: Book, desk: Desk, job: Job, plan: str, grass: str, place: str
             {"name": words.bought(each), "amount": words.both(each.amount), "packs": words.packs(each), "cost": "" if each.cost is None else words.money(each.cost)}
             for each in job.shopping
         ],
-        "gear": _gear(job), "crew": _crew(job), "water": _water(job), "price": _price(book, job),
+        "gear": _gear(job), "spoil": words.spoil(job.spoil), "crew": _crew(job), "water": _water(job), "price": _price(book, job),
         "handover": {
             "name": book.aftercare[aftercare].name, "url": desk.links.aftercare(aftercare) + f"#v=1&on={job.request.on}&grass={grass}",
             "maker": desk.links.to(MAKER) + f"#v=1&on={job.request.on}&sheet={aftercare}&grass={grass}&area={job.request.area_m2:g}",
@@ -133,16 +133,17 @@ def _step(book: Book, desk: Desk, each: JobStep, titles: dict[str, str]) -> dict
         "usual": words.usual(each), "gear": ", ".join(gear.name for gear in step.gear),
         "cautions": [{"name": book.cautions[id].name, "url": desk.links.caution(id)} for id in step.cautions],
         "quantities": [_quantity(book, desk, worked) for worked in each.worked],
-        "warnings": [said.sentence for worked in each.worked for said in worked.run.warnings if said.about is None],
+        "warnings": [said for worked in each.worked for said in worked.said],
     }
 
 
 def _quantity(book: Book, desk: Desk, worked: Any) -> dict[str, Any]:
     id = worked.quantity.calculator
     calculator = book.calculators[id]
-    found = [] if worked.needs_label else words.answers(worked, main_results(calculator))
+    asked = words.ask(worked)
+    found = [] if asked else words.answers(worked, main_results(calculator))
     return {
-        "name": calculator.name, "url": desk.links.calculator(id), "needs_label": worked.needs_label,
+        "name": calculator.name, "url": desk.links.calculator(id), "ask": asked,
         "answers": [{"label": calculator.results[each["name"]].label, "quantity": {"metric": each["metric"], "us": each["us"]}} for each in found],
     }
 

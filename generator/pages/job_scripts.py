@@ -23,7 +23,9 @@ from generator.turf.bindings import Context, bound_value
 from generator.turf.calendar_days import day_words, month_and_day
 from generator.turf.job import gear_of, settling_days
 from generator.turf.job_costs import MACHINE_HOURS, OPERATION_PRICE, QUOTE, machine_values
-from generator.turf.job_quantities import AREA, LAWN, Stock, filled_in, line_key, no_product, pack_si, product_of, takes_the_lawn
+from generator.turf.job_quantities import (
+    AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, filled_in, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn,
+)
 from generator.turf.job_window import Stretch, frost_ahead, stretches
 from generator.turf.plan import not_for_habit, stage_of
 from generator.turf.quantities import default_si
@@ -77,7 +79,7 @@ def _book(almanac: Almanac) -> dict[str, Any]:
     """Names, and what goes with what: enough to fill in the form and to say what is linked."""
     book = almanac.book
     used = {quantity.calculator for plan in book.renovations.values() for step in plan.steps for quantity in step.quantities}
-    sums = {OPERATION_PRICE, MACHINE_HOURS, QUOTE} & set(book.calculators)
+    sums = {OPERATION_PRICE, MACHINE_HOURS, QUOTE, SPOIL_LOADS} & set(book.calculators)
     return {
         "grasses": {id: {"name": each.name, "plans": list(plans_for(book, each))} for id, each in book.grasses.items()},
         "plans": {id: _named_plan(book, each) for id, each in book.renovations.items()},
@@ -101,7 +103,9 @@ def _practice(almanac: Almanac) -> dict[str, Any]:
         "currency": practice.currency, "quote": _starts(book, QUOTE), "priced": QUOTE in book.calculators and OPERATION_PRICE in book.calculators,
         "minimum_charge": practice.minimum_charge or 0, "tax": (practice.tax_percent or 0) / 100,
         "tax_inside": float(practice.prices_include_tax), "deposit": (practice.deposit_percent or 0) / 100,
-        "spoil_price": practice.spoil_price_per_m3 or 0, "operations": {
+        "spoil_price": practice.spoil_price_per_m3 or 0, "spoil": {
+            "starts": _starts(book, SPOIL_LOADS), "holds": spoil_holds(practice), "counts": SPOIL_COUNTS,
+        }, "operations": {
             task: {"name": book.tasks[task].name, "price": each.price_per_100_m2 or 0, "minimum": each.minimum_price, "charged": each.charged_in_jobs}
             for task, each in practice.operations.items()
         },
@@ -190,7 +194,7 @@ def _quantity(book: Book, quantity: Quantity, step: Step, chosen: Context, stock
     return {
         "calculator": quantity.calculator, "values": values, "lawn": lawn, "filled": where_from,
         "missing": [name for name, asked in calculator.inputs.items() if asked.label_only and name not in found],
-        "buy": _purchase(book, quantity, step, stock), "spoil": quantity.spoil,
+        "buy": _purchase(book, quantity, step, stock), "spoil": quantity.spoil, "measured": quantity.measured,
     }
 
 

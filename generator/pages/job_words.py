@@ -8,7 +8,7 @@ from generator.pages.calculator import amount_words
 from generator.turf.calendar_days import MONTHS
 from generator.turf.job import JobStep, Settling
 from generator.turf.job_costs import Cost
-from generator.turf.job_quantities import Purchased, Worked
+from generator.turf.job_quantities import Purchased, Spoil, Worked
 from generator.turf.job_window import Verdict
 from generator.turf.quantities import Amount
 from generator.units import to_si, unit
@@ -131,6 +131,22 @@ def included(cost: Cost) -> str:
     """'In the price already: Scout the lawn, 4 times.'; nothing where every task is charged."""
     done = [f"{name}, {times} times" if times > 1 else name for name, times in cost.included]
     return f"In the price already: {'; '.join(done)}." if done else ""
+
+
+def spoil(away: Spoil) -> list[Any]:
+    """The words component's text; nothing where nothing is carried away."""
+    if not away.volume_m3:
+        return []
+    pair = both(Amount(away.volume_m3, unit("m3"), unit("yd3"), 1))
+    counts = [count(number, one) for number, one in ((away.bags, "bag"), (away.trailer_loads, "trailer load")) if number]
+    return ["To carry away, loose: ", [pair["metric"], pair["us"]], f", which is {' or '.join(counts)}." if counts else "."]
+
+
+def ask(each: Worked) -> str:
+    """What has to be typed in before a calculator at a step has an answer; nothing where it has one."""
+    if each.needs_label:
+        return "type in the rate from the label."
+    return "measure it on the day and type it in." if each.quantity.measured else ""
 
 
 def packs(each: Purchased) -> str:

@@ -14,7 +14,7 @@ from generator.model.task import Task
 from generator.turf.growth import yearly_growth
 from generator.turf.job_costs import Cost, cost, step_minutes
 from generator.turf.job_dates import DatedStep, dated_steps, day_of_year
-from generator.turf.job_quantities import Purchased, Stock, Worked, shopping, spoil_m3, worked
+from generator.turf.job_quantities import Purchased, Spoil, Stock, Worked, shopping, spoil, worked
 from generator.turf.job_window import Verdict, verdict
 from generator.turf.bindings import Context, bound_value
 from generator.turf.plan import Adjusted, LeftOut, steps_for
@@ -128,7 +128,7 @@ class Job:
     left_out: tuple[LeftOut, ...]
     shopping: tuple[Purchased, ...]
     gear: tuple[NeededGear, ...]
-    spoil_m3: float
+    spoil: Spoil
     settling: tuple[Settling, ...]
     cost: Cost | None
 
@@ -160,12 +160,13 @@ def work_out(request: Request, renovation: Renovation, grass_id: str, grass: Gra
         for each in dated
     )
     quantities = [(each.dated.step.step, each.worked) for each in steps]
-    bought, spoil = shopping(quantities, Stock(practice, grass_id, grass.name)), spoil_m3(quantities)
+    bought = shopping(quantities, Stock(practice, grass_id, grass.name))
+    away = spoil(quantities, practice, records.calculators)
     found = verdict(season, renovation.window, request.on)
     return Job(
         request, found, what_then(found, records.groups.outside.get(grass.season_group)), steps, plan.left_out, bought,
-        _gear(dated, practice), spoil, _settling(dated),
-        cost(tuple(step for step, _ in quantities), bought, spoil, practice, records.tasks, records.calculators, request.area_m2),
+        _gear(dated, practice), away, _settling(dated),
+        cost(tuple(step for step, _ in quantities), bought, away.volume_m3, practice, records.tasks, records.calculators, request.area_m2),
     )
 
 

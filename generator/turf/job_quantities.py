@@ -15,6 +15,9 @@ from generator.units import Unit, to_si, unit
 AREA = "area"
 LAWN = "this lawn"
 FEED_TASK = "feed"
+# The calculator that counts bags and loads; a book without one has the volume alone.
+SPOIL_LOADS = "spoil-loads"
+SPOIL_COUNTS = {"bag_volume": "bags", "trailer_volume": "trailer_loads"}  # what one holds -> how many
 SNAP = 1e-9  # Four full packs stay four, as in the formula language.
 
 
@@ -30,6 +33,16 @@ class Worked:
     run: Calculation
     filled: Mapping[str, str]
     needs_label: bool
+
+    @property
+    def results(self) -> Mapping[str, Amount]:
+        """What can be said of this lawn: nothing where it starts from what is still to be measured."""
+        return {} if self.quantity.measured else self.run.results
+
+    @property
+    def said(self) -> list[str]:
+        """What the calculator warns of, for this lawn."""
+        return [] if self.quantity.measured else [said.sentence for said in self.run.warnings if said.about is None]
 
 
 @dataclass(frozen=True)
@@ -53,6 +66,15 @@ class Purchased:
     @property
     def cost(self) -> float | None:
         return None if self.packs is None or self.price_each is None else self.packs * self.price_each
+
+
+@dataclass(frozen=True)
+class Spoil:
+    """What has to be carried away. volume_m3: as loose as it comes; bags, trailer_loads: None where the practice does not say what one holds."""
+
+    volume_m3: float
+    bags: int | None
+    trailer_loads: int | None
 
 
 @dataclass(frozen=True)
@@ -157,9 +179,23 @@ def pack_si(product: Product, wanted: Unit) -> float | None:
     return None
 
 
-def spoil_m3(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]]) -> float:
-    """Volume that has to be carried away [m3], over all steps. Ours: a sum of the calculators' volumes."""
-    return sum(
+def spoil(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: Practice, calculators: Mapping[str, Calculator]) -> Spoil:
+    """What has to be carried away, over all steps.
+
+    Ours: a sum of the calculators' volumes [m3]; bags and loads by the calculator SPOIL_LOADS, for what the practice says one holds.
+    """
+    volume_m3 = sum(
         each.run.results[each.quantity.spoil].si
         for _, several in worked_steps for each in several if each.quantity.spoil in each.run.results
     )
+    if SPOIL_LOADS not in calculators:
+        return Spoil(volume_m3, None, None)
+    holds = spoil_holds(practice)
+    found = calculate(calculators[SPOIL_LOADS], {"volume": volume_m3, **holds}).results
+    return Spoil(volume_m3, *(round(found[result].si) if name in holds else None for name, result in SPOIL_COUNTS.items()))
+
+
+def spoil_holds(practice: Practice) -> dict[str, float]:
+    """Input of the calculator SPOIL_LOADS -> what one bag or trailer of the practice holds [m3], for those that it says. Ours: a change of unit."""
+    holds = {"bag_volume": practice.spoil_bag_l and to_si(practice.spoil_bag_l, unit("L")), "trailer_volume": practice.trailer_volume_m3}
+    return {name: volume for name, volume in holds.items() if volume}

@@ -4,6 +4,7 @@ import csv
 import json
 from collections import Counter
 from datetime import date
+from math import ceil
 from pathlib import Path
 
 import icalendar
@@ -82,6 +83,18 @@ def test_what_the_visit_found_changes_the_plan():
     assert shady["visit"]["softer"] and "thatch-depth" in shady["visit"]["unanswered"]
     dead = run(*JOB, "--visit", "living-cover=30 %")
     assert dead.exit_code == 0 and dead.output.startswith("Stop:")
+
+
+def test_spoil_is_told_in_the_bags_and_loads_of_the_practice(october):
+    """Bags of 60 L and a trailer of 1.2 m3, as data/practice.yml has them; a part of one is one more."""
+    volume_m3 = october["spoil_m3"]
+    assert volume_m3 > 1
+    assert october["spoil_bags"] == ceil(volume_m3 * 1000 / 60) and october["spoil_trailer_loads"] == ceil(volume_m3 / 1.2)
+
+
+def test_what_is_still_to_be_measured_has_no_answer_yet(october):
+    cans = next(each for step in october["steps"] for each in step["quantities"] if each["calculator"] == "catch-cans")
+    assert cans["measured"] and cans["results"] == {} and cans["warnings"] == []
 
 
 def test_the_price_adds_up(october):

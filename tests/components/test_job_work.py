@@ -92,7 +92,7 @@ def differences(ours, theirs, path="job"):
 
 def test_a_hundred_random_jobs_are_the_same_on_both_sides(page, tmp_path):
     jobs = [random_job(seed) for seed in range(100)]
-    calculators = sorted({"operation-price", "machine-hours", "quote"} | {
+    calculators = sorted({"operation-price", "machine-hours", "quote", "spoil-loads"} | {
         quantity.calculator for plan in BOOK.renovations.values() for step in plan.steps for quantity in step.quantities
     })
     page.goto(page_with(tmp_path, [], calculators))

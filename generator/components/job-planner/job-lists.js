@@ -39,6 +39,9 @@
     rows(root, 'gear', sorted.map(function (each) {
       return [each.name, each.from, each.book_by ? W.day(each.book_by) : '', each.check ? W.day(each.check_by) : '', each.check || '', W.day(each.needed)];
     }));
+    var spoil = root.querySelector('[data-part=spoil]');
+    Swardbook.words(spoil, W.spoil(out));
+    spoil.hidden = !out.spoil_m3;
   }
 
   function crewDays(out) {

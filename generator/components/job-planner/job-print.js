@@ -5,7 +5,7 @@
   function amounts(step, plan) {
     var planned = plan.kept.find(function (each) { return each.id === step.id; });
     return [].concat.apply([], step.quantities.map(function (given, number) {
-      return given.needs_label ? [] : Swardbook.jobSteps.answers(given, planned.quantities[number]).slice(0, 1);
+      return Swardbook.jobWords.ask(given) ? [] : Swardbook.jobSteps.answers(given, planned.quantities[number]).slice(0, 1);
     }));
   }
 

@@ -38,8 +38,9 @@
     var book = Swardbook.jobs.book();
     list(element, step.quantities, function (row, given) {
       row.appendChild(link(pages + given.calculator + '.html', book.calculators[given.calculator].name));
-      row.appendChild(document.createTextNode(given.needs_label ? ': type in the rate from the label.' : ': '));
-      if (given.needs_label) { return; }
+      var ask = Swardbook.jobWords.ask(given);
+      row.appendChild(document.createTextNode(': ' + ask));
+      if (ask) { return; }
       answers(given, planned.quantities[step.quantities.indexOf(given)]).forEach(function (answer, number) {
         row.appendChild(document.createTextNode((number ? '; ' : '') + answer.label + ' '));
         row.appendChild(Swardbook.element('strong')).appendChild(quantity(answer.pair));

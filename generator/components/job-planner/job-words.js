@@ -4,6 +4,7 @@
   var WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
   var MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
   var LONGEST_IN_MINUTES = 90;
+  var ASK = { label: 'type in the rate from the label.', measured: 'measure it on the day and type it in.' };
   var WHO = { crew: '', client: 'The client does this.', office: 'Done from the office.' };
 
   /* 'Mon 12 Oct 2026' for an ISO date. */
@@ -81,10 +82,22 @@
     return done.length ? 'In the price already: ' + done.join('; ') + '.' : '';
   }
 
+  /* The words component's text; nothing where nothing is carried away. */
+  function spoil(out) {
+    if (!out.spoil_m3) { return []; }
+    var counts = [];
+    if (out.spoil_bags) { counts.push(count(out.spoil_bags, 'bag')); }
+    if (out.spoil_trailer_loads) { counts.push(count(out.spoil_trailer_loads, 'trailer load')); }
+    return ['To carry away, loose: ', both(out.spoil_m3, 'm3', 'yd3', 1), counts.length ? ', which is ' + counts.join(' or ') + '.' : '.'];
+  }
+
+  /* What has to be typed in before a calculator at a step has an answer; nothing where it has one. */
+  function ask(given) { return given.needs_label ? ASK.label : given.measured ? ASK.measured : ''; }
+
   function dates(step) { return day(step.date) + (step.until && step.until !== step.date ? ' to ' + day(step.until) : ''); }
 
   Swardbook.jobWords = {
     day: day, count: count, percent: percent, money: money, spent: spent, clock: clock, litres: litres, depth: depth, area: area,
-    amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, bought: bought, included: included, who: WHO
+    amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, bought: bought, included: included, spoil: spoil, ask: ask, who: WHO
   };
 })();

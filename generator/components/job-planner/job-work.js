@@ -73,9 +73,10 @@
     spec.results.forEach(function (result) {
       if (each.results[result.name] !== undefined) { found[result.name] = amount(each.results[result.name], result.unit); }
     });
+    var measured = each.quantity.measured;
     return {
-      calculator: each.quantity.calculator, needs_label: each.quantity.missing.length > 0, filled: each.quantity.filled,
-      inputs: inputs, results: found, warnings: warnings(spec, each)
+      calculator: each.quantity.calculator, needs_label: each.quantity.missing.length > 0, measured: measured, filled: each.quantity.filled,
+      inputs: inputs, results: measured ? {} : found, warnings: measured ? [] : warnings(spec, each)
     };
   }
 
@@ -125,6 +126,15 @@
     return steps.reduce(function (sum, each) {
       return sum + each.worked.reduce(function (part, one) { return part + (one.results[one.quantity.spoil] || 0); }, 0);
     }, 0);
+  }
+
+  /* Bags and trailer loads; null where the practice does not say what one holds. */
+  function loads(volume, practice) {
+    var spoil = practice.spoil, counts = { bags: null, trailer_loads: null };
+    if (!Swardbook.calculators['spoil-loads']) { return counts; }
+    var found = results('spoil-loads', Object.assign({}, spoil.starts, spoil.holds, { volume: volume }));
+    Object.keys(spoil.holds).forEach(function (name) { counts[spoil.counts[name]] = found[spoil.counts[name]]; });
+    return counts;
   }
 
   function minutes(step, area) {
@@ -247,13 +257,14 @@
         watering: watering(each, area, request.rain || {})
       };
     });
-    var bought = shopping(steps), spoilM3 = spoil(steps), found = verdict(plan, data.site, request.on);
+    var bought = shopping(steps), spoilM3 = spoil(steps), away = loads(spoilM3, data.practice), found = verdict(plan, data.site, request.on);
     var waters = steps.reduce(function (all, each) { return all.concat(each.watering); }, []);
     return {
       on: iso(request.on), area_m2: area, window: Object.assign(found, { what_then: whatThen(plan.outside, found.side) }),
       steps: steps.map(function (each) { return stepValues(each, data.site); }),
       left_out: planned.leftOut,
       shopping: bought, gear: gear(dated), cost: cost(steps, bought, spoilM3, data.practice, area), spoil_m3: tidy(spoilM3),
+      spoil_bags: away.bags, spoil_trailer_loads: away.trailer_loads,
       water: { litres: litres(waters, false), spared_litres: litres(waters, true) }, first_possible: settling(dated)
     };
   }
