@@ -23,7 +23,7 @@ def key_page(book: Book, desk: Desk) -> Page:
     ends: list[dict[str, Any]] = []
     _lay_out(book, key, tree, numbers, (), questions, ends, desk)
     context = {
-        "title": key.title, "lead": key.summary, "none": NONE, "none_of_ours": key.none_of_ours,
+        "title": key.title, "lead": key.summary, "none_of_ours": key.none_of_ours,
         "key": {"label": key.title, "none": NONE, "questions": questions, "ends": ends},
         "looks": [{"name": each.name, "look": each.look} for each in key.features.values()],
         "habits": [

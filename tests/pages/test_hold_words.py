@@ -9,7 +9,7 @@ from generator.model.book import load_book
 from generator.model.hold import Hold
 from generator.pages.desk import Desk
 from generator.pages.hold_words import rule_words
-from generator.pages.reference import sources_page
+from generator.pages.sources import sources_page
 
 BOOK = load_book(Path(__file__).parents[2]).book
 
