@@ -1,6 +1,7 @@
 """Calculators of the shipped book on a page opened from the disk, and what a test types and reads there."""
 
 from datetime import date
+from functools import cache
 from pathlib import Path
 
 from generator.model.book import load_book
@@ -15,13 +16,25 @@ IDS = sorted(BOOK.calculators)
 DESK = Desk(BOOK, "calculators/any", date(2026, 1, 1))
 
 
+@cache
+def shared() -> tuple[str, str]:
+    """Style and script of every page that has a calculator."""
+    styles, scripts = component_assets()
+    return "\n".join(styles), "\n".join([*(text for _, text in scripts), units_script(), own_scripts()[CALCULATOR_SCRIPT]])
+
+
+@cache
+def script_of(id: str) -> str:
+    return calculator_script(id, BOOK.calculators[id])
+
+
 def page_with(folder: Path, bodies: list[str], ids: list[str]) -> str:
     """A page opened from the disk that holds these calculators and loads everything as the site does; its address."""
-    styles, scripts = component_assets()
-    (folder / "book.css").write_text("\n".join(styles), encoding="utf-8")
-    (folder / "book.js").write_text("\n".join([*(text for _, text in scripts), units_script(), own_scripts()[CALCULATOR_SCRIPT]]), encoding="utf-8")
+    style, script = shared()
+    (folder / "book.css").write_text(style, encoding="utf-8")
+    (folder / "book.js").write_text(script, encoding="utf-8")
     for id in ids:
-        (folder / f"{id}.js").write_text(calculator_script(id, BOOK.calculators[id]), encoding="utf-8")
+        (folder / f"{id}.js").write_text(script_of(id), encoding="utf-8")
     own = "".join(f'<script src="{id}.js" defer></script>' for id in ids)
     (folder / "page.html").write_text(
         '<!doctype html><html lang="en" data-md-color-scheme="default"><meta charset="utf-8"><title>t</title>'

@@ -7,7 +7,7 @@ import random
 import pytest
 
 from generator.turf.quantities import calculate
-from tests.components.calculators import BOOK, IDS, page_with, typed
+from tests.components.calculators import BOOK, IDS, typed
 
 EACH = 1000
 SPREADS = ((0.6, 1.4), (0.6, 1.4), (0.05, 4), (-0.2, 4))  # Of what a field starts with.
@@ -16,19 +16,6 @@ RUN = """([id, many]) => JSON.stringify(many.map(typed => {
   const out = Swardbook.calculator.run(Swardbook.calculators[id], typed);
   return [out.results, out.problems, out.noAnswer, out.said.map(each => each.say), out.notes];
 }))"""
-
-
-@pytest.fixture(scope="module")
-def all_of_them(browser, tmp_path_factory):
-    """One page with the scripts of every calculator; a script error fails the test that comes upon it."""
-    context = browser.new_context()
-    page = context.new_page()
-    errors: list[str] = []
-    page.on("pageerror", lambda error: errors.append(str(error)))
-    page.goto(page_with(tmp_path_factory.mktemp("agreement"), [], IDS))
-    yield page
-    context.close()
-    assert errors == []
 
 
 def texts_of(calculator, chance: random.Random) -> dict[str, str]:
@@ -45,10 +32,10 @@ def texts_of(calculator, chance: random.Random) -> dict[str, str]:
 
 
 @pytest.mark.parametrize("id", IDS)
-def test_browser_and_python_agree_on_a_thousand_random_inputs(all_of_them, id):
+def test_browser_and_python_agree_on_a_thousand_random_inputs(all_scripts, id):
     calculator, chance = BOOK.calculators[id], random.Random(f"thousand {id}")
     many = [texts_of(calculator, chance) for _ in range(EACH)]
-    outs = json.loads(all_of_them.evaluate(RUN, [id, [typed(calculator, texts) for texts in many]]))
+    outs = json.loads(all_scripts.evaluate(RUN, [id, [typed(calculator, texts) for texts in many]]))
     answered = 0
     for texts, (results, problems, no_answer, said, notes) in zip(many, outs, strict=True):
         run = calculate(calculator, texts)

@@ -13,10 +13,9 @@ SOLVABLE = [id for id in IDS if any(not each.many and not each.label_only for ea
 
 
 @pytest.mark.parametrize("id", SOLVABLE)
-def test_browser_and_python_turn_round_alike(opened, id):
+def test_browser_and_python_turn_round_alike(all_scripts, id):
     """Every answer against every input, for the wanted values of a few random starts and for one that is out of reach."""
     calculator, chance = BOOK.calculators[id], random.Random(id)
-    page = opened(id)
     names = [name for name, asked in calculator.inputs.items() if not asked.many and not asked.label_only]
     for result, shown in calculator.results.items():
         for name in names:
@@ -29,7 +28,7 @@ def test_browser_and_python_turn_round_alike(opened, id):
             given = {each: value for each, value in values.items() if each != name}
             ours = solve(calculator, {result: wanted}, name, given)
             asked = {"result": result, "text": wanted, "unit": shown.unit, "input": name, "resultUnit": shown.unit, "inputUnit": calculator.inputs[name].unit}
-            theirs = page.evaluate(SOLVE, [id, values, asked])
+            theirs = all_scripts.evaluate(SOLVE, [id, values, asked])
             about = (result, name, wanted)
             if result not in ours.results:
                 assert theirs.get("problem") == ours.problems[0].sentence, about

@@ -16,8 +16,11 @@ RUN = """async () => (await axe.run(document, {resultTypes: ['violations'], prel
 }))"""
 
 
-@pytest.mark.parametrize("scheme", SCHEMES)
-@pytest.mark.parametrize("size", SIZES)
+# Each size and each scheme once, in pairs; the other two pairs are for the long run.
+@pytest.mark.parametrize(
+    ("size", "scheme"),
+    [("wide", "light"), ("phone", "dark"), pytest.param("wide", "dark", marks=pytest.mark.soak), pytest.param("phone", "light", marks=pytest.mark.soak)],
+)
 def test_no_grave_hindrance_on_any_page_kind(reader: Callable[..., Reader], scheme: str, size: str) -> None:
     window = reader(viewport=SIZES[size], color_scheme=scheme)
     grave = []
