@@ -2,19 +2,18 @@
 
 import json
 import shutil
-import subprocess
-import sys
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import pytest
+from click.testing import CliRunner
 
+from generator.cli import main
 from generator.model import KINDS
 from tests.book_folders import BOOKS, SMALLEST
 
 ADDITIONS = BOOKS / "additions"
-COMMAND = Path(sys.executable).with_name("swardbook")
 
 
 @dataclass(frozen=True)
@@ -77,6 +76,12 @@ ALL = (
 )  # fmt: skip
 
 
+def build(book: Path) -> None:
+    """By the command its author types, in this process: a dozen interpreters more would only take longer."""
+    run = CliRunner().invoke(main, ["build", "--book", str(book)])
+    assert run.exit_code == 0, run.output
+
+
 @pytest.fixture(scope="module", params=ALL, ids=lambda addition: addition.kind)
 def built(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> tuple[Addition, Path]:
     """The smallest book with one file more, built by the command its author types."""
@@ -85,8 +90,7 @@ def built(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFacto
     shutil.copytree(SMALLEST, book)
     (book / "data" / addition.kind).mkdir(exist_ok=True)
     shutil.copyfile(ADDITIONS / addition.kind / f"{addition.id}.yml", book / "data" / addition.kind / f"{addition.id}.yml")
-    run = subprocess.run([COMMAND, "build", "--book", book], capture_output=True, text=True, encoding="utf-8")
-    assert run.returncode == 0, run.stdout + run.stderr
+    build(book)
     return addition, book / "site"
 
 
@@ -130,8 +134,7 @@ def test_a_plan_that_uses_a_new_step_shows_it(tmp_path: Path) -> None:
     shutil.copytree(ADDITIONS / "steps", book / "data/steps")
     plan = book / "data/renovations/plain-renovation.yml"
     plan.write_text(plan.read_text(encoding="utf-8").rstrip() + "\n  - use: look-again\n    day: 9\n", encoding="utf-8")
-    run = subprocess.run([COMMAND, "build", "--book", book], capture_output=True, text=True, encoding="utf-8")
-    assert run.returncode == 0, run.stdout + run.stderr
+    build(book)
     page = (book / "site/renovate/plaingrass.html").read_text(encoding="utf-8")
     assert "See that it still grows." in page and "Day 9" in page
 
@@ -143,6 +146,5 @@ def test_a_grass_that_follows_a_new_plan_shows_its_steps(tmp_path: Path) -> None
     shutil.copy(ADDITIONS / "renovations/gentle-renovation.yml", book / "data/renovations")
     grass = book / "data/grasses/plaingrass.yml"
     grass.write_text(grass.read_text(encoding="utf-8").replace("renovation: plain-renovation", "renovation: gentle-renovation"), encoding="utf-8")
-    run = subprocess.run([COMMAND, "build", "--book", book], capture_output=True, text=True, encoding="utf-8")
-    assert run.returncode == 0, run.stdout + run.stderr
+    build(book)
     assert "Nothing needs doing." in (book / "site/renovate/plaingrass.html").read_text(encoding="utf-8")
