@@ -47,7 +47,7 @@ def test_a_shape_is_the_same_from_both_sides(page, kind):
     names = "first second" if kind == "band" else "first"
     drawn = page.evaluate(
         """([kind, names, values]) => {
-          document.body.innerHTML = `<figure><svg><path data-shape="${kind}" data-series="${names}"/></svg></figure>`;
+          document.body.replaceChildren(document.createRange().createContextualFragment(`<figure><svg><path data-shape="${kind}" data-series="${names}"/></svg></figure>`));
           Swardbook.redrawChart(document.querySelector('figure'), values);
           return document.querySelector('path').getAttribute('d');
         }""",
@@ -72,7 +72,7 @@ def test_a_strip_drawn_again_with_its_own_year_is_the_strip_it_was(page, at):
       key: [...figure.querySelectorAll('[data-key]')].filter(each => !each.hidden).map(each => each.textContent),
       words: [...figure.querySelectorAll('tr')].map(row => [...row.cells].map(cell => cell.textContent)),
     })"""
-    page.evaluate("html => { document.body.innerHTML = html; }", render_component("season-strip", view))
+    page.evaluate("html => document.body.replaceChildren(document.createRange().createContextualFragment(html))", render_component("season-strip", view))
     figure = page.locator("figure")
     before = figure.evaluate(read)
     page.evaluate("year => Swardbook.redrawStrip(document.querySelector('figure'), year)", year)

@@ -18,12 +18,12 @@
     return Array.from(new Set([].concat.apply([], page.stemmed))).join(" ");
   }
 
-  /* An index of pages: {library, pages, called: a list of names for each page, as stems}. Fills itself in slices, so that a slow
+  /* An index of pages: {engine, pages, called: a list of names for each page, as stems}. Fills itself in slices, so that a slow
      telephone stays awake; `done` is kept when all are in. */
   search.index = function (pages) {
     var byPath = new Map(pages.map(function (page) { return [page.path, page]; }));
     var library = new window.MiniSearch({ idField: "path", fields: Object.keys(FIELDS), extractField: stemmed, tokenize: words, processTerm: itself });
-    return { library: library, pages: byPath, kept: new Map(), called: null, done: library.addAllAsync(pages, { chunkSize: 12 }) };
+    return { engine: library, pages: byPath, kept: new Map(), called: null, done: library.addAllAsync(pages, { chunkSize: 12 }) };
   };
 
   /* The names a page goes by, as lists of stems without little words; of a page that joins others, one list of names a part. */
@@ -56,7 +56,7 @@
     var key = [last].concat(way).join(" ");
     if (!index.kept.has(key)) {
       if (index.kept.size > MOST_KEPT) { index.kept.clear(); }
-      index.kept.set(key, index.library.search(way.join(" "), {
+      index.kept.set(key, index.engine.search(way.join(" "), {
         boost: FIELDS, combineWith: "AND", prefix: last, weights: { prefix: BEGINNING, fuzzy: 0 }, bm25: { k: 1.2, b: 0.3, d: 0.3 }
       }));
     }
