@@ -1,4 +1,4 @@
-"""Answers and the glossary take every figure from its record: a placeholder names one, and no text types a number with a unit."""
+"""Answers, problems and the glossary take every figure from its record: a placeholder names one, and no text types a number with a unit."""
 
 import re
 from collections.abc import Iterator
@@ -22,6 +22,8 @@ _UNITS = (
     "°C|°F|degrees|%|per cent|percent|min|minutes?|h|hours?|days?|weeks?|fortnights?|months?|years?|mph|km/h|kPa|psi"
 )
 _FIGURE = re.compile(rf"(?<![\w.])({_NUMBER}(?:\s*(?:to|or|and|-|–)\s*{_NUMBER})?[\s-]*(?:{_UNITS}))(?![\w/])", re.IGNORECASE)
+# A problem may say how long in words: "two or three weeks" is how long a look takes, not a setting. What is measured is in digits.
+_DIGITS = re.compile(_FIGURE.pattern.replace(_NUMBER, r"\d+(?:[.,]\d+)?"), re.IGNORECASE)
 PUT_IN = "put it in from its record, as {task.water.one-watering-on-sand}"
 
 
@@ -30,20 +32,23 @@ def _check(book: Book) -> Iterator[Finding]:
         for path, text in answer.texts():
             yield from _of_text(book, text, "answers", id, *path)
         yield from _of_table(book, id)
+    for id, problem in book.problems.items():
+        for path, text in problem.texts():
+            yield from _of_text(book, text, "problems", id, *path, figure=_DIGITS)
     if book.glossary is not None:
         for path, text in book.glossary.texts():
             yield from _of_text(book, text, "glossary", "glossary", *path)
         yield from _of_units(book)
 
 
-def _of_text(book: Book, text: str, kind: str, id: str, *path: str | int) -> Iterator[Finding]:
+def _of_text(book: Book, text: str, kind: str, id: str, *path: str | int, figure: re.Pattern[str] = _FIGURE) -> Iterator[Finding]:
     at = 0
     for piece in pieces(text):
         if isinstance(piece, Placeholder):
             yield from _of_placeholder(book, piece, kind, id, *path)
             at = text.index("}", piece.offset) + 1
             continue
-        for found in _FIGURE.finditer(piece):
+        for found in figure.finditer(piece):
             yield Finding(book.character(at + found.start(), kind, id, *path), f"'{found[1]}' is typed here", PUT_IN)
         at += len(piece)
     if month := month_named(text):
@@ -62,7 +67,7 @@ def _of_placeholder(book: Book, placeholder: Placeholder, kind: str, id: str, *p
 
 
 # First word of a placeholder -> the kind of record it names; what could not be read has its own finding.
-_NAMED = {"task": "tasks", "grass": "grasses", "step": "steps", "plan": "renovations", "hold": "holds", "calculator": "calculators"}
+_NAMED = {"task": "tasks", "grass": "grasses", "step": "steps", "plan": "renovations", "hold": "holds", "calculator": "calculators", "problem": "problems"}
 
 
 def _broken(book: Book, expression: str) -> bool:
@@ -98,5 +103,5 @@ def _of_units(book: Book) -> Iterator[Finding]:
 
 
 CHECK = Check(
-    "quotes", "Answers and the glossary take every figure from its record, and name no month.", ("answers", "glossary"), _check
+    "quotes", "Answers, problems and the glossary take every figure from its record, and name no month.", ("answers", "problems", "glossary"), _check
 )

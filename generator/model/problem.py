@@ -1,11 +1,12 @@
 """A problem: one file in data/problems. And whom to send for: one file in data/experts."""
 
+from collections.abc import Iterator
 from typing import Literal
 
 from pydantic import Field, model_validator
 
 from generator.model.record import (
-    AftercareId, CalculatorId, CautionId, Country, ExpertId, GrassId, Identifier, ProblemId, Record, RecordProblem, RenovationId,
+    AftercareId, CalculatorId, CautionId, Country, ExpertId, Figure, GrassId, Identifier, ProblemId, Record, RecordProblem, RenovationId,
     Sentence, Sourced, Statement, TaskId, Word, statements,
 )
 
@@ -77,6 +78,9 @@ class Problem(Record):
     misspellings: tuple[Word, ...] = Field(default=(), description="Words and spellings people type; used by search only.")
     summary: Sentence = Field(description="The answer first: what it usually is, and the first thing to do.")
     signs: Signs
+    figures: dict[Identifier, Figure] = Field(
+        default={}, description="Numbers that the statements of this page put in, by a short name: {problem.dollar-spot.warmth}."
+    )
     looks: tuple[Statement, ...] = Field(min_length=1, description="What you see, close to.")
     how_soon: Statement = Field(description="How soon it shows, and after what.")
     where: Statement = Field(description="Where on the lawn it shows, and why there.")
@@ -86,6 +90,18 @@ class Problem(Record):
     send_for: tuple[SendFor, ...] = Field(default=(), description="When to send for a licensed or qualified person.")
     aftercare: tuple[AftercareId, ...] = Field(default=(), description="Aftercare sheets that lead here when something looks wrong.")
     similar: tuple[ProblemId, ...] = Field(default=(), description="Problems that look like it.")
+
+    def texts(self) -> Iterator[tuple[tuple[str | int, ...], str]]:
+        """Every text that may quote a figure, with its path."""
+        yield from (((*path, "text"), each.text) for path, each in self._statements())
+
+    def _statements(self) -> Iterator[tuple[tuple[str | int, ...], Statement]]:
+        yield from ((("looks", at), each) for at, each in enumerate(self.looks))
+        yield ("how_soon",), self.how_soon
+        yield ("where",), self.where
+        for id, cause in self.causes.items():
+            for field in ("tells", "do", "leave"):
+                yield from ((("causes", id, field, at), each) for at, each in enumerate(getattr(cause, field)))
 
     @property
     def caused_by(self) -> frozenset[str]:

@@ -8,6 +8,7 @@ from generator.model.problem import Answer, Cause, Colour, Problem, Question, Sh
 from generator.model.record import COMMON_PRACTICE, Sourced, Statement
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.page import Page, Section
+from generator.pages.prose import Prose
 
 INDEX = "problems/index"
 SCRIPT = "assets/problem-list.js"
@@ -23,15 +24,15 @@ SECTIONS = (
 
 
 def problem_page(book: Book, id: str, desk: Desk) -> Page:
-    problem = book.problems[id]
+    problem, prose = book.problems[id], Prose(book, desk)
     context = {
-        "title": problem.name, "summary": problem.summary, "looks": _statements(problem.looks, desk),
+        "title": problem.name, "summary": problem.summary, "looks": _statements(problem.looks, prose, desk),
         "facts": [
-            {"label": "How soon", **_statement(problem.how_soon, desk)}, {"label": "Where", **_statement(problem.where, desk)},
+            {"label": "How soon", **_statement(problem.how_soon, prose, desk)}, {"label": "Where", **_statement(problem.where, prose, desk)},
         ],
         "grasses": [_link(book.grasses[each].name, desk.links.grass(each)) for each in problem.grasses],
         "asked": {"questions": [_question(book, problem, each, desk) for each in problem.questions]},
-        "causes": [_cause(book, each, cause, desk) for each, cause in problem.causes.items()],
+        "causes": [_cause(book, each, cause, prose, desk) for each, cause in problem.causes.items()],
         "send_for": [
             {"name": book.experts[each.expert].name, "url": desk.links.to(INDEX, f"expert-{each.expert}"), "when": each.when,
              "marks": _marks(each, desk)}
@@ -40,7 +41,7 @@ def problem_page(book: Book, id: str, desk: Desk) -> Page:
         "similar": problem_links(book, problem.similar, desk),
         "aftercare": [_link(book.aftercare[each].name, desk.links.aftercare(each)) for each in problem.aftercare],
         "answers": [_link(answer.question, desk.links.answer(each)) for each, answer in book.answers.items() if id in answer.see.problems],
-        "finder": desk.links.to(INDEX), "names": desk.names(problem.names),
+        "finder": desk.links.to(INDEX), "names": desk.names(problem.names), "quoted": prose.quoted(),
     }
     words = all_names(problem.names) + problem.misspellings
     return Page(f"problems/{id}", problem.name, "problem", context, problem.summary, words, sections=SECTIONS)
@@ -58,7 +59,7 @@ def _leads(book: Book, problem: Problem, answer: Answer, desk: Desk) -> list[dic
     return causes + problem_links(book, filter(None, [answer.problem]), desk)
 
 
-def _cause(book: Book, id: str, cause: Cause, desk: Desk) -> dict[str, Any]:
+def _cause(book: Book, id: str, cause: Cause, prose: Prose, desk: Desk) -> dict[str, Any]:
     """The cause component's dict."""
     more = (
         ("Mind", [_link(each["name"], each["url"]) for each in desk.cautions(cause.cautions)]),
@@ -68,8 +69,8 @@ def _cause(book: Book, id: str, cause: Cause, desk: Desk) -> dict[str, Any]:
         ("More", problem_links(book, cause.problems, desk)),
     )
     return {
-        "id": f"cause-{id}", "name": cause.name, "tells": _statements(cause.tells, desk),
-        "do": _statements(cause.do, desk), "leave": _statements(cause.leave, desk),
+        "id": f"cause-{id}", "name": cause.name, "tells": _statements(cause.tells, prose, desk),
+        "do": _statements(cause.do, prose, desk), "leave": _statements(cause.leave, prose, desk),
         "more": [{"label": label, "links": links} for label, links in more if links],
     }
 
@@ -81,12 +82,12 @@ def _marks(sourced: Sourced, desk: Desk) -> dict[str, Any]:
     return desk.sourcing.marks(sourced)
 
 
-def _statement(statement: Statement, desk: Desk) -> dict[str, Any]:
-    return {**desk.sourcing.statement(statement), "marks": _marks(statement, desk)}
+def _statement(statement: Statement, prose: Prose, desk: Desk) -> dict[str, Any]:
+    return {**prose.sentence(statement, statement.text), "marks": _marks(statement, desk)}
 
 
-def _statements(statements: Iterable[Statement], desk: Desk) -> list[dict[str, Any]]:
-    return [_statement(each, desk) for each in statements]
+def _statements(statements: Iterable[Statement], prose: Prose, desk: Desk) -> list[dict[str, Any]]:
+    return [_statement(each, prose, desk) for each in statements]
 
 
 def _link(name: str, url: str) -> dict[str, str]:
@@ -142,7 +143,7 @@ def finder_view(book: Book, desk: Desk) -> dict[str, Any]:
     """The problem-list component's dict."""
     groups = [
         {"id": shape.replace(" ", "-"), "title": title, "rows": [
-            _row(id, problem, desk) for id, problem in book.problems.items() if problem.signs.shape[0] == shape
+            _row(book, id, problem, desk) for id, problem in book.problems.items() if problem.signs.shape[0] == shape
         ]}
         for shape, title in SHAPE_WORDS.items()
     ]
@@ -154,9 +155,9 @@ def finder_view(book: Book, desk: Desk) -> dict[str, Any]:
     }
 
 
-def _row(id: str, problem: Problem, desk: Desk) -> dict[str, Any]:
+def _row(book: Book, id: str, problem: Problem, desk: Desk) -> dict[str, Any]:
     signs = problem.signs
     return {
-        "name": problem.name, "url": desk.links.problem(id), "text": problem.looks[0].text,
+        "name": problem.name, "url": desk.links.problem(id), "text": Prose(book, desk).plain(problem.looks[0].text),
         "signs": {"shape": list(signs.shape), "colour": list(signs.colour), "where": list(signs.where), "when": list(signs.when)},
     }

@@ -132,6 +132,9 @@ def _quoting(book: Book) -> Iterator[tuple[str, str, str, list[str]]]:
     """Each page that quotes figures of other records: path, anchor, name, texts."""
     for id, answer in book.answers.items():
         yield f"answers/{id}", "", answer.question, [text for _, text in answer.texts()]
+    for id, problem in book.problems.items():
+        others = [text for _, text in problem.texts() if f"{{problem.{id}." not in text]
+        yield f"problems/{id}", "", problem.name, others
     for id, term in book.of("terms").items():
         yield GLOSSARY, id, f"{term.name} (glossary)", [term.means]
 

@@ -30,6 +30,7 @@ class Shelf(Protocol):
     grasses: Mapping[str, Any]
     tasks: Mapping[str, Any]
     steps: Mapping[str, Any]
+    problems: Mapping[str, Any]
     renovations: Mapping[str, Any]
     holds: Mapping[str, Any]
     calculators: Mapping[str, Any]
@@ -70,7 +71,7 @@ def pieces(text: str) -> Iterator[str | Placeholder]:
 def quote(expression: str, shelf: Shelf) -> Quote:
     """What a placeholder stands for.
 
-    expression: task.ID.FIGURE, grass.ID.FIELD, group.warm.FIELD, season.RULE, step.ID.depth, plan.ID.STEP (its days),
+    expression: task.ID.FIGURE, problem.ID.FIGURE, grass.ID.FIELD, group.warm.FIELD, season.RULE, step.ID.depth, plan.ID.STEP (its days),
     hold.ID.CONSTANT, calculator.ID.CONSTANT, visit.CONSTANT or practice.FIELD. After a figure, '.low', '.high' or '.use' takes
     one number of it, and '.words' says a share as a word: a third.
     Raises BindError for what names nothing. Ours: a figure keeps its own source.
@@ -108,11 +109,20 @@ def _record(expression: str, names: list[str], table: Mapping[str, Any], what: s
 
 
 def _of_task(expression: str, names: list[str], shelf: Shelf) -> Quote:
-    task = _record(expression, names, shelf.tasks, "task", 2)
-    if len(names) != 2 or names[1] not in task.figures:
-        known = f"its figures are {', '.join(task.figures)}" if task.figures else "it has none"
-        raise BindError(f"'{expression}' is no figure of the task", suggestion(names[-1], task.figures, known))
-    return Quote(task.figures[names[1]], None, "tasks", names[0], f"{task.name}: {names[1].replace('-', ' ')}")
+    return _own_figure(expression, names, shelf.tasks, "task", "tasks")
+
+
+def _of_problem(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    return _own_figure(expression, names, shelf.problems, "problem", "problems")
+
+
+def _own_figure(expression: str, names: list[str], table: Mapping[str, Any], what: str, kind: str) -> Quote:
+    """One of the `figures` of a record."""
+    record = _record(expression, names, table, what, 2)
+    if len(names) != 2 or names[1] not in record.figures:
+        known = f"its figures are {', '.join(record.figures)}" if record.figures else "it has none"
+        raise BindError(f"'{expression}' is no figure of the {what}", suggestion(names[-1], record.figures, known))
+    return Quote(record.figures[names[1]], None, kind, names[0], f"{record.name}: {names[1].replace('-', ' ')}")
 
 
 def _of_grass(expression: str, names: list[str], shelf: Shelf) -> Quote:
@@ -213,7 +223,7 @@ def _of_practice(expression: str, names: list[str], shelf: Shelf) -> Quote:
 
 
 _KINDS: dict[str, Callable[[str, list[str], Shelf], Quote]] = {
-    "task": _of_task, "grass": _of_grass, "group": _of_group, "season": _of_season, "step": _of_step, "plan": _of_plan,
+    "task": _of_task, "problem": _of_problem, "grass": _of_grass, "group": _of_group, "season": _of_season, "step": _of_step, "plan": _of_plan,
     "hold": _of_hold, "calculator": _of_calculator, "visit": _of_visit, "practice": _of_practice,
 }
 
