@@ -23,6 +23,7 @@ from generator.pages.page import Page
 from generator.pages.place import place_page
 from generator.pages.plan import plan_index, plan_page
 from generator.pages.problem import problem_index, problem_page
+from generator.pages.ranked import ranked_page
 from generator.pages.record import record_page
 from generator.pages.reference import names_page
 from generator.pages.retired import retired_addresses, retired_page
@@ -62,6 +63,7 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
         yield guide_page(book, id, here, _when(almanac, id, here))
     if len(book.grasses) > 1:
         yield side_by_side_page(book, desk("side-by-side"))
+        yield ranked_page(book, desk("which-grass"))
     if has_jobs(book):
         yield job_page(almanac, desk("jobs/index"))
     yield task_index(book, desk("tasks/index"))

@@ -9,6 +9,7 @@ from generator.pages.aftercare import telephone_link
 from generator.pages.desk import Desk
 from generator.pages.page import Page, Section
 from generator.pages.prose import Prose, spelt
+from generator.pages.ranked import NEEDS, PATH as RANKED
 from generator.pages.see import see_links
 from generator.turf.bound import Missing
 from generator.turf.quoted import grass_field
@@ -58,7 +59,11 @@ def _table(book: Book, table: GrassTable, desk: Desk) -> dict[str, Any]:
             cells = [_cell(expression, grass, desk) for expression in table.columns.values()]
             if any(cell["quantity"] or cell["text"] for cell in cells):
                 rows.append({"name": grass.name, "url": desk.links.grass(id), "cells": cells})
-    return {"title": table.title, "headings": list(table.columns), "rows": rows}
+    ranked = [
+        {"name": f"All grasses in order: {need.title[0].lower()}{need.title[1:]}", "url": desk.links.to(RANKED, need.field)}
+        for need in NEEDS if len(book.grasses) > 1 and f"grass.tolerance.{need.field}.level" in table.columns.values()
+    ]
+    return {"title": table.title, "headings": list(table.columns), "rows": rows, "ranked": ranked}
 
 
 def _cell(expression: str, grass: Any, desk: Desk) -> dict[str, Any]:

@@ -119,7 +119,8 @@ def grass_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Pa
     ]
     if len(book.grasses) > 1:
         compare = {"title": "Grasses side by side", "url": desk.links.to("side-by-side"), "text": "Two to four at a time: heights, feed, shade, frost, wear."}
-        groups.insert(0, {"title": "Compare", "cards": [compare]})
+        ranked = {"title": "Which grass for what", "url": desk.links.to("which-grass"), "text": "Every grass in order: shade, wear, little water, salt, frost, heat."}
+        groups.insert(0, {"title": "Compare", "cards": [ranked, compare]})
     home = book.places[book.practice.home_place].name
     lead = f"Each strip is one year at {home}, January at the left. Every grass has a page, a renovation guide and a calendar for each place."
     key = [{"title": None, "cards": [{"title": book.key.title, "url": desk.links.to("grasses/key"), "text": book.key.summary}]}] if book.key else []

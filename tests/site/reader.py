@@ -41,6 +41,7 @@ KINDS = {
     "answer": "answers/how-low.html",
     "glossary": "glossary.html",
     "side by side": "side-by-side.html",
+    "grasses in order": "which-grass.html",
     "names": "names.html",
     "sources": "sources.html",
     "components": "components.html",

@@ -1,0 +1,110 @@
+"""Which grass for what: every grass in order of what it takes of shade, wear, drought, salt, frost and heat, from its own record."""
+
+from collections.abc import Iterable
+from typing import Any, NamedTuple, get_args
+
+from generator.model.book import Book
+from generator.model.grass import Degree, Grass, Tolerance
+from generator.pages.desk import COUNTRY_NAMES, Desk
+from generator.pages.grass import GROUP_WORDS
+from generator.pages.page import Page, Section
+
+PATH = "which-grass"
+RANK: dict[str, int] = {degree: rank for rank, degree in enumerate(get_args(Degree))}
+# The level's bars are those of how hard a job is done: one, two, three.
+BARS = {"low": "light", "medium": "moderate", "high": "hard"}
+MENDS = {"bunch": "Stands in tufts: a hole has to be sown."}
+MENDS_BY_RUNNERS = "Runs, so it closes its own holes."
+
+
+class Need(NamedTuple):
+    """field: of a grass's tolerances. takes: 'take the most shade'. words: what people type who look for it."""
+
+    field: str
+    title: str
+    takes: str
+    words: tuple[str, ...]
+
+
+NEEDS = (
+    Need("shade", "Shade", "shade", ("best grass for shade", "which grass for shade", "grass for shady lawn", "shade tolerance of grasses")),
+    Need("wear", "Hard wear, children and dogs", "wear", ("best grass for hard wear", "which grass for dogs", "toughest grass", "hardest wearing grass", "wear tolerance")),
+    Need("drought", "Drought and little water", "drought", ("which grass needs least water", "most drought tolerant grass", "drought tolerance")),
+    Need("salt", "Salt, sea wind and salty water", "salt", ("salt tolerant grass", "best grass for the coast", "grass for bore water", "salt tolerance")),
+    Need("frost", "Frost and cold", "frost", ("best grass for frost", "grass for cold winters", "frost tolerant grass", "cold tolerance")),
+    Need("heat", "Heat", "heat", ("best grass for hot summers", "heat tolerant grass", "heat tolerance")),
+)
+
+
+def ranked_page(book: Book, desk: Desk) -> Page:
+    title = "Which grass for what"
+    lead = "Every grass of the book in order of what it takes: shade, wear, drought, salt, frost, heat. Start from what your lawn has most of."
+    needs = [need for need in (_need(each, book, desk) for each in NEEDS) if need["rows"]]
+    context = {
+        "title": title, "lead": lead, "needs": needs,
+        "compare_url": desk.links.to("side-by-side"), "key_url": desk.links.to("grasses/key") if book.key else None,
+    }
+    words = ("best lawn grass", "grasses ranked", *(word for need in NEEDS for word in need.words))
+    sections = tuple(Section(need["id"], need["title"]) for need in needs)
+    return Page(PATH, title, "ranked", context, lead, words, sections)
+
+
+def _need(need: Need, book: Book, desk: Desk) -> dict[str, Any]:
+    found = [(id, grass, tolerance) for id, grass in book.grasses.items() if (tolerance := getattr(grass.tolerance, need.field))]
+    found.sort(key=lambda each: (*_place(each[2]), each[1].name.casefold()))
+    return {
+        "id": need.field, "title": need.title, "said": _said(need, [(grass, tolerance) for _, grass, tolerance in found]),
+        "rows": [_row(need, id, grass, tolerance, desk) for id, grass, tolerance in found],
+        "answers": [
+            {"name": answer.question, "url": desk.links.answer(id)} for id, answer in book.answers.items()
+            if answer.table and f"grass.tolerance.{need.field}.level" in answer.table.columns.values()
+        ],
+    }
+
+
+def _place(tolerance: Tolerance) -> tuple[float, float]:
+    """The most tolerant first; among equals, the one that other sources think most of."""
+    others = [RANK[other.level] for other in tolerance.others]
+    own = RANK[tolerance.level]
+    return -own, -(sum(others) / len(others) if others else own)
+
+
+def _said(need: Need, found: list[tuple[Grass, Tolerance]]) -> str:
+    """'Buffalo and Fine fescue take the most shade. Couch takes the least.'"""
+    most, least = ([grass.name for grass, tolerance in found if tolerance.level == level] for level in ("high", "low"))
+    if not most:
+        return f"None takes much {need.takes}."
+    said = [f"{_list(names)} {'take' if len(names) > 1 else 'takes'} the {end}" for names, end in ((most, f"most {need.takes}"), (least, "least")) if names]
+    return f"{'. '.join(said)}."
+
+
+def _list(names: list[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def _row(need: Need, id: str, grass: Grass, tolerance: Tolerance, desk: Desk) -> dict[str, Any]:
+    return {
+        "name": grass.name, "url": desk.links.grass(id), "group": GROUP_WORDS[grass.season_group].removesuffix(" grass"), "elsewhere": _elsewhere(grass),
+        "level": tolerance.level, "bars": BARS[tolerance.level], "note": tolerance.note, "marks": desk.sourcing.marks(tolerance),
+        "mends": MENDS.get(grass.habit, MENDS_BY_RUNNERS) if need.field == "wear" else None,
+        "others": [{"level": other.level, "note": other.note, "marks": desk.sourcing.marks(other)} for other in tolerance.others],
+    }
+
+
+def _elsewhere(grass: Grass) -> str:
+    """The usual name in each country where that is another one: 'bermudagrass (United States)'."""
+    found: dict[str, list[str]] = {}
+    for code, country in COUNTRY_NAMES.items():
+        for name in grass.names.get(code, ())[:1]:
+            if not _same(name, grass.name):
+                found.setdefault(name, []).append(country)
+    return "; ".join(f"{name} ({', '.join(countries)})" for name, countries in found.items())
+
+
+def _same(name: str, other: str) -> bool:
+    """True for names that differ only by a word 'grass', a capital or a hyphen."""
+    return _bare((name,)) == _bare((other,))
+
+
+def _bare(names: Iterable[str]) -> str:
+    return "".join(names).casefold().replace("-", "").replace(" ", "").removesuffix("grass")
