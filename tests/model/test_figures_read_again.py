@@ -1,0 +1,60 @@
+"""Figures drawn by lot and read again in their sources: what stands in the book is still what was read."""
+
+import datetime
+
+import pytest
+
+from generator.model.book import Book, read_book
+from tests.published_figures import ROOT, Published, not_opened, published_figures, readings
+
+READ = readings()
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return read_book(ROOT)[0]
+
+
+@pytest.fixture(scope="module")
+def figures(book: Book) -> dict[tuple[str, str], Published]:
+    return {(each.file, each.path): each for each in published_figures(book)}
+
+
+def numbers_of(listed: dict) -> dict[str, float]:
+    return {key: value for key, value in listed.items() if key in ("low", "high", "use", "value")}
+
+
+@pytest.mark.parametrize("entry", READ, ids=lambda entry: f"{entry['figure']['file']} {entry['figure']['path']}")
+def test_the_figure_is_what_was_read(entry: dict, figures: dict[tuple[str, str], Published]) -> None:
+    listed = entry["figure"]
+    now = figures.get((listed["file"], listed["path"]))
+    assert now, "moved, taken out, or left without a source: read it again where it stands now"
+    as_read = (numbers_of(listed), listed["unit"], listed["source"])
+    assert (now.numbers, now.unit, now.source) == as_read, "changed since it was read: read it again and write down what you read"
+
+
+@pytest.mark.parametrize("entry", READ, ids=lambda entry: f"{entry['figure']['file']} {entry['figure']['path']}")
+def test_a_reading_says_where_and_what(entry: dict) -> None:
+    assert entry["verdict"] in ("agrees", "corrected")
+    assert (entry["verdict"] == "corrected") == bool(entry.get("what")), "what was corrected is told under 'what'"
+    assert entry["read"]["where"] and any(letter.isdigit() or letter.isalpha() for letter in entry["read"]["says"])
+    assert isinstance(entry["read"]["date"], datetime.date)
+
+
+def test_at_least_sixty_were_read_and_each_once() -> None:
+    addresses = [(entry["figure"]["file"], entry["figure"]["path"]) for entry in READ]
+    assert len(set(addresses)) == len(addresses) >= 60
+
+
+def test_what_could_not_be_opened_is_told_apart_and_still_stands(figures: dict[tuple[str, str], Published]) -> None:
+    read = {(entry["figure"]["file"], entry["figure"]["path"]) for entry in READ}
+    for entry in not_opened():
+        address = entry["file"], entry["path"]
+        assert address not in read, f"{address} has been read: take it out of not-opened.yml"
+        assert address in figures and figures[address].source == entry["source"], f"{address} names another source now: read that"
+        assert entry["why"]
+
+
+def test_most_kinds_of_file_are_in_the_sample() -> None:
+    """A lot that fell on one file only would say little of the rest."""
+    assert len({entry["figure"]["file"].split("/")[1] for entry in READ}) >= 4

@@ -1,0 +1,68 @@
+"""Every figure of the book that names a published source; and a fresh sample of them to read again.
+
+    .venv/bin/python -m tests.published_figures 60 20261128
+
+prints 60, drawn with that seed from those that stand neither in tests/published/figures nor among what could not be opened.
+"""
+
+import random
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+import yaml
+
+from generator.model.book import Book, read_book
+from generator.model.calculator import Constant
+from generator.model.record import UNPUBLISHED, Claim
+from generator.model.walk import parts
+
+ROOT = Path(__file__).parents[1]
+READINGS = ROOT / "tests" / "published" / "figures"
+NOT_OPENED = READINGS / "not-opened.yml"
+
+
+class Published(NamedTuple):
+    """A figure as its file gives it: numbers by the file's own keys, in `unit`; only sources that were published."""
+
+    file: str
+    path: str
+    numbers: dict[str, float]
+    unit: str
+    source: list[str]
+
+
+def published_figures(book: Book) -> Iterator[Published]:
+    """Each once, where it is written: not where a calculator or a plan takes it from elsewhere."""
+    for kind, id, record in book.records():
+        for path, part in parts(record):
+            if not isinstance(part, (Claim, Constant)) or not book.written(kind, id, *path):
+                continue
+            source = [each for each in part.sources if each not in UNPUBLISHED]
+            if source:
+                keys = ("value",) if isinstance(part, Constant) else ("low", "high", "use")
+                numbers = {key: getattr(part, key) for key in keys if getattr(part, key) is not None}
+                yield Published(book.where(kind, id, *path).path, ".".join(map(str, path)), numbers, part.unit, source)
+
+
+def readings() -> list[dict]:
+    """What was read, of every file in tests/published/figures."""
+    files = sorted(set(READINGS.glob("*.yml")) - {NOT_OPENED})
+    return [entry for file in files for entry in yaml.safe_load(file.read_text(encoding="utf-8"))]
+
+
+def not_opened() -> list[dict]:
+    return yaml.safe_load(NOT_OPENED.read_text(encoding="utf-8"))
+
+
+def main(count: str, seed: str) -> None:
+    done = {(each["file"], each["path"]) for each in [*(entry["figure"] for entry in readings()), *not_opened()]}
+    left = {each[:2]: each for each in published_figures(read_book(ROOT)[0])}
+    open_ones = sorted(left.keys() - done)
+    for address in random.Random(int(seed)).sample(open_ones, min(int(count), len(open_ones))):
+        print(left[address])
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
