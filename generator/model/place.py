@@ -20,6 +20,9 @@ class Normals(Record):
     station_id: str | None = Field(default=None, max_length=40)
     first_year: int = Field(ge=1850, le=2100)
     last_year: int = Field(ge=1850, le=2100)
+    years_of_each_month: tuple[int, int] | None = Field(
+        default=None, description="Of a short record with gaps: the fewest and the most years that a month is the mean of."
+    )
     temperature_step_c: float = Field(description="0.1, or 1 where the source gave whole degrees.")
     source: PublishedId = Field(description="Source id of the temperatures.")
     mean_maximum_c: Twelve = Field(description="Mean daily maximum, screen height, °C.")

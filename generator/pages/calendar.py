@@ -10,6 +10,7 @@ from generator.pages.due import DueTask
 from generator.pages.embedded import embedded_calculator
 from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
+from generator.pages.place_notes import place_notes
 from generator.pages.quantity import converted, range_words, value_words
 from generator.pages.strips import strip_view, window_dates
 from generator.pages.year import site_words, year_context
@@ -42,7 +43,7 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
         **year_context(almanac, grass_id, place_id, desk.links),
         "sites": _sites(almanac, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,
         "water": water, "scripts": calculator_scripts(book, [water] if water else [], desk),
-        "notes": list(place.notes), "methods_url": desk.methods_url, "year": desk.today.year,
+        "notes": place_notes(place), "methods_url": desk.methods_url, "year": desk.today.year,
         "month_sheets": [
             {**month_view(season, month, months[month], grass.name, place.name, desk), "foot": "; ".join(owners)} for month in range(12)
         ],

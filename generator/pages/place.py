@@ -9,6 +9,7 @@ from generator.pages.almanac import Almanac
 from generator.pages.calendar import frost_words, why_rows
 from generator.pages.desk import COUNTRY_NAMES, Desk
 from generator.pages.page import Page, Section
+from generator.pages.place_notes import place_notes
 from generator.pages.quantity import converted, value_words
 from generator.pages.strips import STRIP_MONTHS, strip_view
 from generator.pages.year_words import little_growth, summary
@@ -26,10 +27,9 @@ def place_page(almanac: Almanac, id: str, desk: Desk) -> Page:
     sources = dict.fromkeys(filter(None, (normals.source, normals.rain_source)))
     context = {
         "title": place.name, "region": f"{place.region}, {COUNTRY_NAMES[place.country]}", "kind": place.climate_kind,
-        "summary": place.summary, "notes": list(place.notes),
+        "summary": place.summary, "notes": place_notes(place),
         "years": {"of": "grass", "months": STRIP_MONTHS, "rows": [_year(almanac, grass, id, desk) for grass in by_group(book)]},
         "months": [_month_row(almanac, id, month) for month in range(12)],
-        "frost_computed": normals.frost_days is None,
         "station": normals.station, "first_year": normals.first_year, "last_year": normals.last_year,
         "elevation_m": place.elevation_m, "whole_degrees": normals.temperature_step_c >= 1,
         "method": evapotranspiration_method(climate_of(place)), "methods_url": desk.methods_url,

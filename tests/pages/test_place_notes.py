@@ -1,0 +1,27 @@
+"""A place's page says what its record lacks: once, in one way, from the figures themselves."""
+
+from pathlib import Path
+
+from generator.model.book import load_book
+from generator.pages.place_notes import place_notes
+
+PLACES = load_book(Path(__file__).parents[2]).book.places
+
+
+def said(place: str) -> str:
+    return " ".join(place_notes(PLACES[place]))
+
+
+def test_frost_that_nobody_counted_is_said_to_be_worked_out():
+    assert "no frost nights" in said("auckland")
+    assert "no frost nights" not in said("ballarat")
+
+
+def test_a_short_record_says_how_many_years():
+    assert "8 to 9 years of each month" in said("ballarat")
+    assert "short" not in said("armidale")
+
+
+def test_rain_of_few_years_is_said_only_where_rain_is_of_those_years():
+    assert "same few years" in said("ballarat")
+    assert "same few years" not in said("sydney")
