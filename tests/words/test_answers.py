@@ -1,6 +1,5 @@
 """Answers for clients are plain, told once, rest on what was read, and keep the addresses that were handed out."""
 
-import re
 from collections import defaultdict
 from pathlib import Path
 from statistics import median
@@ -10,17 +9,13 @@ import pytest
 from generator.model.book import load_book
 from generator.turf.quoted import Placeholder, pieces, quote
 from tests.words.reading_grade import grade, sentences, words
+from tests.words.texts import plain
 
 ROOT = Path(__file__).parents[2]
 BOOK = load_book(ROOT).book
 HANDED_OUT = (Path(__file__).parent / "answer-addresses.txt").read_text(encoding="utf-8").split()
 HIGHEST_MEDIAN_GRADE, HIGHEST_GRADE = 8, 9
 LEAST_WORDS_TO_COUNT_AS_COPIED = 8
-
-
-def plain(text: str) -> str:
-    """The text with something short to read where a figure is put in."""
-    return re.sub(r"\{[^}]*\.words\}", "a third", re.sub(r"\{(?![^}]*\.words\})[^}]*\}", "5 mm", text))
 
 
 def texts(id: str) -> list[str]:

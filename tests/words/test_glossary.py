@@ -6,7 +6,7 @@ from statistics import median
 from generator.model.book import load_book
 from generator.turf.quoted import Placeholder, pieces, quote
 from tests.words.reading_grade import grade, sentences, words
-from tests.words.test_answers import ROOT, plain
+from tests.words.texts import ROOT, plain
 
 BOOK = load_book(ROOT).book
 TERMS = BOOK.glossary.terms
