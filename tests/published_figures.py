@@ -24,7 +24,10 @@ NOT_OPENED = READINGS / "not-opened.yml"
 
 
 class Published(NamedTuple):
-    """A figure as its file gives it: numbers by the file's own keys, in `unit`; only sources that were published."""
+    """A figure as its file gives it: numbers by the file's own keys, in `unit`; only sources that were published.
+
+    path: as the checks print it, but without a place among `others`, which shifts when one is added.
+    """
 
     file: str
     path: str
@@ -43,7 +46,8 @@ def published_figures(book: Book) -> Iterator[Published]:
             if source:
                 keys = ("value",) if isinstance(part, Constant) else ("low", "high", "use")
                 numbers = {key: getattr(part, key) for key in keys if getattr(part, key) is not None}
-                yield Published(book.where(kind, id, *path).path, ".".join(map(str, path)), numbers, part.unit, source)
+                address = ".".join(str(step) for step in path if not isinstance(step, int) or path[-2:-1] != ("others",))
+                yield Published(book.where(kind, id, *path).path, address, numbers, part.unit, source)
 
 
 def readings() -> list[dict]:
@@ -57,11 +61,11 @@ def not_opened() -> list[dict]:
 
 
 def main(count: str, seed: str) -> None:
-    done = {(each["file"], each["path"]) for each in [*(entry["figure"] for entry in readings()), *not_opened()]}
-    left = {each[:2]: each for each in published_figures(read_book(ROOT)[0])}
-    open_ones = sorted(left.keys() - done)
-    for address in random.Random(int(seed)).sample(open_ones, min(int(count), len(open_ones))):
-        print(left[address])
+    done = [(each["file"], each["path"], each["source"]) for each in [*(entry["figure"] for entry in readings()), *not_opened()]]
+    left = [each for each in published_figures(read_book(ROOT)[0]) if (each.file, each.path, each.source) not in done]
+    left.sort(key=lambda each: (each.file, each.path, each.source))
+    for figure in random.Random(int(seed)).sample(left, min(int(count), len(left))):
+        print(figure.file, figure.path, figure.numbers, figure.unit, *figure.source)
 
 
 if __name__ == "__main__":
