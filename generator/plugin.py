@@ -20,6 +20,7 @@ from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from generator.checks import check_book
+from generator.glossed import Glossed
 from generator.model.attribution import attribution
 from generator.model.book import Book
 from generator.model.practice import Practice
@@ -59,6 +60,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def __init__(self) -> None:
         self.pages: dict[str, Page] = {}
         self.shelf = Shelf()
+        self.glossed = Glossed({})
         self.almanac: Almanac | None = None
         self.today = date.min
         self.previewing = False
@@ -77,7 +79,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     @event_priority(100)  # before others look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         book = whole_book(Path(config.config_file_path).parent)
-        self.almanac = almanac = Almanac(book)
+        self.almanac, self.glossed = (almanac := Almanac(book)), Glossed(book.of("terms"))
         written = {file.src_uri for file in files.documentation_pages()}
         self.today = today = date.fromisoformat(self.config.today) if self.config.today else date.today()
         pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples(), frozenset(written))}
@@ -112,7 +114,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         if ours.in_search:
             self.shelf.put(ours, read(searchable(written)))
         page.toc = TableOfContents([AnchorLink(section.title, section.id, 2) for section in there])
-        return written
+        return self.glossed.page(ours, written)
 
     def _with_parts(self, html: str, page: MkDocsPage) -> str:
         """A page written by hand, with what it asks us to work out: <!-- swardbook: printed-calendars -->."""

@@ -24,9 +24,10 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "pages": ({*FLOOR, "formula", "model", "turf", "outputs"}, {"markupsafe"}),
     "search": ({"pages"}, {"yaml"}),
     "searchable": (set(), set()),
+    "glossed": ({"model", "pages"}, set()),
     "render": ({"units", "pages"}, {"jinja2", "markupsafe", "yaml"}),
     "commands": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages"}, {"click"}),
-    "plugin": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable"}, {"mkdocs"}),
+    "plugin": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable", "glossed"}, {"mkdocs"}),
     "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "commands", "plugin"}, {"click"}),
 }
 # Of the model, turf takes the records; reading and writing files stays below.

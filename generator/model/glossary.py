@@ -20,6 +20,9 @@ class Term(Sourced):
         description="One or two plain sentences. A figure is never typed: {task.scarify.thatch-trigger} puts in a figure of the book."
     )
     unit: str | None = Field(default=None, description="The metric unit it is counted in, as g/m2; the US one is worked out from it.")
+    plain_word: bool = Field(
+        default=False, description="True for a word of everyday use, such as clay or feed: texts that use it do not lead here."
+    )
     see: See = Field(default=See(), description="Pages that say more.")
 
 

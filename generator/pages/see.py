@@ -17,6 +17,12 @@ def asked_about(book: Book, kind: str, id: str, desk: Desk) -> list[dict[str, st
     ]
 
 
+def explained_on(see: See) -> frozenset[str]:
+    """Paths of the pages that explain a word of the glossary themselves: the task it is a part of, the problem it is the name of."""
+    folders = (("tasks", see.tasks), ("problems", see.problems), ("answers", see.answers))
+    return frozenset(f"{folder}/{id}" for folder, ids in folders for id in ids)
+
+
 def see_links(book: Book, see: See, desk: Desk) -> list[dict[str, str]]:
     """name, url and kind in a word, in the order of the record's fields."""
     links = desk.links
