@@ -10,8 +10,7 @@ site: $(STAMP)
 
 test: $(STAMP)
 	$(BIN)/python -m tests.chromium
-	$(BIN)/python -m pytest -n 2 --dist loadfile -m "not soak and not alone"
-	$(BIN)/python -m pytest -m alone
+	$(BIN)/python -m pytest -n 2 --dist loadfile
 
 serve: $(STAMP)
 	$(BIN)/mkdocs serve --livereload

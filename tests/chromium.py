@@ -8,7 +8,8 @@ import shutil
 import subprocess
 import sys
 
-NAMES = ("chromium", "chromium-browser", "google-chrome")
+# The shell is the same engine without a window to draw, and takes half the processor time for the same tests.
+NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 ARGUMENTS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -17,9 +18,11 @@ ARGUMENTS = [
     "--disable-sync",
     "--no-first-run",
 ]
+APT = ("apt-get", "install", "-q", "-y", "--no-install-recommends", "fonts-dejavu-core")
+# Tried in order until a browser is there: not every distribution packs the shell by itself.
 INSTALLERS = (
-    (("apt-get", "update", "-q"), ("apt-get", "install", "-q", "-y", "--no-install-recommends", "chromium", "fonts-dejavu-core")),
-    (("dnf", "install", "-q", "-y", "chromium"),),
+    (("apt-get", "update", "-q"), (*APT, "chromium-headless-shell"), (*APT, "chromium")),
+    (("dnf", "install", "-q", "-y", "chromium-headless"), ("dnf", "install", "-q", "-y", "chromium")),
     (("apk", "add", "--quiet", "chromium"),),
 )
 
@@ -46,7 +49,8 @@ def install() -> None:
     for commands in INSTALLERS:
         if shutil.which(commands[0][0]):
             for command in commands:
-                subprocess.run([*sudo, *command], check=False, stdout=subprocess.DEVNULL)
+                if find() is None:
+                    subprocess.run([*sudo, *command], check=False, stdout=subprocess.DEVNULL)
             return
 
 

@@ -1,11 +1,11 @@
 """What every test may ask for: a real Chromium, started once a run."""
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from tests import chromium
+from tests import chromium, quiet
 
 
 def chromium_path() -> str:
@@ -31,3 +31,10 @@ def page(browser: Browser) -> Iterator[Page]:
     context = browser.new_context()
     yield context.new_page()
     context.close()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+    """Tests marked `alone` run with nothing beside them, what they stand on (the site, a page) included."""
+    with quiet.turn(alone=item.get_closest_marker("alone") is not None):
+        return (yield)
