@@ -106,7 +106,8 @@ def yaml_texts(path: str) -> Iterator[Text]:
 def _yaml_node(path: str, node: yaml.Node, key: str) -> Iterator[Text]:
     if isinstance(node, yaml.MappingNode):
         for name, value in node.value:
-            if name.value not in NOT_PROSE:
+            page_of_a_source = name.value == "where" and isinstance(value, yaml.ScalarNode)
+            if name.value not in NOT_PROSE and not page_of_a_source:
                 yield from _yaml_node(path, value, name.value)
     elif isinstance(node, yaml.SequenceNode):
         for value in node.value:
