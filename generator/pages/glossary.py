@@ -5,7 +5,7 @@ from typing import Any
 from generator.model.book import Book
 from generator.model.glossary import Term
 from generator.pages.desk import COUNTRY_NAMES, Desk
-from generator.pages.page import Page
+from generator.pages.page import Entry, Page
 from generator.pages.prose import Prose
 from generator.pages.quantity import value_words
 from generator.pages.see import GLOSSARY, see_links
@@ -26,8 +26,8 @@ def glossary_page(book: Book, desk: Desk) -> Page:
     ]
     lead = f"{len(terms)} words of the trade in plain English, with what they are called in Australia, New Zealand, South Africa, the United States and Britain."
     context = {"title": "Glossary", "lead": lead, "letters": letters, "quoted": prose.quoted(), "names_url": desk.links.to("names")}
-    words = tuple(dict.fromkeys(word for term in terms.values() for word in (*_names(term), *term.misspellings)))
-    return Page(GLOSSARY, "Glossary", "glossary", context, lead, words)
+    found = tuple(Entry(id, term.name, (*_names(term), *term.misspellings), prose.plain(term.means)) for id, term in ordered)
+    return Page(GLOSSARY, "Glossary", "glossary", context, lead, entries=found)
 
 
 def _entry(id: str, term: Term, prose: Prose, book: Book, desk: Desk) -> dict[str, Any]:

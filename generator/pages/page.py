@@ -14,6 +14,19 @@ class Section:
 
 
 @dataclass(frozen=True)
+class Entry:
+    """A part of a page that answers by itself, as a word of the glossary: search leads straight to it.
+
+    id: of its element. title: what it is called. words: its other names. text: what it says.
+    """
+
+    id: str
+    title: str
+    words: tuple[str, ...]
+    text: str
+
+
+@dataclass(frozen=True)
 class Page:
     """One page: where it stands, what it is called, and the values its template lays out.
 
@@ -23,6 +36,7 @@ class Page:
     boost: how much sooner it answers a question than another page of its kind; a kind's own weight stands in search/words.yml.
     about: paths of the pages that it joins, as a calendar a grass and a place: it goes by a name of each.
     in_search: False for a page that is only reached by its address.
+    entries: parts that search finds one by one, instead of what the page says as a whole.
     """
 
     path: str
@@ -36,6 +50,7 @@ class Page:
     boost: float = 1.0
     about: tuple[str, ...] = ()
     in_search: bool = True
+    entries: tuple[Entry, ...] = ()
 
 
 class Links:

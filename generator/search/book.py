@@ -18,7 +18,9 @@ WORDS = Path(__file__).with_name("words.yml")
 # A sentence on more pages than this says nothing about any of them.
 MOST_PAGES = 4
 # Lists of everything: found by name, not by what they list.
-NAMES_ONLY = {"components", "sources", "names", "index", "home", "calendars", "compare", "problems"}
+NAMES_ONLY = {"components", "sources", "names", "index", "home", "calendars", "compare", "problems", "glossary"}
+# What an entry of a page is to search: a word of the glossary.
+ENTRY = "term"
 
 
 @dataclass
@@ -33,6 +35,10 @@ class Shelf:
             "names": list(page.words), "about": [f"{each}.html" for each in page.about], "boost": page.boost,
         }
         self.readings[page.path] = head, reading
+        for entry in page.entries:
+            path = f"{page.path}.html#{entry.id}"
+            told = {"path": path, "title": entry.title, "kind": ENTRY, "lead": entry.text, "names": list(entry.words), "about": []}
+            self.readings[path] = told, Reading((), ())
 
     def put_written(self, path: str, title: str, description: str, reading: Reading) -> None:
         head = {"path": f"{path}.html", "title": title, "kind": "written", "lead": description, "names": [], "about": []}

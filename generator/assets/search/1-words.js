@@ -7,8 +7,12 @@
   var WHO_DOES = /^(....+([bdgmnpt]))\2ers?$/;  // verticutter, strimmers: the machine goes by what it does
   var NAMED = ["grass", "task"];
 
+  var SPELT_OUT = /\b[a-z](?:[-.][a-z])+\b/g;  // N-P-K: one word
+  var MEASURED = /([0-9])(m2|m|sqm|ft2|sqft|ft|ha|kgs?|g|lbs?|ml|l|mm|cm|inch(?:es)?|in|acres?|gal)\b/g;  // 200m2: a number and its unit
+
   function folded(text) {
-    return text.toLowerCase().normalize("NFKD").replace(/[\u0300-\u036f]/g, "").replace(/²/g, "2").replace(/['’](s\b)?/g, "");
+    return text.toLowerCase().normalize("NFKD").replace(/[\u0300-\u036f]/g, "").replace(/[²³]/g, function (power) { return power === "²" ? "2" : "3"; })
+      .replace(/['’](s\b)?/g, "").replace(SPELT_OUT, function (letters) { return letters.replace(/[-.]/g, ""); }).replace(MEASURED, "$1 $2");
   }
 
   /* Letters, digits and what stands between digits: 20-5-10 and 1/4 are several words, 2.5 is one. */
@@ -50,7 +54,8 @@
     });
     return {
       kinds: spoken.kinds, little: little, weak: new Set(spoken.weak.map(search.stem)), byFirst: byFirst,
-      meant: spoken.meant.map(function (each) { return { ask: new RegExp(each.ask), kinds: each.kinds }; })
+      meant: spoken.meant.map(function (each) { return { ask: new RegExp(each.ask), kinds: each.kinds }; }),
+      heard: spoken.heard.map(function (each) { return { ask: new RegExp(each.ask), as: each.as }; })
     };
   };
 
@@ -61,6 +66,7 @@
   /* What is asked, as ideas in order: {ways: [[stem, ...], ...] the asker's own first, weak, last: still being typed}.
      spelling: gives the nearest words of the book for one that it does not know. */
   search.ideas = function (text, words, spelling) {
+    words.heard.forEach(function (each) { text = text.toLowerCase().replace(each.ask, each.as); });
     var split = search.split(text);
     var said = split.filter(function (word) { return !words.little.has(word); });
     if (!said.length) { said = split; }
