@@ -24,9 +24,24 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return Path(shutil.copytree(WHOLE, tmp_path_factory.mktemp("mangled") / "book"))
 
 
-@settings(max_examples=400, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-@given(name=st.sampled_from(FILES), changes=st.lists(cuts, min_size=1, max_size=4))
+names, changes = st.sampled_from(FILES), st.lists(cuts, min_size=1, max_size=4)
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(name=names, changes=changes)
 def test_a_mangled_file_is_told_at_its_line(book: Path, name: str, changes: list[tuple[float, int, bytes]]) -> None:
+    check_mangled(book, name, changes)
+
+
+@pytest.mark.soak
+@settings(max_examples=3000, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(name=names, changes=changes)
+def test_many_a_mangled_file_is_told_at_its_line(book: Path, name: str, changes: list[tuple[float, int, bytes]]) -> None:
+    check_mangled(book, name, changes)
+
+
+def check_mangled(book: Path, name: str, changes: list[tuple[float, int, bytes]]) -> None:
+    """Every finding names a place in the file and says what would be right; no finding means a book."""
     file, sound = book / name, (WHOLE / name).read_bytes()
     raw = sound
     for share, taken, put in changes:
