@@ -10,6 +10,9 @@ from generator.pages.quantity import claim_words
 
 PATH, SCRIPT = "side-by-side", "assets/side-by-side.js"
 NONE = {"quantity": None, "text": "–", "marks": {"marks": []}}
+# Cells carry signs, told once below the table: a mark in each would bury the figures.
+SIGNS = {"practice": ("c", "common practice"), "assumption": ("a", "an assumption of this book")}
+RECALLED = ("†", "from memory, not yet checked")
 # What the reader can look at beside each other without losing track; a phone shows two.
 MOST = 4
 
@@ -29,12 +32,45 @@ def side_by_side_page(book: Book, desk: Desk) -> Page:
             for id, task in book.tasks.items() if task.operation
         ]},
     ]
+    groups = [group for group in groups if group["rows"]]
     view = {
-        "id": "side-by-side", "grasses": grasses, "groups": [group for group in groups if group["rows"]], "first": _first(book),
-        "most": min(MOST, len(grasses)),
+        "id": "side-by-side", "grasses": grasses, **_with_signs(groups), "first": _first(book), "most": min(MOST, len(grasses)),
     }
     context = {"title": title, "lead": lead, "compare": view, "script": desk.links.file(SCRIPT)}
     return Page(PATH, title, "side-by-side", context, lead, ("compare grasses", "which grass is better", "difference between grasses"))
+
+
+def _with_signs(groups: list[dict[str, Any]]) -> dict[str, Any]:
+    """groups with short signs for the marks of each cell, and what the signs stand for: sources by number, in the order of their first use."""
+    numbers: dict[tuple[str, str], int] = {}
+    used: dict[str, str] = {}
+
+    def signs(marks: list[dict[str, Any]]) -> list[str]:
+        found = []
+        for mark in marks:
+            if mark["kind"] in SIGNS:
+                sign, used[sign] = SIGNS[mark["kind"]][0], SIGNS[mark["kind"]][1]
+            else:
+                sign = str(numbers.setdefault((mark["label"], mark["url"]), len(numbers) + 1))
+            if mark["from_memory"]:
+                used[RECALLED[0]] = RECALLED[1]
+                sign += RECALLED[0]
+            found.append(sign)
+        return found
+
+    groups = [
+        {**group, "rows": [
+            {**row, "cells": [
+                {"grass": cell["grass"], "quantity": cell["quantity"], "text": cell["text"], "signs": signs(cell["marks"]["marks"])} for cell in row["cells"]
+            ]}
+            for row in group["rows"]
+        ]}
+        for group in groups
+    ]
+    return {
+        "groups": groups, "signs": [{"sign": sign, "means": means} for sign, means in used.items()],
+        "sources": [{"number": number, "label": label, "url": url} for (label, url), number in numbers.items()],
+    }
 
 
 def _first(book: Book) -> list[str]:

@@ -9,6 +9,7 @@
     var columns = root.querySelectorAll("thead [data-column]").length;
     var groups = Array.prototype.slice.call(root.querySelectorAll("th[scope=rowgroup]"));
     var cells = Array.prototype.slice.call(root.querySelectorAll("[data-column]"));
+    var sources = Array.prototype.slice.call(root.querySelectorAll("[data-source]"));
 
     function picked() {
       return selects.map(function (select) { return select.value; }).filter(function (id, at, all) { return id && all.indexOf(id) === at; });
@@ -34,11 +35,22 @@
       });
     }
 
+    /* Only the sources of what is shown. */
+    function list() {
+      var used = {};
+      cells.forEach(function (cell) {
+        var signs = cell.hidden ? null : cell.querySelector("sup");
+        (signs ? signs.textContent.match(/[0-9]+/g) || [] : []).forEach(function (number) { used[number] = true; });
+      });
+      sources.forEach(function (item) { item.hidden = !used[item.dataset.source]; });
+    }
+
     function show() {
       var ids = picked();
       order(ids);
       cells.forEach(function (cell) { cell.hidden = ids.length > 0 && ids.indexOf(cell.dataset.column) < 0; });
       root.dataset.picked = ids.length;
+      list();
       groups.forEach(function (heading) { heading.colSpan = (ids.length || columns) + 1; });
       return ids;
     }
