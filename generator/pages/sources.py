@@ -10,7 +10,8 @@ from generator.model.calculator import Constant
 from generator.model.record import ASSUMPTION, COMMON_PRACTICE, Claim
 from generator.model.walk import parts
 from generator.pages.desk import Desk
-from generator.pages.page import Page
+from generator.pages.page import Page, Section
+from generator.pages.problem import INDEX as EXPERTS
 from generator.pages.quantity import claim_words
 from generator.pages.see import GLOSSARY
 from generator.turf.quoted import Placeholder, pieces, quote
@@ -22,6 +23,7 @@ UNPUBLISHED = {
     COMMON_PRACTICE: "Figures that rest on common practice", ASSUMPTION: "Figures that are an assumption of this book",
     RECALLED: "Figures that are recalled and were not yet read anywhere",
 }
+SECTIONS = (Section("unpublished", "What rests on no publication"), Section("published", "Published"), Section("people", "People to ask"))
 
 
 @dataclass
@@ -48,8 +50,22 @@ def sources_page(book: Book, desk: Desk) -> Page:
     unpublished = [{"id": id.replace(" ", "-"), "title": title, "used_by": _uses(_with_figures(taken[id]), desk)} for id, title in UNPUBLISHED.items()]
     counts = {"published": len(rows), "read": sum(row["read"] for row in rows)}
     lead = "Every figure in this book names a source below, or says that it is common practice or an assumption."
-    context = {"title": "Sources", "lead": lead, "rows": rows, "counts": counts, "unpublished": [each for each in unpublished if each["used_by"]]}
-    return Page("sources", "Sources", "sources", context, lead)
+    context = {
+        "title": "Sources", "lead": lead, "rows": rows, "counts": counts, "unpublished": [each for each in unpublished if each["used_by"]],
+        "experts": [
+            {"name": expert.name, "url": desk.links.to(EXPERTS, f"expert-{id}"), "summary": expert.summary, "asked_by": _asked_by(book, id, desk)}
+            for id, expert in book.experts.items()
+        ],
+    }
+    return Page("sources", "Sources", "sources", context, lead, ("whom to ask", "who to ask", "experts"), SECTIONS)
+
+
+def _asked_by(book: Book, expert: str, desk: Desk) -> list[dict[str, Any]]:
+    """Problems that end at this expert."""
+    return [
+        {"name": problem.name, "url": desk.links.problem(id, "send-for"), "taken": ""}
+        for id, problem in book.problems.items() if any(each.expert == expert for each in problem.send_for)
+    ]
 
 
 def _uses(uses: Iterable[Taken], desk: Desk) -> list[dict[str, Any]]:
@@ -117,8 +133,8 @@ def _shown(book: Book) -> Iterator[tuple[str, str, str, Any]]:
         yield f"answers/{id}", "", answer.question, answer
     for hold in book.holds.values():
         yield from ((f"tasks/{task}", "", book.tasks[task].name, hold) for task in hold.tasks)
-    for expert in book.experts.values():
-        yield "problems/index", "", "Problems", expert
+    for id, expert in book.experts.items():
+        yield EXPERTS, f"expert-{id}", f"{expert.name} (whom to send for)", expert
     for id, term in book.of("terms").items():
         yield GLOSSARY, id, f"{term.name} (glossary)", term
     for name, record in (("visit", book.visit), ("record", book.record)):
