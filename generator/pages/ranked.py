@@ -1,6 +1,6 @@
 """Which grass for what: every grass in order of what it takes of shade, wear, drought, salt, frost and heat, from its own record."""
 
-from collections.abc import Iterable
+import re
 from typing import Any, NamedTuple, get_args
 
 from generator.model.book import Book
@@ -92,19 +92,14 @@ def _row(need: Need, id: str, grass: Grass, tolerance: Tolerance, desk: Desk) ->
 
 
 def _elsewhere(grass: Grass) -> str:
-    """The usual name in each country where that is another one: 'bermudagrass (United States)'."""
-    found: dict[str, list[str]] = {}
-    for code, country in COUNTRY_NAMES.items():
+    """The usual name of each country where it is another one: 'kweek, bermudagrass'."""
+    found = {_bare(grass.name): ""}
+    for code in COUNTRY_NAMES:
         for name in grass.names.get(code, ())[:1]:
-            if not _same(name, grass.name):
-                found.setdefault(name, []).append(country)
-    return "; ".join(f"{name} ({', '.join(countries)})" for name, countries in found.items())
+            found.setdefault(_bare(name), name)
+    return ", ".join(filter(None, found.values()))
 
 
-def _same(name: str, other: str) -> bool:
-    """True for names that differ only by a word 'grass', a capital or a hyphen."""
-    return _bare((name,)) == _bare((other,))
-
-
-def _bare(names: Iterable[str]) -> str:
-    return "".join(names).casefold().replace("-", "").replace(" ", "").removesuffix("grass")
+def _bare(name: str) -> str:
+    """Alike for names that differ only by a word 'grass', a capital, a point or a hyphen."""
+    return re.sub(r"[\s.-]", "", name.casefold()).removesuffix("grass")
