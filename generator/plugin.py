@@ -79,7 +79,8 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     @event_priority(100)  # before others look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         book = whole_book(Path(config.config_file_path).parent)
-        self.almanac, self.glossed = (almanac := Almanac(book)), Glossed(book.of("terms"))
+        self.almanac = almanac = Almanac(book)
+        self.glossed = Glossed(book.of("terms"))
         written = {file.src_uri for file in files.documentation_pages()}
         self.today = today = date.fromisoformat(self.config.today) if self.config.today else date.today()
         pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples(), frozenset(written))}
