@@ -3,7 +3,7 @@
 import pytest
 
 from tests.words.house_style import findings, style
-from tests.words.texts import Text, book_texts, guide_texts
+from tests.words.texts import Text, book_texts, guide_texts, plain
 
 
 def test_the_book_keeps_to_its_style():
@@ -46,3 +46,9 @@ def test_a_finding_names_its_line_in_a_folded_text():
 def test_every_check_that_is_off_says_why():
     assert all(len(str(reason).split()) > 3 for reason in style()["turned_off"].values())
     assert not set(style()["turned_off"]) & set(style()["checks"])
+
+
+def test_every_exception_is_still_needed():
+    said = " ".join(plain(text.text) for text in (*book_texts(), *guide_texts())).lower()
+    excepted = [*style()["allowed"], *style()["spelled_right"], *style()["british_too"]]
+    assert [words for words in excepted if words not in said] == []
