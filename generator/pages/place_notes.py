@@ -13,5 +13,5 @@ def place_notes(place: Place) -> list[str]:
         years = f"{fewest} to {most}" if fewest != most else f"{most}"
         said.append(f"The record is short, with {years} years of each month. One warm or cold year weighs in it.")
         if normals.rain_source is None:
-            said.append("Its rain is of the same few years. Some stations had a third more than their mean of 30 years.")
+            said.append("Its rain is of the same few years. At some stations they were wet ones, up to a third above the mean of 30 years.")
     return [*said, *place.notes]
