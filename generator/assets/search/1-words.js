@@ -37,11 +37,18 @@
       if (!byFirst.has(phrase[0])) { byFirst.set(phrase[0], []); }
       byFirst.get(phrase[0]).push({ phrase: phrase, same: phrases });
     }
+    /* What little words alone tell from one common word stays out: well water is not all water. */
+    function whole(phrase) { return telling(phrase).length > 1 || search.split(phrase).length === 1; }
     spoken.same.forEach(function (group) {
-      var phrases = group.map(telling);
+      var phrases = group.filter(whole).map(telling);
       phrases.forEach(function (phrase) { learn(phrase, phrases); });
     });
-    var titles = new Map();
+    var titles = new Map(), inTitles = new Map();
+    spoken.pages.forEach(function (page) {
+      if (page.kind !== "term") { new Set(telling(page.title)).forEach(function (stem) { inTitles.set(stem, (inTitles.get(stem) || []).concat(page.title)); }); }
+    });
+    /* A word that other pages are called by stays what it is: sand is what is spread, and not only the spreading of it. */
+    function taken(key, title) { return (inTitles.get(key) || []).some(function (other) { return other !== title; }); }
     spoken.pages.filter(function (page) { return NAMED.indexOf(page.kind) >= 0; }).forEach(function (page) {
       [page.title].concat(page.names || []).forEach(function (name) {
         var key = telling(name).join(" ");
@@ -50,7 +57,7 @@
       });
     });
     titles.forEach(function (of, key) {
-      if (of.size === 1) { learn(key.split(" "), [key.split(" "), telling(Array.from(of)[0])]); }
+      if (of.size === 1 && !taken(key, Array.from(of)[0])) { learn(key.split(" "), [key.split(" "), telling(Array.from(of)[0])]); }
     });
     return {
       kinds: spoken.kinds, little: little, weak: new Set(spoken.weak.map(search.stem)), byFirst: byFirst,

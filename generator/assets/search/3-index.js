@@ -26,14 +26,14 @@
     return { engine: library, pages: byPath, kept: new Map(), called: null, done: library.addAllAsync(pages, { chunkSize: 12 }) };
   };
 
-  /* What the library finds for a way of saying it. Kept, for the next letter typed asks again for all words but the last. */
+  /* What the library finds for a way of saying it; words that begin like the last only where that is no word itself. Kept, for the next letter typed asks again for all words but the last. */
   function found(way, last, index) {
     var key = [last].concat(way).join(" ");
     if (!index.kept.has(key)) {
       if (index.kept.size > MOST_KEPT) { index.kept.clear(); }
-      index.kept.set(key, index.engine.search(way.join(" "), {
-        boost: FIELDS, combineWith: "AND", prefix: last, weights: { prefix: BEGINNING, fuzzy: 0 }, bm25: { k: 1.2, b: 0.3, d: 0.3 }
-      }));
+      var how = { boost: FIELDS, combineWith: "AND", weights: { prefix: BEGINNING, fuzzy: 0 }, bm25: { k: 1.2, b: 0.3, d: 0.3 } };
+      var finds = index.engine.search(way.join(" "), how);
+      index.kept.set(key, finds.length || !last ? finds : index.engine.search(way.join(" "), Object.assign({ prefix: true }, how)));
     }
     return index.kept.get(key);
   }

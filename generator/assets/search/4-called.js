@@ -3,6 +3,7 @@
 (function () {
   "use strict";
   var search = Swardbook.search;
+  var LITTLE = 0.35, WEAK = 0.5, OTHER_WAY = 0.85;
 
   /* The ideas looked up by stem: {of(text): a map from each stem of it that says an idea to the idea's place in what was asked}. */
   search.meaning = function (held) {
@@ -35,14 +36,40 @@
   /* A text with its little words: too much sand is a problem, how much sand a sum. */
   search.verbatim = function (text) { return search.stems(text).join(" "); };
 
+  /* The same as stems, each once and with its weight, and the whole weight of it. */
+  search.wording = function (text, spoken) {
+    var whole = 0, words = new Map();
+    search.split(text).forEach(function (word) {
+      var stem = search.stem(word);
+      if (words.has(stem)) { return; }
+      words.set(stem, spoken.little.has(word) ? LITTLE : spoken.weak.has(stem) ? WEAK : 1);
+      whole += words.get(stem);
+    });
+    return { words: words, whole: whole };
+  };
+
+  /* How far two wordings are the same, from 0 to 1: what they share of what either says. meaning: what else means the same. */
+  search.alike = function (asked, name, meaning) {
+    var both = 0, ideas = new Set();
+    name.words.forEach(function (weight, stem) {
+      var idea = meaning.single.get(stem);
+      if (asked.words.has(stem)) { both += weight; }
+      else if (idea !== undefined && !ideas.has(idea)) { both += weight * OTHER_WAY; }
+      if (idea !== undefined) { ideas.add(idea); }
+    });
+    return both / (asked.whole + name.whole - both);
+  };
+
   /* The names each page goes by, as lists of stems without little words; of a page that joins others, one list of names a part. */
   search.nameAll = function (index, spoken) {
     index.called = new Map();
     index.verbatim = new Map();
+    index.wordings = new Map();
     index.pages.forEach(function (page, path) {
       var about = (page.about || []).map(function (path) { return index.pages.get(path); }).filter(Boolean);
       index.called.set(path, (about.length ? about : [page]).map(function (each) { return names(each, spoken); }));
       index.verbatim.set(path, new Set([page.title].concat(page.names || []).map(search.verbatim)));
+      index.wordings.set(path, [page.title].concat(page.names || []).map(function (name) { return search.wording(name, spoken); }));
     });
   };
 

@@ -7,7 +7,7 @@
   /* What a page's points are the sum of: factors for logarithms and for shares from 0 to 1. found: what the library made of its words.
      covered: the share of what was asked that it holds. called: that it is called just that, and like: nearly; title: by its first name;
      verbatim: word for word. own: the share it holds in the asker's own words. at_once: the most that one of its sentences says. */
-  var POINTS = search.POINTS = { found: 2, covered: 2.5, called: 2.5, like: 0.9, title: 0.7, verbatim: 0.9, own: 0.7, at_once: 0.9, meant: 2.6 };
+  var POINTS = search.POINTS = { found: 2.2, covered: 2.6, called: 2.8, like: 0.9, title: 0.9, verbatim: 0.5, alike: 1.1, own: 0.6, at_once: 0.75, meant: 2.1 };
 
   /* How rare an idea is: what few pages hold tells more. */
   function weight(idea, held, all) {
@@ -49,12 +49,13 @@
       found += (find || 0) * (asked.ideas[at].weak ? WEAK : 1);
     });
     if (!covered) { return null; }
+    var alike = index.wordings.get(path).reduce(function (most, name) { return Math.max(most, search.alike(asked.wording, name, asked.meaning)); }, 0);
     var just = sum(called.ats, asked.weights) / asked.total;
     return {
       page: page, stems: asked.stems, called: just,
       score: POINTS.found * Math.log(found + LEAST) + POINTS.covered * Math.log(covered / asked.total)
         + POINTS.called * square(just) * parts.length + POINTS.like * square(called.like) + POINTS.title * square(called.title)
-        + POINTS.verbatim * index.verbatim.get(path).has(asked.verbatim) + POINTS.own * own / asked.total
+        + POINTS.alike * square(alike) + POINTS.verbatim * index.verbatim.get(path).has(asked.verbatim) + POINTS.own * own / asked.total
         + POINTS.meant * Math.log(asked.kinds[page.kind] || 1) + Math.log((page.boost || 1) * ((spoken.kinds[page.kind] || {}).weight || 1))
     };
   }
@@ -66,7 +67,7 @@
     var weights = ideas.map(function (idea, at) { return weight(idea, held[at], index.pages.size); });
     var asked = {
       ideas: ideas, held: held, weights: weights, total: sum(Object.keys(weights), weights), meaning: search.meaning(held), stems: matched(held, ideas, weights),
-      kinds: wanted(text.toLowerCase(), spoken), verbatim: search.verbatim(text)
+      kinds: wanted(text.toLowerCase(), spoken), verbatim: search.verbatim(text), wording: search.wording(text, spoken)
     };
     var ranked = [];
     index.pages.forEach(function (page, path) {
