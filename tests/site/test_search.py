@@ -48,7 +48,8 @@ LARGEST_BYTES = 400_000
 # What search loads, and when.
 PARTS = ("assets/search/book.js", "assets/search/search.js", "assets/vendor/minisearch.js", "assets/vendor/stemmer.js")
 OPENED = "() => Boolean(window.Swardbook.search && Swardbook.search.ask)"
-ANSWERS = "asked => asked.map(text => Swardbook.search.ask(text).slice(0, 5).map(find => find.page.path))"
+# A word of the glossary is found at its own place on the page.
+ANSWERS = "asked => asked.map(text => Swardbook.search.ask(text).slice(0, 5).map(find => find.page.path.split('#')[0]))"
 # Each question as the box shows it, three times over so that the machine's own hiccups do not count, and with room between for what
 # was kept of the first time to be forgotten.
 TIMES = """asked => {
@@ -128,6 +129,29 @@ def test_the_sentence_that_answers_is_shown_with_its_words_marked(searcher: Read
     marked = searcher.page.locator(".md-search-result__item mark").all_inner_texts()
     assert len(marked) > 5
     assert not [text for text in marked if not text.lower().startswith(("scarif", "buffalo", "dethatch", "power", "verticut", "rake"))]
+
+
+def test_a_word_of_the_glossary_opens_at_its_entry(reader: Callable[..., Reader]) -> None:
+    window = reader()
+    opened(window)
+    assert found(window, "what is a rhizome")[0] == "glossary.html#rhizome"
+    window.page.locator(".md-search-result__item > a").first.click()
+    window.page.wait_for_url("**/glossary.html#rhizome")
+    expect(window.page.locator("#rhizome")).to_be_in_viewport()
+
+
+@pytest.mark.parametrize(
+    ("query", "page"),
+    [
+        ("lawn plant food bag", "calculators/granular-feed.html"),  # plant food is feed, and planting is not
+        ("200m2 of sand", "calculators/topdressing-sand.html"),
+        ("couch vs kikuyu", "side-by-side.html"),
+        ("how much to renovate a lawn", "answers/what-does-it-cost.html"),
+        ("borehole water for lawn", "answers/tank-water.html"),
+    ],
+)  # fmt: skip
+def test_a_turn_of_phrase_is_heard_as_it_is_meant(searcher: Reader, query: str, page: str) -> None:
+    assert page in found(searcher, query)[:2]
 
 
 def test_words_that_are_nowhere_find_nothing(searcher: Reader) -> None:

@@ -3,7 +3,7 @@
 (function () {
   "use strict";
   var search = Swardbook.search;
-  var WEAK = 0.25, OTHER_WAY = 0.85, READ = 40, FAINT = 10, LEAST = 0.001;
+  var WEAK = 0.25, OTHER_WAY = 0.85, READ = 30, MOST_JUDGED = 120, MOST_IDEAS = 30, FAINT = 10, LEAST = 0.001;
   /* What a page's points are the sum of: factors for logarithms and for shares from 0 to 1. found: what the library made of its words.
      covered: the share of what was asked that it holds. called: that it is called just that, and like: nearly; title: by its first name;
      verbatim: word for word. own: the share it holds in the asker's own words. at_once: the most that one of its sentences says. */
@@ -13,8 +13,6 @@
   function weight(idea, held, all) {
     return (idea.weak ? WEAK : 1) * Math.log(1 + all / (1 + held.pages.size));
   }
-
-  function sum(ats, weights) { return ats.reduce(function (total, at) { return total + weights[at]; }, 0); }
 
   /* What the way of asking is after: a factor for each kind of page. */
   function wanted(text, spoken) {
@@ -38,45 +36,57 @@
     return stems;
   }
 
-  /* The points of a page but for what its sentences say, or null where it holds nothing of what was asked. */
-  function judged(page, path, asked, index, spoken) {
-    var found = 0, covered = 0, own = 0, square = function (share) { return share * share; };
-    var parts = index.called.get(path), called = search.calledThat(parts, asked.meaning, asked.weights, asked.total);
+  function square(share) { return share * share; }
+
+  /* The pages that the library found, the likeliest first, by what it made of their words and how much of what was asked they cover. */
+  function likeliest(asked) {
+    var likely = new Map();
     asked.held.forEach(function (each, at) {
-      var find = each.pages.get(path);
-      if (find || called.ats.indexOf(at) >= 0) { covered += asked.weights[at]; }
-      if (each.own.has(path)) { own += asked.weights[at]; }
-      found += (find || 0) * (asked.ideas[at].weak ? WEAK : 1);
+      each.pages.forEach(function (find, path) {
+        var so = likely.get(path) || { path: path, found: 0, covered: 0 };
+        so.found += find * (asked.ideas[at].weak ? WEAK : 1);
+        so.covered += asked.weights[at];
+        likely.set(path, so);
+      });
     });
-    if (!covered) { return null; }
-    var alike = index.wordings.get(path).reduce(function (most, name) { return Math.max(most, search.alike(asked.wording, name, asked.meaning)); }, 0);
-    var just = sum(called.ats, asked.weights) / asked.total;
+    function points(each) { return POINTS.found * Math.log(each.found + LEAST) + POINTS.covered * Math.log(each.covered); }
+    return Array.from(likely.values()).sort(function (one, other) { return points(other) - points(one); }).slice(0, MOST_JUDGED);
+  }
+
+  /* The points of a page that was found, but for what its sentences say. */
+  function judged(path, found, asked, index, spoken) {
+    var covered = 0, own = 0, page = index.pages.get(path), parts = index.called.get(path), meaning = asked.meaning;
+    var called = search.calledThat(parts, meaning), just = meaning.weight(called.ideas), alike = 0, verbatim = 0;
+    asked.held.forEach(function (each, at) {
+      if (each.pages.has(path)) { covered |= 1 << at; }
+      if (each.own.has(path)) { own |= 1 << at; }
+    });
+    index.wordings.get(path).forEach(function (name) {
+      alike = Math.max(alike, search.alike(asked.wording, name, meaning));
+      verbatim = verbatim || Number(name.verbatim === asked.wording.verbatim);
+    });
     return {
       page: page, stems: asked.stems, called: just,
-      score: POINTS.found * Math.log(found + LEAST) + POINTS.covered * Math.log(covered / asked.total)
+      score: POINTS.found * Math.log(found + LEAST) + POINTS.covered * Math.log(meaning.weight(covered | called.ideas))
         + POINTS.called * square(just) * parts.length + POINTS.like * square(called.like) + POINTS.title * square(called.title)
-        + POINTS.alike * square(alike) + POINTS.verbatim * index.verbatim.get(path).has(asked.verbatim) + POINTS.own * own / asked.total
+        + POINTS.alike * square(alike) + POINTS.verbatim * verbatim + POINTS.own * meaning.weight(own)
         + POINTS.meant * Math.log(asked.kinds[page.kind] || 1) + Math.log((page.boost || 1) * ((spoken.kinds[page.kind] || {}).weight || 1))
     };
   }
 
   /* Pages for what was asked, best first: [{page, score, stems: that matched, each with its idea and weight, called: the share that names it}]. */
   search.rank = function (text, index, spoken) {
-    var ideas = search.ideas(text, spoken, index.spelling);
+    var ideas = search.ideas(text, spoken, index.spelling).slice(0, MOST_IDEAS);
     var held = ideas.map(function (idea) { return search.holding(idea, index); });
     var weights = ideas.map(function (idea, at) { return weight(idea, held[at], index.pages.size); });
     var asked = {
-      ideas: ideas, held: held, weights: weights, total: sum(Object.keys(weights), weights), meaning: search.meaning(held), stems: matched(held, ideas, weights),
-      kinds: wanted(text.toLowerCase(), spoken), verbatim: search.verbatim(text), wording: search.wording(text, spoken)
+      ideas: ideas, held: held, weights: weights, meaning: search.meaning(held, weights), stems: matched(held, ideas, weights),
+      kinds: wanted(text.toLowerCase(), spoken), wording: search.wording(text, spoken)
     };
-    var ranked = [];
-    index.pages.forEach(function (page, path) {
-      var found = judged(page, path, asked, index, spoken);
-      if (found) { ranked.push(found); }
-    });
+    var ranked = likeliest(asked).map(function (each) { return judged(each.path, each.found, asked, index, spoken); });
     function order() { ranked.sort(function (one, other) { return other.score - one.score; }); }
     order();
-    ranked.slice(0, READ).forEach(function (each) { each.score += POINTS.at_once * Math.pow(search.saidAtOnce(each.page, asked.meaning, weights, asked.total), 2); });
+    ranked.slice(0, READ).forEach(function (each) { each.score += POINTS.at_once * Math.pow(search.saidAtOnce(each.page, asked.meaning), 2); });
     order();
     return ranked.filter(function (each) { return each.score > ranked[0].score - FAINT; });
   };
