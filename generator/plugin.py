@@ -107,7 +107,8 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         if ours is None:
             written = self._with_parts(html, page)
             title, description = page.meta.get("title") or page.title, page.meta.get("description", "")
-            self.shelf.put_written(page.file.src_uri.removesuffix(".md"), str(title), str(description), read(searchable(written)))
+            words = [str(word) for word in page.meta.get("words") or ()]
+            self.shelf.put_written(page.file.src_uri.removesuffix(".md"), str(title), str(description), words, read(searchable(written)))
             return written
         written = render(f"{ours.template}.html.j2", ours.context)
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.

@@ -84,7 +84,7 @@ def calendar_index(almanac: Almanac, desk: Desk) -> Page:
     ]
     lead = "One year for each grass and place, computed from the climate there, with the reason for every date."
     context = {"title": "Calendars", "lead": lead, "groups": [group for group in groups if group["rows"]], "comparisons": comparisons}
-    return Page("calendars/index", "Calendars", "calendars", context, lead, ("calendar", "month", "year planner"))
+    return Page("calendars/index", "Calendars", "calendars", context, lead, ("calendar", "month", "year planner", "monthly calendar", "lawn calendar", "print a month", "month by month", "what to do this month"))
 
 
 def _calendar_row(almanac: Almanac, id: str, desk: Desk) -> dict[str, Any]:

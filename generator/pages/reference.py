@@ -19,7 +19,7 @@ def names_page(book: Book, desk: Desk) -> Page:
     ]
     lead = "The same grass and the same job go by other names in other countries. Find yours here; search finds all of them."
     context = {"title": "Names by country", "lead": lead, "countries": list(COUNTRY_NAMES.values()), "groups": groups}
-    return Page("names", "Names by country", "names", context, lead)
+    return Page("names", "Names by country", "names", context, lead, ("grass names", "what is it called overseas", "names in other countries"))
 
 
 def _name_row(name: str, url: str, names: dict[str, tuple[str, ...]], botanical: str | None) -> dict[str, Any]:

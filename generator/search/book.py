@@ -40,8 +40,8 @@ class Shelf:
             told = {"path": path, "title": entry.title, "kind": ENTRY, "lead": entry.text, "names": list(entry.words), "about": []}
             self.readings[path] = told, Reading((), ())
 
-    def put_written(self, path: str, title: str, description: str, reading: Reading) -> None:
-        head = {"path": f"{path}.html", "title": title, "kind": "written", "lead": description, "names": [], "about": []}
+    def put_written(self, path: str, title: str, description: str, words: Iterable[str], reading: Reading) -> None:
+        head = {"path": f"{path}.html", "title": title, "kind": "written", "lead": description, "names": list(words), "about": []}
         self.readings[path] = head, reading
 
     def script(self) -> str:
