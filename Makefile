@@ -10,7 +10,7 @@ site: $(STAMP)
 
 test: $(STAMP)
 	$(BIN)/python -m tests.chromium
-	$(BIN)/python -m pytest -n 2 --dist loadfile
+	$(BIN)/python -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 
 serve: $(STAMP)
 	$(BIN)/mkdocs serve --livereload

@@ -98,7 +98,7 @@ def test_calculators_of_the_sheet_take_the_links_area(reader: Callable[..., Read
     page = on_day(reader(**PHONE), f"{SHEET}#v=1&on={DAY}&area=85.5", DAY + timedelta(9))
     box = page.locator("[data-from-day='8'] details.sb-aftercare__quantity").first
     box.locator("> summary").click()
-    assert box.locator("[data-input=area] input").first.input_value() == "85.5"
+    expect(box.locator("[data-input=area] input").first).to_have_value("85.5")
     expect(box.locator(".sb-calculator__result--main output")).to_contain_text("684")
 
 
