@@ -1,11 +1,18 @@
-"""What every test may ask for: a real Chromium, started once a run."""
+"""What every test may ask for: a real Chromium, started once a run; and our own book, checked once."""
 
 from collections.abc import Generator, Iterator
+from functools import cache
+from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from generator.checks import check_book
+from generator.commands import common
 from tests import chromium, quiet
+
+BOOK = Path(__file__).parents[1]
 
 
 def chromium_path() -> str:
@@ -23,6 +30,20 @@ def browser() -> Iterator[Browser]:
         started = playwright.chromium.launch(executable_path=chromium_path(), args=chromium.ARGUMENTS)
         yield started
         started.close()
+
+
+@pytest.fixture(scope="session", autouse=True)
+def our_book_is_checked_once() -> Iterator[None]:
+    """Every command checks the whole book before it answers. Ours is the same for all tests; any other is checked each time."""
+
+    once = cache(check_book)
+
+    def checked(root: Path) -> Any:
+        return once(BOOK) if root.resolve() == BOOK else check_book(root)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(common, "check_book", checked)
+        yield
 
 
 @pytest.fixture

@@ -1,28 +1,18 @@
 """`swardbook calc` as a person and as another program meets it."""
 
 import json
-from functools import cache
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
-from generator.checks import check_book
 from generator.cli import main
-from generator.commands import common
 from generator.model.book import load_book
 from generator.units import from_si, to_si, unit
 
 ROOT = Path(__file__).parents[2]
 CALCULATORS = load_book(ROOT).book.calculators
-CHECKED = cache(check_book)
 EXAMPLES = [(id, number) for id, each in CALCULATORS.items() for number in range(len(each.examples))]
-
-
-@pytest.fixture(autouse=True)
-def book_checked_once(monkeypatch: pytest.MonkeyPatch) -> None:
-    """The whole book is checked before each answer, alike each time: once is enough for all the questions here."""
-    monkeypatch.setattr(common, "check_book", CHECKED)
 
 
 def calc(*words: str):
@@ -134,7 +124,7 @@ def test_a_place_and_a_day_are_enough_for_what_no_grass_changes():
 
 
 def test_a_product_and_a_machine_bring_their_own_figures():
-    practice = CHECKED(ROOT).book.practice
+    practice = load_book(ROOT).book.practice
     product, machine = practice.products["starter-feed"], practice.machines["corer"]
     told = json.loads(calc("granular-feed", "--product", "starter-feed", "--json").stdout)
     assert told["inputs"]["nitrogen_percent"] == {"value": product.nitrogen_percent, "unit": "%"}
