@@ -10,7 +10,7 @@ from generator.model.practice import Product
 from generator.pages.quantity import value_words
 from generator.pages.strips import sentence
 from generator.pages.year_words import Row, Text, month_mean, pair
-from generator.turf.calendar_days import MONTH_OF_DAY, MONTHS, day_words, week_days
+from generator.turf.calendar_days import MONTHS, WEEKS_OF_MONTH, day_words
 from generator.turf.needs import feed_plan, mowing_intervals, nitrogen_by_month
 from generator.turf.rules import FeedRules, SoilWater
 from generator.turf.season import SeasonYear
@@ -49,8 +49,7 @@ def _week(millimetres: float) -> Text:
 
 
 def _weeks_of(values: Sequence[float | None], month: int) -> list[float | None]:
-    """Those of the weeks whose middle lies in the month."""
-    return [value for week, value in enumerate(values) if MONTH_OF_DAY[week_days(week)[3]] == month]
+    return [values[week] for week in WEEKS_OF_MONTH[month]]
 
 
 def _rhythm(intervals: Sequence[float | None], none: str) -> str:

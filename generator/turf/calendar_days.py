@@ -13,6 +13,9 @@ MONTH_LENGTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 MONTH_STARTS = tuple(accumulate((0,) + MONTH_LENGTHS[:-1]))
 MONTH_OF_DAY = tuple(month for month, length in enumerate(MONTH_LENGTHS) for _ in range(length))
 WEEK_OF_DAY = tuple(min(day // 7, WEEKS - 1) for day in range(DAYS))
+_WEEK_DAYS = tuple(range(week * 7, DAYS if week == WEEKS - 1 else week * 7 + 7) for week in range(WEEKS))
+# By month, the weeks whose middle lies in it.
+WEEKS_OF_MONTH = tuple(tuple(week for week, days in enumerate(_WEEK_DAYS) if MONTH_OF_DAY[days[3]] == month) for month in range(12))
 
 
 def month_days(month: int) -> range:
@@ -22,7 +25,7 @@ def month_days(month: int) -> range:
 
 def week_days(week: int) -> range:
     """Day numbers of a week, 0 for the one that begins on 1 January; week 51 has eight days."""
-    return range(week * 7, DAYS if week == WEEKS - 1 else week * 7 + 7)
+    return _WEEK_DAYS[week]
 
 
 def week_number(day: int) -> int:
