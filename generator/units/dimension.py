@@ -42,7 +42,7 @@ class Dimension:
 
     @property
     def is_number(self) -> bool:
-        return self == Dimension()
+        return not (self.length or self.mass or self.time or self.temperature or self.absolute)
 
     @property
     def key(self) -> str:
