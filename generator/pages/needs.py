@@ -11,7 +11,7 @@ from generator.pages.quantity import value_words
 from generator.pages.strips import sentence
 from generator.pages.year_words import Row, Text, month_mean, pair
 from generator.turf.calendar_days import MONTHS, WEEKS_OF_MONTH, day_words
-from generator.turf.needs import feed_plan, mowing_intervals, nitrogen_by_month
+from generator.turf.needs import FeedPlan, feed_plan, mowing_intervals, nitrogen_by_month
 from generator.turf.rules import FeedRules, SoilWater
 from generator.turf.season import SeasonYear
 from generator.turf.watering import Sprinkler, days_between, watering
@@ -69,17 +69,20 @@ def nitrogen_words(season: SeasonYear) -> Text:
     return ["Nitrogen in a year: ", *span, pair(usual, "g/m2"), ". It is spread over the months as the grass grows."]
 
 
-def feed_rows(season: SeasonYear, soil: SoilWater, rules: FeedRules, product: Product) -> list[Row]:
+def feed_plan_of(season: SeasonYear, soil: SoilWater, rules: FeedRules, product: Product) -> FeedPlan:
+    """The feeds of a year, all of one product."""
+    return feed_plan(season, soil, rules, product.nitrogen_percent or 0.0, product.slow_release_percent)
+
+
+def feed_rows(plan: FeedPlan) -> list[Row]:
     """A row a feed: date, nitrogen, product. One row with the reason where there is none."""
-    plan = feed_plan(season, soil, rules, product.nitrogen_percent or 0.0, product.slow_release_percent)
     return [
         [f"about {day_words(feed.day)}", [pair(round(feed.nitrogen_g_per_m2, 1), "g/m2")], [pair(round(feed.product_kg_per_100_m2, 1), "kg/100 m2")]]
         for feed in plan.feeds
     ] or [["none", sentence(plan.why), ""]]
 
 
-def feed_why(season: SeasonYear, soil: SoilWater, rules: FeedRules, product: Product) -> str:
-    plan = feed_plan(season, soil, rules, product.nitrogen_percent or 0.0, product.slow_release_percent)
+def feed_why(plan: FeedPlan) -> str:
     return sentence(plan.why) if plan.feeds else ""
 
 

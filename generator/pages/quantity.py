@@ -1,6 +1,7 @@
 """Figures as words, in metric and US units: values in, text out."""
 
 from fractions import Fraction
+from functools import lru_cache
 
 from generator.model.record import Claim
 from generator.units import from_si, to_si, unit
@@ -56,6 +57,7 @@ def converted(value: float, from_unit: str, to_unit: str) -> float:
     return from_si(to_si(value, unit(from_unit)), unit(to_unit))
 
 
+@lru_cache(maxsize=65536)  # A year of a lawn says the same few thousand amounts again and again.
 def range_words(low: float, high: float, spelling: str) -> str:
     """'25 to 38 mm', '4 weeks', '1¼ in': no more digits than a person can measure out."""
     number = _inches if spelling == "in" else _plain

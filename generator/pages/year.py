@@ -10,7 +10,7 @@ from typing import Any
 from generator.model.practice import Product
 from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.pages.needs import (
-    feed_rows, feed_why, need_rows, nitrogen_words, soil_row, sprinkler_text, watering_text,
+    feed_plan_of, feed_rows, feed_why, need_rows, nitrogen_words, soil_row, sprinkler_text, watering_text,
 )
 from generator.pages.page import Links
 from generator.pages.strips import BAND_LABELS, band_views, year_sentence
@@ -89,12 +89,13 @@ def slots(season: SeasonYear) -> dict[str, Any]:
 
 
 def soil_slots(almanac: Almanac, season: SeasonYear, soil: SoilWater) -> dict[str, Any]:
-    product, feed, sprinkler = product_of(almanac), almanac.rules.feed, _sprinkler(almanac)
+    product, sprinkler = product_of(almanac), _sprinkler(almanac)
+    feeds = feed_plan_of(season, soil, almanac.rules.feed, product)
     return {
         "needs": {"rows": need_rows(season, soil, sprinkler)},
         "watering": {"text": watering_text(season, soil, sprinkler)},
-        "feeds": {"rows": feed_rows(season, soil, feed, product)},
-        "feed-why": {"text": feed_why(season, soil, feed, product)},
+        "feeds": {"rows": feed_rows(feeds)},
+        "feed-why": {"text": feed_why(feeds)},
     }
 
 

@@ -16,6 +16,8 @@ CELLS = {"td", "th"}
 # A run that is little else than links leads on and says nothing itself.
 MOSTLY = 0.6
 EMPTY = {"br", "img", "input", "hr", "meta", "link", "col", "wbr", "source"}
+# What is skipped anyway and never stands in itself: half of a page with charts. Taken out first, the rest is read in half the time.
+_DRAWN = re.compile(r"<(svg|select|math)\b.*?</\1>", re.DOTALL)
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+(?=[A-Z0-9“\"'])")
 
 
@@ -30,7 +32,7 @@ class Reading:
 def read(html: str) -> Reading:
     """html: as our own templates and Python-Markdown write it."""
     reader = _Reader()
-    reader.feed(html)
+    reader.feed(_DRAWN.sub("", html))
     reader.close()
     reader.end_run()
     return Reading(tuple(dict.fromkeys(reader.headings)), tuple(dict.fromkeys(reader.sentences)))

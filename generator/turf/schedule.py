@@ -6,6 +6,7 @@ given in °C. Yes-or-no quantities stand alone: `renovation_window and not wet`.
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from generator.formula import Formula, FormulaError, check_names
 from generator.model.task import Due
@@ -180,6 +181,7 @@ RULE_QUANTITIES: dict[str, RuleQuantity] = {
 _FLAGS = frozenset(name for name, quantity in RULE_QUANTITIES.items() if quantity.is_flag)
 
 
+@lru_cache(maxsize=1024)  # Each year asks the same rules.
 def parse_rule(text: str) -> Formula:
     """The condition that a rule says. A yes-or-no quantity may stand alone.
 
