@@ -182,7 +182,13 @@
     }
 
     function woken() { if (!document.hidden) { refresh(); } }
-    var leave = K.follow(refresh);
+    function inFile() {
+      var kept = K.of(date(), options.task).answers;
+      var lines = Object.keys(kept).map(function (id) { return (own(fields, id) ? fields[id].name : rules().questions[id] ? rules().questions[id].name : id) + ': ' + kept[id]; });
+      return { name: 'day-' + date() + '.txt', kind: 'text/plain', text: [parts.title.textContent, parts.said.textContent].concat(lines).join('\n') + '\n' };
+    }
+
+    var leave = K.follow(refresh), notice = Swardbook.keptNotice(element, 'holds', inFile);
     document.addEventListener('swardbook:units', refresh);
     document.addEventListener('visibilitychange', woken); /* A phone that slept through midnight. */
     parts.forget.addEventListener('click', function () {
@@ -197,6 +203,7 @@
       remove: function () {
         clearTimeout(timer);
         leave();
+        notice.end();
         document.removeEventListener('swardbook:units', refresh);
         document.removeEventListener('visibilitychange', woken);
         element.textContent = '';
