@@ -150,7 +150,7 @@ def run(browser: Browser, site: Path, states: int, pages: int) -> Counter:
             work(page)
             looked_at(page, collections[0], state)
         texts = set(all_kept(page).values())
-        assert not [text for text in state.aside if text not in texts], (number, state.texts)
+        assert [text for text in state.aside if text not in texts] == [], (number, state.texts)
         assert tabs.errors == [], (number, state.texts)
         counts.update(states=1, pages=len(paths), planted=len(state.texts), sound=sum(map(len, state.sound.values())), unsound=len(state.aside))
         tabs.context.close()

@@ -266,9 +266,37 @@ def test_an_emptied_field_and_an_odd_date_keep_the_job_as_it_was(tabs: Tabs) -> 
     for text in ("", " ", "0", "-4", "1e308", "NaN", "Infinity", "1e-300"):
         page.locator("[data-choice=area]").fill(text)
         expect(part(page, "area-trouble")).to_be_visible()
-    page.locator("[data-choice=on]").fill("")
-    page.locator("[data-choice=on]").dispatch_event("change")
-    put_off(page, "core", "")
+    for day in ("", "0202-01-01", "9999-12-31"):
+        page.locator("[data-choice=on]").fill(day)
+        page.locator("[data-choice=on]").dispatch_event("change")
+        put_off(page, "core", day)
     shown = page.locator(".sb-job").inner_text()
     assert not [word for word in NEVER_SHOWN if word in shown]
     assert kept(page, "jobs") == before
+
+
+def test_a_long_name_in_another_script_is_kept_with_its_calendar(tabs: Tabs) -> None:
+    page = tabs.open(JOB)
+    named(page, "草" * 40)
+    with page.expect_download():
+        page.locator("[data-act=calendar]").click()
+    page.reload()
+    assert kept(page, "jobs")[0]["key"].count("%E8%8D%89") == 40
+    expect(page.locator(".sb-kept--aside")).to_be_hidden()
+
+
+def test_what_was_typed_last_is_kept_when_the_page_is_closed_at_once(tabs: Tabs) -> None:
+    page = tabs.open(PAGES["holds"])
+    page.locator(".sb-hold__measure").first.fill("-3")
+    page.reload()
+    assert "-3" in str(kept(page, "holds"))
+
+
+def test_what_was_said_of_a_day_in_two_tabs_comes_together(tabs: Tabs) -> None:
+    one, two = tabs.two(PAGES["holds"])
+    say_wet(one)
+    two.locator(".sb-hold input[value=dry]").first.check()
+    expect(one.locator(".sb-hold input[value=dry]").first).to_be_checked()
+    expect(two.locator(".sb-hold input[value=wet]").last).to_be_checked()
+    one.get_by_role("button", name="Forget what was said of this day").click()
+    expect(two.locator(".sb-hold input[value=wet]").last).not_to_be_checked()

@@ -114,6 +114,8 @@ def test_wrong_rows_of_a_file_are_told_by_line(page: Page) -> None:
     assert page.locator("[data-part=faults] li").all_inner_texts() == [
         "Line 2: Date: This is not a date; write year, month and day, as 2026-10-12."
     ]
+    assert taken_in(page, 'work,date,lawn,product\nfeed,2026-02-03,L2,P\nfeed,2026-02-04,L2,"P\nfeed,2026-02-05,L2,P\n') == "1 entry is taken in; 1 could not be read."
+    assert "Line 3: a quote is opened and never closed" in page.locator("[data-part=faults]").inner_text()
     assert "taken in" in taken_in(page, "wrong,columns\n1,2\n")
     assert "unknown column 'wrong'" in page.locator("[data-part=faults]").inner_text()
 

@@ -10,9 +10,9 @@
    Editions before kept each as one text, {v: 1, ...}, under 'swardbook.' and the same name; `old` tells its rows apart. */
 (function () {
   'use strict';
-  var VERSION = 1, FIRST_YEAR = 1900, LAST_YEAR = 2199, LARGEST_LAWN_M2 = 1e7, SMALLEST_LAWN_M2 = 1e-4, LARGEST_PIECE_M2 = 1e9, MOST_RAIN_MM = 2000;
+  var VERSION = 1, FIRST_YEAR = 1900, LAST_YEAR = 2199, LARGEST_LAWN_M2 = 1e7, SMALLEST_LAWN_M2 = 1e-4, SMALLEST_PIECE_M2 = 1e-6, LARGEST_PIECE_M2 = 1e9, MOST_RAIN_MM = 2000;
   var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, NAME = /^[a-z][a-z0-9_-]{0,59}$/, CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/, LAWN = /^[A-Za-z0-9][A-Za-z0-9-]{0,23}$/;
-  var EVENT_KEY = /^[\w.!~*'()%-]{1,300}$/;
+  var EVENT_KEY = /^[\w.!~*'()%-]{1,700}$/;
   var S = Swardbook.shape, opened = {};
 
   function text(longest) { return function (value) { return typeof value === 'string' && value.length <= longest; }; }
@@ -85,7 +85,7 @@
     lawn: {
       most: 100, old: listed('pieces'), shape: { needed: ['name', 'sizes', 'area', 'hole'], fields: {
         name: function (value) { return text(80)(value) && value !== ''; }, sizes: text(160),
-        area: number(function (m2) { return m2 > 0 && m2 <= LARGEST_PIECE_M2; }), hole: function (value) { return typeof value === 'boolean'; }
+        area: number(function (m2) { return m2 >= SMALLEST_PIECE_M2 && m2 <= LARGEST_PIECE_M2; }), hole: function (value) { return typeof value === 'boolean'; }
       } }
     },
     visit: {

@@ -213,7 +213,7 @@
           return;
         }
       } else if (name === 'on') {
-        if (Swardbook.dates.fromIso(choice('on').value) === null) { return; }
+        if (!Swardbook.kept.isDay(choice('on').value)) { return; }
         now.on = choice('on').value;
       } else { now[name] = choice(name).value; }
       var fixed = K.known(now, usual);
@@ -229,7 +229,7 @@
       if (act === 'done') {
         if (target.checked) { now.done[id] = Swardbook.dates.iso(Swardbook.dates.today()); } else { delete now.done[id]; }
       } else if (act === 'day') {
-        if (Swardbook.dates.fromIso(day.value) === null) { return; }
+        if (!Swardbook.kept.isDay(day.value)) { return; }
         (now.done[id] ? now.done : now.put)[id] = day.value;
       } else if (act === 'later') {
         var to = Swardbook.dates.fromIso(last.out.steps.find(function (step) { return step.id === id; }).date) + (+target.dataset.days);

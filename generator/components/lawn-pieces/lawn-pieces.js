@@ -66,7 +66,7 @@
       var words = sizes(shape, typed);
       var piece = { name: name.slice(0, lawn.longest.name), sizes: words, area: out.results.area, hole: hole };
       var wrong = fault(shape, out);
-      if (!wrong && !lawn.fits(piece)) wrong = 'It is too large for a lawn.';
+      if (!wrong && !lawn.fits(piece)) wrong = 'It is too ' + (piece.area < 1 ? 'small' : 'large') + ' for a lawn.';
       if (!wrong && !lawn.rows().room()) wrong = 'The lawn holds ' + lawn.rows().most + ' pieces, and no more fit.';
       if (wrong) {
         say(parts.answered, name + (words ? ', ' + words + ',' : '') + ' cannot be ' + (hole ? 'taken away' : 'added') + '. ' + wrong);
