@@ -24,7 +24,7 @@ COMPONENTS = GENERATOR / "components"
 
 # What the components share comes first, in this order: they lean on it.
 SHARED_STYLES = ("tokens.css", "base.css")
-SHARED_SCRIPTS = ("start.js", "preferences.js")
+SHARED_SCRIPTS = ("start.js", *(f"store/{path.name}" for path in sorted((ASSETS / "store").glob("*.js"))), "preferences.js")
 
 
 @lru_cache(maxsize=1)

@@ -5,22 +5,14 @@ Swardbook.preferences = (function () {
   var here = {};
 
   function get(name) {
-    try {
-      var kept = window.localStorage.getItem(prefix + name);
-      if (kept !== null) return kept;
-    } catch (error) {
-      /* Storage refused: what was chosen on this page still counts. */
-    }
-    return Object.prototype.hasOwnProperty.call(here, name) ? here[name] : null;
+    if (Object.prototype.hasOwnProperty.call(here, name)) return here[name];
+    return Swardbook.device.get(prefix + name);
   }
 
   function set(name, value) {
-    here[name] = String(value);
-    try {
-      window.localStorage.setItem(prefix + name, String(value));
-    } catch (error) {
-      /* As above. */
-    }
+    /* Storage refused: what was chosen on this page still counts. */
+    if (Swardbook.device.set(prefix + name, String(value))) delete here[name];
+    else here[name] = String(value);
     Swardbook.tell(name, { value: String(value) });
   }
 
@@ -28,6 +20,12 @@ Swardbook.preferences = (function () {
   function units() {
     return get('units') === 'us' ? 'us' : 'metric';
   }
+
+  /* Chosen in another tab: shown here as well. */
+  window.addEventListener('storage', function (event) {
+    if (event.key === prefix + 'units') Swardbook.tell('units', { value: units() });
+    if (event.key === prefix + 'grass' || event.key === prefix + 'place') Swardbook.tell(event.key.slice(prefix.length), { value: event.newValue });
+  });
 
   return { get: get, set: set, units: units };
 })();

@@ -134,7 +134,9 @@ def test_a_job_goes_into_a_file_and_comes_back(reader: Callable[..., Reader], tm
     broken = tmp_path / "broken.json"
     broken.write_text('{"v": 1, "jobs": [{"plan": "<b>", "on": 7}]}', encoding="utf-8")
     part(other, "take").set_input_files(broken)
-    expect(part(other, "told")).to_have_text("No job could be read from that file.")
+    expect(part(other, "told")).to_have_text(
+        "No job could be read from that file. Job 1 of it is left out: wrong in it or missing is plan, grass, place, site, area, day."
+    )
 
 
 @pytest.mark.parametrize("kept", ["{", "7", '{"v": 2}', '{"v": 1, "jobs": [null, {"on": "2026-02-30"}]}'])
@@ -142,7 +144,7 @@ def test_damaged_storage_is_told_and_does_no_harm(reader: Callable[..., Reader],
     page = reader().open(JOB)
     page.evaluate("kept => localStorage.setItem('swardbook.jobs', kept)", kept)
     page.reload()
-    expect(part(page, "notice")).to_contain_text("damaged")
+    expect(page.locator(".sb-kept--aside")).to_contain_text("damaged")
     expect(step(page, "soil-test").locator("[data-part=controls]")).to_be_visible()
 
 

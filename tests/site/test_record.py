@@ -18,6 +18,7 @@ FEED = {
     "nitrogen_percent": "21", "temperature": "-3",
 }  # fmt: skip
 KEY = "swardbook.record"
+ENTRIES = "() => Swardbook.kept('record').all().map(each => each.row)"
 HOSTILE = '<img src=x onerror="window.hit=1">, "quoted"; =cmd()'
 
 
@@ -97,12 +98,12 @@ def test_csv_goes_out_and_comes_back(page: Page) -> None:
     assert [each["product"] for each in kept] == ["'=1+2", "''@x"]
     assert (kept[0]["remarks"], kept[1]["remarks"], kept[0]["temperature"]) == (HOSTILE, "'+44", "'-3 °C")
     assert not [value for each in kept for value in each.values() if value[:1] in "=+-@\t\r" and value]
-    before = page.evaluate(f"() => localStorage.getItem('{KEY}')")
+    before = page.evaluate(ENTRIES)
     assert taken_in(page, text) == "0 entries are taken in; 2 stood here already."
     page.evaluate("() => localStorage.clear()")
     page.reload()
     assert taken_in(page, text) == "2 entries are taken in."
-    assert json.loads(page.evaluate(f"() => localStorage.getItem('{KEY}')")) == json.loads(before)
+    assert page.evaluate(ENTRIES) == before
     assert page.evaluate("() => window.hit") is None
     assert page.locator(".sb-work-record img").count() == 0
 
@@ -113,6 +114,8 @@ def test_wrong_rows_of_a_file_are_told_by_line(page: Page) -> None:
     assert page.locator("[data-part=faults] li").all_inner_texts() == [
         "Line 2: Date: This is not a date; write year, month and day, as 2026-10-12."
     ]
+    assert taken_in(page, 'work,date,lawn,product\nfeed,2026-02-03,L2,P\nfeed,2026-02-04,L2,"P\nfeed,2026-02-05,L2,P\n') == "1 entry is taken in; 1 could not be read."
+    assert "Line 3: a quote is opened and never closed" in page.locator("[data-part=faults]").inner_text()
     assert "taken in" in taken_in(page, "wrong,columns\n1,2\n")
     assert "unknown column 'wrong'" in page.locator("[data-part=faults]").inner_text()
 
@@ -124,8 +127,8 @@ def test_wrong_rows_of_a_file_are_told_by_line(page: Page) -> None:
 def test_a_damaged_record_is_set_aside_and_a_new_one_begins(page: Page, damage: str) -> None:
     page.evaluate("([key, text]) => localStorage.setItem(key, text)", [KEY, damage])
     page.reload()
-    assert "damaged" in page.locator("[data-part=notice]").inner_text()
-    assert page.evaluate(f"() => localStorage.getItem('{KEY}.aside')") == damage
+    assert "damaged" in page.locator(".sb-kept--aside").inner_text()
+    assert page.evaluate(f"() => localStorage.getItem('swardbook.aside.{KEY}.1')") == damage
     put(page, **FEED)
     page.reload()
     assert len(rows(page)) == 1

@@ -1,8 +1,10 @@
 /* Keeps the book for a phone without signal: what every page needs from the start, other pages once they were opened. BOOK and SHELL
-   are put in at build time: a hash of everything in the site, and the files that every page needs with the hash of each. */
+   are put in at build time: a hash of everything in the site, and the files that every page needs with the hash of each.
+   Several books may stand on one host: each keeps its pages under its own address (the scope), and drops none but its own. */
 "use strict";
-const PREFIX = "swardbook-";
-const KEPT = PREFIX + BOOK;
+const MINE = "swardbook-" + self.registration.scope + "#"; /* No address has a # in it before its fragment. */
+const KEPT = MINE + BOOK;
+const OF_EARLIER_EDITIONS = /^swardbook-[0-9a-f]{16}$/;
 
 function plain(address) { return address.split("#")[0].split("?")[0]; }
 function isOurs(address) { return address.startsWith(self.registration.scope); }
@@ -21,10 +23,19 @@ self.addEventListener("install", (event) => {
   event.waitUntil(fetchedAll(Object.keys(SHELL).map((path) => new URL(path, self.registration.scope).href)));
 });
 
+/* Editions before named what they kept by their hash alone: it is this book's where all of it is, its front page too. */
+async function isMine(name) {
+  if (name.startsWith(MINE)) { return true; }
+  if (!OF_EARLIER_EDITIONS.test(name)) { return false; }
+  const kept = (await (await caches.open(name)).keys()).map((request) => request.url);
+  return kept.every(isOurs) && kept.includes(self.registration.scope + "index.html");
+}
+
 /* A new edition of the book fetches anew what a reader had opened in the old one, then drops the old. */
 self.addEventListener("activate", (event) => {
   event.waitUntil((async () => {
-    for (const name of (await caches.keys()).filter((each) => each.startsWith(PREFIX) && each !== KEPT)) {
+    for (const name of await caches.keys()) {
+      if (name === KEPT || !(await isMine(name))) { continue; }
       const opened = await (await caches.open(name)).keys();
       await fetchedAll(opened.map((request) => request.url));
       await caches.delete(name);

@@ -1,58 +1,35 @@
-/* What was said of a day, kept on this device and nowhere else, one record for a date that every task and every step of a job
-   shares; only the label's limits are a task's own, because another product has another label. Kept under 'holds' as
-   {v: 1, days: {'2026-11-28': {at: '06:10', all: {question: text}, tasks: {task: {question: text}}}}}. */
+/* What was said of a day (assets/store/5-kept.js), one row for a date that every task and every step of a job shares; only the label's
+   limits are a task's own, because another product has another label. */
 (function () {
   'use strict';
   window.Swardbook = window.Swardbook || {};
-  var KEPT = 'holds';
-  var VERSION = 1;
   var LONGEST = 60;
-  var MOST_DAYS = 20;
   var GRASS = 'grass';
 
-  function own(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
-  function isRecord(value) { return value !== null && typeof value === 'object' && !Array.isArray(value); }
+  function own(object, name) { return Boolean(object) && Object.prototype.hasOwnProperty.call(object, name); }
+  function rows() { return Swardbook.kept('holds'); }
 
-  /* Only text, by questions that there are: what was kept may be of another version or of another hand. */
+  /* Only answers to questions that this book has. */
   function texts(found, label) {
-    var kept = {}, questions = Swardbook.holdRules.questions;
-    if (!isRecord(found)) { return kept; }
-    Object.keys(found).forEach(function (id) {
-      var known = label ? own(questions, id) && questions[id].label : id === GRASS || own(questions, id) && !questions[id].label;
-      if (known && typeof found[id] === 'string') { kept[id] = found[id].slice(0, LONGEST); }
+    var known = {}, questions = Swardbook.holdRules.questions;
+    Object.keys(found || {}).forEach(function (id) {
+      if (label ? own(questions, id) && questions[id].label : id === GRASS || own(questions, id) && !questions[id].label) { known[id] = found[id]; }
     });
-    return kept;
+    return known;
   }
 
-  function dayOf(found) {
-    var day = { at: typeof found.at === 'string' && /^\d\d:\d\d$/.test(found.at) ? found.at : '', all: texts(found.all, false), tasks: {} };
-    if (isRecord(found.tasks)) {
-      Object.keys(found.tasks).forEach(function (task) { day.tasks[task] = texts(found.tasks[task], true); });
-    }
-    return day;
+  /* Days that are over are of no use to anybody; one with more in it than this book knows is not ours to drop. */
+  function sweep() {
+    var yesterday = Swardbook.dates.iso(Swardbook.dates.today() - 1);
+    rows().all().forEach(function (day) {
+      if (day.id < yesterday && rows().understood(day.id) && onlyKnown(day.row)) { rows().remove(day.id); }
+    });
   }
 
-  function days() {
-    var kept, found = {};
-    try {
-      kept = JSON.parse(Swardbook.preferences.get(KEPT));
-    } catch (error) {
-      kept = null;
-    }
-    if (!isRecord(kept) || kept.v !== VERSION || !isRecord(kept.days)) { return found; }
-    Object.keys(kept.days).forEach(function (date) {
-      if (Swardbook.dates.fromIso(date) !== null && isRecord(kept.days[date])) { found[date] = dayOf(kept.days[date]); }
+  function onlyKnown(row) {
+    return [[row.all, false]].concat(Object.keys(row.tasks || {}).map(function (task) { return [row.tasks[task], true]; })).every(function (each) {
+      return Object.keys(texts(each[0], each[1])).length === Object.keys(each[0] || {}).length;
     });
-    return found;
-  }
-
-  /* Days that are over are of no use to anybody. */
-  function write(all) {
-    var yesterday = Swardbook.dates.iso(Swardbook.dates.today() - 1), wanted = {};
-    Object.keys(all).sort().filter(function (date) { return date >= yesterday; }).slice(0, MOST_DAYS).forEach(function (date) {
-      wanted[date] = all[date];
-    });
-    Swardbook.preferences.set(KEPT, Object.keys(wanted).length ? JSON.stringify({ v: VERSION, days: wanted }) : '');
   }
 
   function clock() {
@@ -65,43 +42,27 @@
     longest: LONGEST,
     /* {at, answers}: when it was last changed, and what was said of that date, by question; for a task, its label's limits too. */
     of: function (date, task) {
-      var day = days()[date] || dayOf({});
-      return { at: day.at, answers: Object.assign({}, day.all, own(day.tasks, task) ? day.tasks[task] : {}) };
+      var day = rows().get(date) || {};
+      return { at: day.at || '', answers: Object.assign({}, texts(day.all, false), own(day.tasks, task) ? texts(day.tasks[task], true) : {}) };
     },
     /* text: '' takes the answer back. */
     say: function (date, task, id, text) {
-      var all = days(), day = all[date] || dayOf({}), mine = day.all;
+      var before = rows().get(date), after = Swardbook.shape.copy(before || {}), mine = after.all = after.all || {};
       if (id !== GRASS && Swardbook.holdRules.questions[id].label) {
-        mine = own(day.tasks, task) ? day.tasks[task] : {};
-        day.tasks[task] = mine;
+        after.tasks = after.tasks || {};
+        mine = after.tasks[task] = own(after.tasks, task) ? after.tasks[task] : {};
       }
       if (text) { mine[id] = text.slice(0, LONGEST); } else { delete mine[id]; }
-      day.at = clock();
-      all[date] = day;
-      write(all);
+      after.at = clock();
+      rows().together(function () {
+        if (!before || !rows().change(date, before, after)) { rows().add(after, date); }
+        sweep();
+      });
     },
-    forget: function (date) {
-      var all = days();
-      delete all[date];
-      write(all);
-    },
+    forget: function (date) { rows().remove(date); },
     /* Whether it outlives the page: a browser may refuse storage to a page from a folder. */
-    lasts: function () {
-      try {
-        return Boolean(window.localStorage.getItem('swardbook.' + KEPT));
-      } catch (error) {
-        return false;
-      }
-    },
+    lasts: function () { return !rows().unkept(); },
     /* Calls `act` whenever something was said or forgotten, on this page or on another that is open. */
-    follow: function (act) {
-      function changed(event) { if (event.key === 'swardbook.' + KEPT || event.key === null) { act(); } }
-      document.addEventListener('swardbook:' + KEPT, act);
-      window.addEventListener('storage', changed);
-      return function () {
-        document.removeEventListener('swardbook:' + KEPT, act);
-        window.removeEventListener('storage', changed);
-      };
-    }
+    follow: function (act) { return rows().follow(act); }
   };
 })();

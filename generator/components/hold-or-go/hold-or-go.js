@@ -114,15 +114,24 @@
     element.textContent = '';
     element.hidden = !ids.length;
     if (!ids.length) { return null; }
-    var K = Swardbook.holdsKept, W = Swardbook.holdShow, parts = frame(element), fields = {}, asked = '', timer = null, last = null;
+    var K = Swardbook.holdsKept, W = Swardbook.holdShow, parts = frame(element), fields = {}, asked = '', timer = null, waiting = null, last = null;
     var prefix = 'sb-hold-' + (mounted += 1);
 
     function date() { return options.date || Swardbook.dates.iso(Swardbook.dates.today()); }
 
     function say(id, text, settled) {
+      var day = date();
       clearTimeout(timer);
-      if (settled) { K.say(date(), options.task, id, text); return; }
-      timer = setTimeout(function () { K.say(date(), options.task, id, text); }, TYPING_MS);
+      waiting = function () { K.say(day, options.task, id, text); };
+      if (settled) { settle(); } else { timer = setTimeout(settle, TYPING_MS); }
+    }
+
+    /* What was typed last is kept now, for whoever closes the page in the middle of it. */
+    function settle() {
+      var act = waiting;
+      clearTimeout(timer);
+      waiting = null;
+      if (act) { act(); }
     }
 
     function build(known) {
@@ -181,9 +190,16 @@
       if (options.onAnswer) { options.onAnswer(last); }
     }
 
-    function woken() { if (!document.hidden) { refresh(); } }
-    var leave = K.follow(refresh);
+    function woken() { if (document.hidden) { settle(); } else { refresh(); } }
+    function inFile() {
+      var kept = K.of(date(), options.task).answers;
+      var lines = Object.keys(kept).map(function (id) { return (own(fields, id) ? fields[id].name : rules().questions[id] ? rules().questions[id].name : id) + ': ' + kept[id]; });
+      return { name: 'day-' + date() + '.txt', kind: 'text/plain', text: [parts.title.textContent, parts.said.textContent].concat(lines).join('\n') + '\n' };
+    }
+
+    var leave = K.follow(refresh), notice = Swardbook.keptNotice(element, 'holds', inFile);
     document.addEventListener('swardbook:units', refresh);
+    window.addEventListener('pagehide', settle);
     document.addEventListener('visibilitychange', woken); /* A phone that slept through midnight. */
     parts.forget.addEventListener('click', function () {
       K.forget(date());
@@ -195,8 +211,10 @@
       update: function (changed) { Object.assign(options, changed); refresh(); },
       answer: function () { return last; },
       remove: function () {
-        clearTimeout(timer);
+        settle();
         leave();
+        window.removeEventListener('pagehide', settle);
+        notice.end();
         document.removeEventListener('swardbook:units', refresh);
         document.removeEventListener('visibilitychange', woken);
         element.textContent = '';

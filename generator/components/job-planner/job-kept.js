@@ -1,16 +1,13 @@
-/* Jobs as text: kept on this device, in a file, in a link. What comes from outside may be anything; only what reads as a job is taken.
-   A job: {plan, grass, place, site, area [m2], typed, on, name, start, done, put, without, rain [mm by day], visit, key}; dates are ISO.
-   typed: the area as the reader wrote it; visit: answers of the visit sheet, by question; key: what its calendar's ids begin with. */
+/* Jobs as they are shown, in a file and in a link. What comes from outside may be anything; only what reads as a job is taken. How a job
+   is kept, and what is in one, stands in assets/store/5-kept.js. typed: the area as the reader wrote it; visit: answers of the visit
+   sheet, by question; key: what its calendar's ids begin with. */
 (function () {
   'use strict';
-  var KEPT = 'jobs', VERSION = 1, MOST = 200, LONGEST_FRAGMENT = 300, LONGEST_FILE = 2000000;
-  var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/, AREA = /^\d{1,7}(\.\d{1,4})?$/, KEY = /^[\w.!~*'()%-]{1,300}$/;
-  var LARGEST_M2 = 1e7;
-  var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'];
+  var VERSION = 1, LONGEST_FRAGMENT = 300, LONGEST_FILE = 2000000;
+  var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, AREA = /^\d{1,7}(\.\d{1,4})?$/;
+  var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', put: 'days put off to', without: 'steps left out' };
 
   function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
-  function isDay(text) { return typeof text === 'string' && Swardbook.dates.fromIso(text) !== null; }
-  function isArea(value) { return typeof value === 'number' && value > 0 && value <= LARGEST_M2; }
 
   /* An area as it was typed, where it still says the same. */
   function asTyped(text, area) {
@@ -22,53 +19,30 @@
     }
   }
 
-  function days(found) {
-    var kept = {};
-    Object.keys(found && typeof found === 'object' ? found : {}).slice(0, MOST).forEach(function (id) {
-      if (ID.test(id) && isDay(found[id])) { kept[id] = found[id]; }
+  /* A row with everything that the page asks of a job. */
+  function full(row, start) {
+    var job = Object.assign({ name: '', start: start, key: '', visit: {}, done: {}, put: {}, without: [], rain: {} }, Swardbook.shape.copy(row));
+    job.typed = asTyped(row.typed, row.area);
+    return job;
+  }
+
+  function inWords(fields) { return fields.map(function (name) { return IN_WORDS[name] || name; }).join(', '); }
+
+  /* {rows, faults} of a file's text: jobs that could be read, and a sentence for each that could not, or not all of it. */
+  function read(text) {
+    var found = null, rows = [], faults = [];
+    try { found = text.length <= LONGEST_FILE ? JSON.parse(text) : null; } catch (error) { found = null; }
+    if (!Swardbook.shape.isRecord(found) || found.v !== VERSION || !Array.isArray(found.jobs)) { return { rows: [], faults: [] }; }
+    found.jobs.forEach(function (each, number) {
+      var clean = Swardbook.kept.sound('jobs', each), amiss = inWords(Swardbook.kept.amiss('jobs', each));
+      if (clean) { rows.push(clean.row); }
+      if (!clean) { faults.push('Job ' + (number + 1) + ' of it is left out: wrong in it or missing is ' + amiss + '.'); }
+      else if (!clean.whole) { faults.push('Job ' + (number + 1) + ' of it is taken without what could not be read: ' + (amiss || 'a part unknown here') + '.'); }
     });
-    return kept;
+    return { rows: rows, faults: faults };
   }
 
-  /* A clean copy, or null. */
-  function sound(found, start) {
-    if (!found || typeof found !== 'object' || !isDay(found.on) || !isArea(found.area)) { return null; }
-    if (!['plan', 'grass', 'place', 'site'].every(function (name) { return typeof found[name] === 'string' && ID.test(found[name]); })) { return null; }
-    var rain = {};
-    Object.keys(found.rain && typeof found.rain === 'object' ? found.rain : {}).slice(0, MOST).forEach(function (day) {
-      if (isDay(day) && typeof found.rain[day] === 'number' && found.rain[day] >= 0 && found.rain[day] < 2000) { rain[day] = found.rain[day]; }
-    });
-    return {
-      plan: found.plan, grass: found.grass, place: found.place, site: found.site, area: found.area, on: found.on,
-      name: typeof found.name === 'string' ? found.name.slice(0, 40) : '', start: CLOCK.test(found.start) ? found.start : start,
-      typed: asTyped(found.typed, found.area), key: typeof found.key === 'string' && KEY.test(found.key) ? found.key : '',
-      visit: Swardbook.jobVisit.clean(found.visit), done: days(found.done), put: days(found.put), rain: rain,
-      without: Array.isArray(found.without) ? found.without.filter(function (id) { return typeof id === 'string' && ID.test(id); }).slice(0, MOST) : []
-    };
-  }
-
-  /* {jobs, chosen, damaged} of a text that was kept or exported. */
-  function read(text, start) {
-    try {
-      if (text.length > LONGEST_FILE) { throw new Error('too long'); }
-      var found = JSON.parse(text);
-      if (!found || found.v !== VERSION || !Array.isArray(found.jobs)) { throw new Error('no jobs'); }
-      var jobs = found.jobs.slice(0, MOST).map(function (each) { return sound(each, start); });
-      var whole = jobs.filter(Boolean);
-      return { jobs: whole, chosen: found.chosen >= 0 && whole[found.chosen] ? Math.floor(found.chosen) : 0, damaged: whole.length < found.jobs.length };
-    } catch (error) {
-      return { jobs: [], chosen: 0, damaged: true };
-    }
-  }
-
-  function write(jobs, chosen) { return JSON.stringify({ v: VERSION, chosen: chosen, jobs: jobs }); }
-
-  function load(start) {
-    var text = Swardbook.preferences.get(KEPT);
-    return text === null ? { jobs: [], chosen: 0, damaged: false } : read(text, start);
-  }
-
-  function keep(jobs, chosen) { Swardbook.preferences.set(KEPT, write(jobs.slice(0, MOST), chosen)); }
+  function write(jobs) { return JSON.stringify({ v: VERSION, jobs: jobs }); }
 
   /* {} for no job, null for a damaged link, else what it names. */
   function particulars(fragment) {
@@ -81,8 +55,8 @@
       if (has(found, name) || (name !== 'v' && NAMES.indexOf(name) < 0)) { return false; }
       found[name] = value;
       if (name === 'v') { return value === '1'; }
-      if (name === 'on') { return isDay(value); }
-      return name === 'area' ? AREA.test(value) && isArea(+value) : ID.test(value);
+      if (name === 'on') { return Swardbook.kept.isDay(value); }
+      return name === 'area' ? AREA.test(value) && Swardbook.kept.isArea(+value) : ID.test(value);
     });
     if (!whole || found.v !== '1') { return null; }
     delete found.v;
@@ -116,5 +90,5 @@
     return { job: out, told: told };
   }
 
-  Swardbook.jobsKept = { sound: sound, read: read, write: write, load: load, keep: keep, particulars: particulars, fragment: fragment, known: known, isArea: isArea };
+  Swardbook.jobsKept = { full: full, read: read, write: write, particulars: particulars, fragment: fragment, known: known };
 })();

@@ -6,7 +6,7 @@
     var book = Swardbook.jobs.book();
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
     var S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
-    var V = Swardbook.jobVisit, turn = 0, crewDay = null, last = null, notes = [], allRain = false;
+    var V = Swardbook.jobVisit, turn = 0, crewDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
     function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
     function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
     var usual = {
@@ -14,42 +14,42 @@
       area: Swardbook.quantity.read(choice('area').value, 'm2'), name: '', start: root.dataset.start, done: {}, put: {}, without: [], rain: {},
       typed: choice('area').value, visit: {}, key: ''
     };
-    function fresh() { return JSON.parse(JSON.stringify(usual)); }
-    var kept = K.load(usual.start), jobs = kept.jobs, at = kept.chosen;
-    if (!jobs.length) { jobs.push(fresh()); at = 0; }
-    function job() { return jobs[at]; }
+    var desk = new Swardbook.jobDesk.Desk(root, usual, function () { told([]); address(); update(true); }, function () { changed(true); });
+    function job() { return desk.now; }
+
+    /* What is said above the job; one that this book cannot work out comes first. */
+    function told(sentences) { notes = desk.strange().concat(sentences); }
 
     function notice() {
       part('notice').textContent = notes.join(' ');
       part('notice').hidden = !notes.length;
     }
 
-    function options(select, all, chosen) {
-      S.clear(select);
-      all.forEach(function (each) {
-        var option = select.appendChild(Swardbook.element('option', '', each[1]));
-        option.value = each[0];
-        option.selected = each[0] === chosen;
-      });
+    /* What is being typed is left alone while the job stays the same. */
+    function free(field) { return field !== document.activeElement || another; }
+
+    function showList() {
+      if (free(part('name'))) { part('name').value = job().name; }
+      Swardbook.jobDesk.options(part('kept'), desk.list().map(function (each) { return [each[0], Swardbook.jobDesk.nameOf(each[1], book)]; }), desk.chosen());
     }
 
-    function jobName(each) {
-      var plan = book.plans[each.plan], grass = book.grasses[each.grass];
-      return (each.name ? each.name + ': ' : '') + (grass ? grass.name : each.grass) + ', ' + (plan ? plan.name : each.plan) + ', ' + W.day(each.on);
+    /* A job that this book cannot work out can be sent on and taken off, and no more. */
+    function showOnly(known) {
+      [part('form'), part('worked')].forEach(function (each) { each.hidden = !known; });
+      Array.prototype.forEach.call(root.querySelectorAll('[data-act^=print], [data-act=calendar], [data-act=link]'), function (each) { each.hidden = !known; });
+      if (!known) { part('sheet').hidden = true; }
     }
 
     function showForm(area) {
       var now = job();
       choice('grass').value = now.grass;
       choice('place').value = now.place;
-      options(choice('plan'), book.grasses[now.grass].plans.map(function (id) { return [id, book.plans[id].name]; }), now.plan);
-      options(choice('site'), book.places[now.place].sites.map(function (id) { return [id, book.sites[id]]; }), now.site);
+      Swardbook.jobDesk.options(choice('plan'), book.grasses[now.grass].plans.map(function (id) { return [id, book.plans[id].name]; }), now.plan);
+      Swardbook.jobDesk.options(choice('site'), book.places[now.place].sites.map(function (id) { return [id, book.sites[id]]; }), now.site);
       part('site-note').hidden = book.places[now.place].sites.length > 1;
-      if (choice('on') !== document.activeElement) { choice('on').value = now.on; }
-      if (area) { choice('area').value = now.typed || +now.area.toFixed(4) + ' m2'; trouble(''); }
-      part('crew-start').value = now.start;
-      if (part('name') !== document.activeElement) { part('name').value = now.name; }
-      options(part('kept'), jobs.map(function (each, number) { return [String(number), jobName(each)]; }), String(at));
+      if (free(choice('on'))) { choice('on').value = now.on; }
+      if (area && free(choice('area'))) { choice('area').value = now.typed || +now.area.toFixed(4) + ' m2'; trouble(''); }
+      if (free(part('crew-start'))) { part('crew-start').value = now.start; }
     }
 
     function trouble(sentence) {
@@ -83,7 +83,12 @@
 
     /* What is not there yet is fetched first; a later choice wins over an earlier one that comes late. */
     function update(area) {
-      var mine = turn += 1, now = job();
+      var mine = turn += 1, now = job(), strange = desk.strange();
+      another = shownId !== null && shownId !== desk.id;
+      shownId = desk.id;
+      showList();
+      showOnly(!strange.length);
+      if (strange.length) { notice(); return; }
       showForm(area);
       (function ready() {
         var wanted = needed(now);
@@ -174,24 +179,18 @@
 
     /* A change by hand: kept, put into the address so that a reload comes back to it, and worked out. */
     function changed(area) {
-      notes = [];
-      K.keep(jobs, at);
+      desk.keep();
+      told([]);
       address();
       update(area);
     }
 
     function address() {
       try {
-        window.history.replaceState(null, '', K.fragment(job()));
+        window.history.replaceState({ job: desk.id }, '', K.fragment(job()));
       } catch (error) {
         /* A browser may refuse this to a page from a folder; the job is kept all the same. */
       }
-    }
-
-    function take(found, told) {
-      var fixed = K.known(found, usual);
-      jobs[at] = fixed.job;
-      notes = told.concat(fixed.told);
     }
 
     /* A bare number is in the unit that the reader prefers now; with it beside, it stays what it was. */
@@ -204,7 +203,7 @@
       if (name === 'area') {
         try {
           var area = Swardbook.quantity.read(choice('area').value, document.documentElement.getAttribute('data-units') === 'us' ? 'ft2' : 'm2');
-          if (!K.isArea(area)) { trouble('This is no lawn; give an area of more than 0, as 240 m2.'); return; }
+          if (!Swardbook.kept.isArea(area)) { trouble('This is no lawn; give an area of more than 0, as 240 m2.'); return; }
           trouble('');
           now.area = area;
           now.typed = withUnit(choice('area').value.trim());
@@ -214,13 +213,13 @@
           return;
         }
       } else if (name === 'on') {
-        if (Swardbook.dates.fromIso(choice('on').value) === null) { return; }
+        if (!Swardbook.kept.isDay(choice('on').value)) { return; }
         now.on = choice('on').value;
       } else { now[name] = choice(name).value; }
       var fixed = K.known(now, usual);
-      jobs[at] = fixed.job;
+      desk.now = fixed.job;
       changed();
-      notes = fixed.told;
+      told(fixed.told);
       notice();
     }
 
@@ -230,7 +229,7 @@
       if (act === 'done') {
         if (target.checked) { now.done[id] = Swardbook.dates.iso(Swardbook.dates.today()); } else { delete now.done[id]; }
       } else if (act === 'day') {
-        if (Swardbook.dates.fromIso(day.value) === null) { return; }
+        if (!Swardbook.kept.isDay(day.value)) { return; }
         (now.done[id] ? now.done : now.put)[id] = day.value;
       } else if (act === 'later') {
         var to = Swardbook.dates.fromIso(last.out.steps.find(function (step) { return step.id === id; }).date) + (+target.dataset.days);
@@ -241,9 +240,21 @@
       if (act !== 'day') { day.value = (last.out.steps.find(function (step) { return step.id === id; }) || { date: day.value }).date; }
     }
 
-    var tools = { root: root, part: part, job: job, jobs: function () { return jobs; }, last: function () { return last; }, changed: changed, usual: fresh, keep: function () { K.keep(jobs, at); },
-      choose: function (number) { at = number; crewDay = null; take(job(), []); var told = notes; changed(true); notes = told; notice(); },
-      add: function (more) { jobs = jobs.concat(more); }, drop: function () { jobs.splice(at, 1); if (!jobs.length) { jobs.push(fresh()); } at = 0; } };
+    function choose(id) {
+      crewDay = null;
+      desk.open(id);
+      told([]);
+      address();
+      update(true);
+    }
+
+    var tools = { root: root, part: part, desk: desk, last: function () { return last; }, choose: choose, drop: function () {
+      var removed = desk.drop();
+      told([]);
+      address();
+      update(true);
+      return removed;
+    } };
 
     root.addEventListener('change', function (event) {
       var target = event.target;
@@ -253,7 +264,7 @@
       else if (target === part('crew-days')) { crewDay = target.value; work(job()); }
       else if (target === part('crew-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
       else if (target === part('name')) { job().name = target.value.trim().slice(0, 40); changed(); }
-      else if (target === part('kept')) { tools.choose(+target.value); }
+      else if (target === part('kept')) { if (target.value) { choose(target.value); } }
     });
     root.addEventListener('input', function (event) { if (event.target === choice('area')) { chosen('area'); } });
     root.addEventListener('click', function (event) {
@@ -267,20 +278,21 @@
 
     function fromAddress() {
       var found = K.particulars(window.location.hash);
-      if (found === null) { notes = ['This link is damaged, so it shows no job of its own.']; return; }
+      if (found === null) { told(['This link is damaged, so it shows no job of its own.']); return; }
       if (!Object.keys(found).length) { return; }
-      var asked = Object.assign(fresh(), found.area ? { typed: '' } : {}, found);
+      var asked = Object.assign(desk.usual(), found.area ? { typed: '' } : {}, found);
       if (found.plan && !found.grass && book.plans[found.plan] && book.grasses[asked.grass].plans.indexOf(found.plan) < 0) { asked.grass = ''; }
-      var fixed = K.known(asked, usual), same = -1;
-      jobs.forEach(function (each, number) { if (same < 0 && K.fragment(each) === K.fragment(fixed.job)) { same = number; } });
-      if (same < 0) { jobs.push(fixed.job); same = jobs.length - 1; }
-      at = same;
-      notes = fixed.told;
+      var fixed = K.known(asked, usual), same = desk.rows.all().filter(function (each) { return K.fragment(each.row) === K.fragment(fixed.job); })[0];
+      if (same) { desk.open(same.id); } else { desk.draft(fixed.job); }
+      told(fixed.told);
     }
 
-    take(job(), kept.damaged ? ['What was kept on this device is damaged in part; what could be read is here.'] : []);
-    fromAddress();
-    window.addEventListener('hashchange', function () { notes = []; fromAddress(); update(true); });
+    var shownBefore = desk.begin();
+    told([]);
+    if (!shownBefore) { fromAddress(); }
+    desk.listChanged = showList;
+    if (root.dataset.visit) { Swardbook.kept('visit').follow(function () { if (last && !desk.strange().length) { showVisit(job()); } }); }
+    window.addEventListener('hashchange', function () { told([]); fromAddress(); update(true); });
     part('plain').hidden = true;
     part('form').hidden = false;
     part('keep-box').hidden = false;

@@ -2,12 +2,12 @@
    (components/visit-sheet), what each outcome says and adds comes from assets/jobs/visit.js. */
 (function () {
   'use strict';
-  var KEPT = 'visit', MOST = 60, LONGEST = 60;
+  var LONGEST = 60;
 
   /* Answers by question, only text; what was kept may be of another hand. */
   function clean(found) {
     var kept = {};
-    Object.keys(found && typeof found === 'object' ? found : {}).slice(0, MOST).forEach(function (id) {
+    Object.keys(found && typeof found === 'object' ? found : {}).forEach(function (id) {
       if (/^[a-z0-9-]{1,60}$/.test(id) && typeof found[id] === 'string' && found[id].trim()) { kept[id] = found[id].trim().slice(0, LONGEST); }
     });
     return kept;
@@ -15,13 +15,8 @@
 
   /* The sheet that is kept on this device: {answers, lawn, date}; null where nothing is answered. */
   function onDevice() {
-    try {
-      var found = JSON.parse(Swardbook.preferences.get(KEPT)), answers = found && found.v === 1 ? clean(found.answers) : {};
-      var head = clean(found && found.head);
-      return Object.keys(answers).length ? { answers: answers, lawn: head.lawn || '', date: head.date || '' } : null;
-    } catch (error) {
-      return null;
-    }
+    var found = Swardbook.kept('visit').get('sheet') || {}, answers = clean(found.answers), head = clean(found.head);
+    return Object.keys(answers).length ? { answers: answers, lawn: head.lawn || '', date: head.date || '' } : null;
   }
 
   function outcome(key) {

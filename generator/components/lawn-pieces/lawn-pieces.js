@@ -56,7 +56,7 @@
     var lawn = Swardbook.lawn;
     var shape = shapeOf(root.getAttribute('data-calculator'));
     var name = root.getAttribute('data-piece');
-    var before = null;
+    var before = []; /* What was taken off last, to be put back. */
     var parts = {};
     Array.prototype.forEach.call(root.querySelectorAll('[data-part]'), function (each) { parts[each.getAttribute('data-part')] = each; });
 
@@ -66,14 +66,14 @@
       var words = sizes(shape, typed);
       var piece = { name: name.slice(0, lawn.longest.name), sizes: words, area: out.results.area, hole: hole };
       var wrong = fault(shape, out);
-      if (!wrong && !lawn.fits(piece)) wrong = 'It is too large for a lawn.';
-      if (!wrong && lawn.pieces().length >= lawn.mostPieces) wrong = 'The lawn holds ' + lawn.mostPieces + ' pieces, and no more fit.';
+      if (!wrong && !lawn.fits(piece)) wrong = 'It is too ' + (piece.area < 1 ? 'small' : 'large') + ' for a lawn.';
+      if (!wrong && !lawn.rows().room()) wrong = 'The lawn holds ' + lawn.rows().most + ' pieces, and no more fit.';
       if (wrong) {
         say(parts.answered, name + (words ? ', ' + words + ',' : '') + ' cannot be ' + (hole ? 'taken away' : 'added') + '. ' + wrong);
         return;
       }
-      before = null;
-      lawn.keep(lawn.pieces().concat([piece]));
+      before = [];
+      lawn.rows().add(piece);
       say(parts.answered, name + ', ' + words + ', is ' + (hole ? 'taken away' : 'added') + ': ' + lawn.show(piece.area) + '. ' + sum());
       parts.done.textContent = '';
     }
@@ -85,13 +85,22 @@
 
     function say(place, sentence) { place.textContent = Swardbook.calculator.pretty(sentence); }
 
-    function remove(at) {
-      var gone = lawn.pieces()[at];
-      before = lawn.pieces();
-      lawn.keep(before.filter(function (_, index) { return index !== at; }));
-      say(parts.done, gone.name + ', ' + gone.sizes + ', is off the list. ' + (lawn.pieces().length ? sum() : 'No piece is left.'));
+    function takeOff(pieces, sentence) {
+      lawn.rows().together(function () { before = pieces.map(function (each) { return lawn.rows().remove(each.id); }).filter(Boolean); });
+      write();
+      say(parts.done, sentence());
       parts.answered.textContent = '';
       parts.undo.focus();
+    }
+
+    function remove(piece) {
+      takeOff([piece], function () { return piece.name + ', ' + piece.sizes + ', is off the list. ' + (lawn.pieces().length ? sum() : 'No piece is left.'); });
+    }
+
+    /* The lawn in words, for a file. */
+    function inFile() {
+      var lines = lawn.pieces().map(function (each) { return (each.hole ? '- ' : '+ ') + each.name + ', ' + each.sizes + ': ' + lawn.show(each.area); });
+      return { name: 'lawn.txt', kind: 'text/plain', text: lines.concat(['Area of grass: ' + lawn.show(lawn.area())]).join('\n') + '\n' };
     }
 
     function row(piece, at) {
@@ -108,7 +117,7 @@
       button.type = 'button';
       button.setAttribute('data-print-hidden', '');
       button.appendChild(Swardbook.element('span', 'sb-hidden', ' piece ' + (at + 1) + ': ' + piece.name + ', ' + piece.sizes));
-      button.addEventListener('click', function () { remove(at); });
+      button.addEventListener('click', function () { remove(piece); });
       made.appendChild(button);
       return made;
     }
@@ -121,8 +130,7 @@
       var pieces = lawn.pieces();
       var area = lawn.area();
       var short = lawn.takenAway() > lawn.added();
-      parts.list.textContent = '';
-      pieces.forEach(function (piece, at) { parts.list.appendChild(row(piece, at)); });
+      Swardbook.relist(parts.list, pieces, row);
       root.toggleAttribute('data-filled', pieces.length > 0);
       [parts.list, parts.total, parts.clear].forEach(function (each) { each.hidden = !pieces.length; });
       parts.none.hidden = pieces.length > 0;
@@ -132,12 +140,10 @@
       parts.problem.textContent = short
         ? 'More is taken away (' + lawn.show(lawn.takenAway()) + ') than the pieces hold (' + lawn.show(lawn.added()) + '). A piece is missing, or a hole is counted twice.'
         : 'Nothing is left. Check the pieces and the holes.';
-      parts.notice.textContent = lawn.notice();
-      parts.notice.hidden = !lawn.notice();
       parts['hand-on'].hidden = !(area > 0) || !parts.target.options.length;
       parts['hand-on-label'].textContent = 'Use ' + lawn.show(area) + ' in';
       parts.open.textContent = 'Open with ' + lawn.show(area);
-      parts.undo.hidden = !before;
+      parts.undo.hidden = !before.length;
       if (!parts['hand-on'].hidden) aim();
     }
 
@@ -151,20 +157,18 @@
     }
     parts.target.addEventListener('change', aim);
     parts.clear.addEventListener('click', function () {
-      before = lawn.pieces();
-      lawn.keep([]);
-      say(parts.done, 'The list is empty: a new lawn can begin.');
-      parts.answered.textContent = '';
-      parts.undo.focus();
+      takeOff(lawn.pieces(), function () { return 'The list is empty: a new lawn can begin.'; });
     });
     parts.undo.addEventListener('click', function () {
       var wanted = before;
-      before = null;
-      lawn.keep(wanted);
+      before = [];
+      lawn.rows().together(function () { wanted.forEach(lawn.rows().restore); });
+      write();
       say(parts.done, 'It is back. ' + sum());
       parts.clear.focus();
     });
     parts.body.hidden = false;
+    Swardbook.keptNotice(parts.body, 'lawn', inFile, root.parentElement); /* The calculator stands beside this list. */
     lawn.follow(write);
   });
 })();

@@ -1,24 +1,16 @@
-/* The visit sheet on screen: each answer shows at once what it changes and why. Answers stay on this device, as one sheet in the
-   form {v: 1, head, answers, ticks}; a damaged or foreign one is left alone. visit-findings.js does the thinking. */
+/* The visit sheet on screen: each answer shows at once what it changes and why. Answers stay on this device, as one sheet of
+   {head, answers, ticks} (assets/store/5-kept.js). visit-findings.js does the thinking. */
 (function () {
   'use strict';
-  var KEPT = 'visit';
+  var SHEET = 'sheet';
   var BARE = /^[\s\d.,\/+½¼¾⅓⅔⅛⅜⅝⅞−–-]+$/;
-  var LONGEST = 60;
   var GROUPS = [['stops', 'Stop'], ['softened', 'Work more gently'], ['leftOut', 'Leave out'], ['added', 'Add'], ['notes', 'Keep in mind']];
 
   function system() { return document.documentElement.getAttribute('data-units') === 'us' ? 'us' : 'metric'; }
   function each(root, selector, act) { Array.prototype.forEach.call(root.querySelectorAll(selector), act); }
   function shown(part) { return part.textContent.replace(/\s+/g, ' ').trim(); }
 
-  /* Only text, by ids that this sheet has: what was kept may be of another version or of another hand. */
-  function texts(found, known) {
-    var kept = {};
-    known.forEach(function (id) {
-      if (found && Object.prototype.hasOwnProperty.call(found, id) && typeof found[id] === 'string') kept[id] = found[id].slice(0, LONGEST);
-    });
-    return kept;
-  }
+  function own(object, id) { return object && Object.prototype.hasOwnProperty.call(object, id) ? object[id] : ''; }
 
   function start(root) {
     var spec = Swardbook.visitSheet;
@@ -27,11 +19,10 @@
     var state = root.querySelector('[data-part=state]'), sum = root.querySelector('[data-part=sum]');
     var copy = root.querySelector('[data-part=copy]'), empty = root.querySelector('[data-part=empty]'), byHand = root.querySelector('[data-part=by-hand]');
     var copyWords = copy.textContent, emptyWords = empty.textContent, emptied = null;
+    var rows = Swardbook.kept('visit'), before = {}, updated = '';
     each(root, '[data-question]', function (box) { boxes[box.getAttribute('data-question')] = box; });
     function part(id, name) { return boxes[id].querySelector('[data-part=' + name + ']'); }
     function field(id) { return boxes[id].querySelector('.sb-visit__measure'); }
-    function headIds() { var found = []; each(root, '[data-head]', function (input) { found.push(input.getAttribute('data-head')); }); return found; }
-    function tickIds() { var found = []; each(root, '[data-tick]', function (input) { found.push(input.getAttribute('data-tick')); }); return found; }
     function usual(question) { return system() === 'us' ? question.us : question.unit; }
 
     function answers() {
@@ -43,30 +34,31 @@
       return found;
     }
 
+    /* What stands in the form: {head, answers, ticks}. */
     function filled() {
       var head = {}, ticks = {};
       each(root, '[data-head]', function (input) { if (input.value) head[input.getAttribute('data-head')] = input.value; });
       each(root, '[data-tick]', function (input) { if (input.checked) ticks[input.getAttribute('data-tick')] = 'yes'; });
-      return { v: 1, head: head, answers: answers(), ticks: ticks };
+      return { head: head, answers: answers(), ticks: ticks };
     }
+
+    /* A field that is being typed in is left to whoever types. */
+    function type(input, text) { if (input !== document.activeElement && input.value !== text) input.value = text; }
 
     function fill(kept) {
-      var head = texts(kept.head, headIds()), given = texts(kept.answers, ids), ticks = texts(kept.ticks, tickIds());
-      each(root, '[data-head]', function (input) { input.value = head[input.getAttribute('data-head')] || ''; });
-      each(root, '[data-tick]', function (input) { input.checked = ticks[input.getAttribute('data-tick')] === 'yes'; });
+      each(root, '[data-head]', function (input) { type(input, own(kept.head, input.getAttribute('data-head'))); });
+      each(root, '[data-tick]', function (input) { input.checked = own(kept.ticks, input.getAttribute('data-tick')) === 'yes'; });
       ids.forEach(function (id) {
-        if (field(id)) field(id).value = given[id] || '';
-        else each(boxes[id], 'input', function (input) { input.checked = input.value === given[id]; });
+        if (field(id)) type(field(id), own(kept.answers, id));
+        else each(boxes[id], 'input', function (input) { input.checked = input.value === own(kept.answers, id); });
       });
+      before = filled();
     }
 
-    function kept() {
-      try {
-        var found = JSON.parse(Swardbook.preferences.get(KEPT));
-        return found && found.v === 1 ? found : null;
-      } catch (error) {
-        return null;
-      }
+    /* Only what was changed here goes in: another tab may hold other answers of the same sheet. */
+    function keep() {
+      var now = filled();
+      if (!rows.change(SHEET, before, now)) rows.add(now, SHEET);
     }
 
     function outcome(key) { return root.querySelector('[data-outcome="' + key + '"]'); }
@@ -144,7 +136,9 @@
     }
 
     function update() {
-      var given = answers();
+      var given = answers(), same = JSON.stringify([given, system()]);
+      if (same === updated) return; /* Nothing is read out twice. */
+      updated = same;
       var out = Swardbook.visit.findings(spec, given, usual);
       spec.questions.forEach(function (question) { showQuestion(question, out, given); });
       showSum(out);
@@ -155,7 +149,7 @@
       byHand.hidden = true;
       emptied = null;
       empty.textContent = emptyWords;
-      Swardbook.preferences.set(KEPT, JSON.stringify(filled()));
+      keep();
       update();
     }
 
@@ -211,16 +205,26 @@
     });
     root.querySelector('[data-part=print]').addEventListener('click', function () { window.print(); });
     empty.addEventListener('click', function () {
-      var back = emptied, before = filled();
-      fill(back || {});
+      var back = emptied, was = filled(), old = before;
+      /* What was answered since then stays. */
+      fill(back ? Swardbook.shape.merged({}, was, back) : {});
+      before = old;
       changed();
       if (back) return;
-      emptied = before;
+      emptied = was;
       empty.textContent = 'Bring back what was emptied';
     });
 
-    var old = kept();
-    if (old) fill(old);
+    function show() {
+      fill(rows.get(SHEET) || {});
+      update();
+    }
+
+    rows.follow(show);
+    /* What another tab answered meanwhile shows once the field is left. */
+    root.addEventListener('focusout', function () { window.setTimeout(show, 0); });
+    Swardbook.keptNotice(root, 'visit', function () { return { name: 'visit.txt', kind: 'text/plain', text: asText() }; });
+    fill(rows.get(SHEET) || {});
     root.querySelector('[data-part=plain]').hidden = true;
     state.hidden = false;
     root.querySelector('[data-part=ways]').hidden = false;

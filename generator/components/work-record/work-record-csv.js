@@ -17,7 +17,7 @@
     return '\ufeff' + [columns.join(',')].concat(rows).join('\r\n') + '\r\n';
   }
 
-  /* Rows of {text, line}. A quote that is never closed takes the rest. */
+  /* Rows of {values, line, open}. open: a quote in it is never closed, and took all the rest of the file. */
   function rows(text) {
     var found = [], row = [], value = '', quoted = false, line = 1, begun = 1;
     for (var at = text.charAt(0) === '\ufeff' ? 1 : 0; at < text.length; at += 1) {
@@ -35,7 +35,7 @@
         row = []; value = ''; begun = line;
       } else value += sign;
     }
-    if (value !== '' || row.length) found.push({ values: row.concat([value]), line: begun });
+    if (value !== '' || row.length) found.push({ values: row.concat([value]), line: begun, open: quoted });
     return found.filter(function (each) { return each.values.some(function (text) { return text.trim(); }); });
   }
 
@@ -53,6 +53,7 @@
     if (faults.length) return { entries: [], faults: faults };
     var entries = [];
     found.slice(1).forEach(function (row) {
+      if (row.open) { faults.push('Line ' + row.line + ': a quote is opened and never closed, so the rest of the file cannot be read.'); return; }
       if (row.values.length > header.length) { faults.push('Line ' + row.line + ': more values than columns.'); return; }
       var entry = {};
       row.values.forEach(function (value, at) { if (plain(value)) entry[header[at]] = plain(value); });

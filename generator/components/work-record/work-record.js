@@ -3,62 +3,26 @@
 (function () {
   'use strict';
   var BARE = /^[\s\d.,\/+½¼¾⅓⅔⅛⅜⅝⅞−–-]+$/;
-  var SLACK = 1e-9;
   var LARGEST_FILE = 2e6;
+  var MOST_TOLD = 100;
   var VERDICTS = { under: 'less than it is usually given', within: 'within what it is usually given', over: 'more than it is usually given' };
 
   function isUs() { return document.documentElement.getAttribute('data-units') === 'us'; }
   function pretty(text) { return Swardbook.calculator.pretty(text); }
-
-  /* {si} or {why} of one feed, by the calculator's formula. */
-  function nitrogenOf(calculator, entry) {
-    var typed = {};
-    if (!entry.area) return { why: 'its area is not put down' };
-    if (!entry.amount) return { why: 'the product used is not put down' };
-    if (!entry.nitrogen_percent) return { why: 'the nitrogen on the bag is not put down' };
-    calculator.inputs.forEach(function (input) { typed[input.name] = { text: '0', unit: input.unit }; });
-    typed.product.text = entry.amount;
-    typed.area.text = entry.area;
-    typed.nitrogen_percent.text = entry.nitrogen_percent;
-    var run = Swardbook.calculator.run(calculator, typed);
-    var wrong = run.problems.product || run.problems.area || run.problems.nitrogen_percent || run.noAnswer.nitrogen_rate;
-    return wrong ? { why: wrong } : { si: run.results.nitrogen_rate };
-  }
-
-  /* [{lawn, year, si, feeds, left: [{date, why}], grass}] by lawn and year. */
-  function years(calculator, entries) {
-    var found = new Map();
-    entries.forEach(function (entry) {
-      if (entry.work !== 'feed') return;
-      var key = entry.lawn + ' ' + entry.date.slice(0, 4);
-      var year = found.get(key) || { key: key, lawn: entry.lawn, year: entry.date.slice(0, 4), si: 0, feeds: 0, left: [], grass: '' };
-      var nitrogen = nitrogenOf(calculator, entry);
-      if (nitrogen.why) year.left.push({ date: entry.date, why: nitrogen.why });
-      else { year.si += nitrogen.si; year.feeds += 1; }
-      year.grass = entry.grass || year.grass;
-      found.set(key, year);
-    });
-    return Array.from(found.values()).sort(function (a, b) { return a.key < b.key ? -1 : 1; });
-  }
-
-  function verdict(year, range) {
-    return year.si < range[0] * (1 - SLACK) ? 'under' : year.si > range[1] * (1 + SLACK) ? 'over' : 'within';
-  }
 
   function start(root) {
     var spec = Swardbook.workRecord;
     var calculator = spec && (Swardbook.calculators || {})[spec.calculator];
     if (!calculator) return; /* Its columns are not on this page: the form stays as printed. */
     var columns = spec.columns.map(function (column) { return column.id; });
-    var parts = {}, boxes = {}, editing = null, before = null;
-    var found = Swardbook.workKept.read(spec), entries = found.entries;
+    var parts = {}, boxes = {}, editing = null, undo = null, notice = null, rows = Swardbook.kept('record');
     Array.prototype.forEach.call(root.querySelectorAll('[data-part]'), function (each) { parts[each.getAttribute('data-part')] = each; });
     Array.prototype.forEach.call(root.querySelectorAll('[data-column]'), function (each) { boxes[each.getAttribute('data-column')] = each; });
 
     function input(id) { return boxes[id].querySelector('[data-entry]'); }
     function columnOf(id) { return spec.columns[columns.indexOf(id)]; }
     function wordsOf(id, value) {
-      var option = Array.prototype.filter.call(input(id).options, function (each) { return each.value === value; })[0];
+      var option = Array.prototype.filter.call(input(id).options || [], function (each) { return each.value === value; })[0];
       return option ? option.textContent : value;
     }
     function usual(column) { return isUs() ? column.us : column.unit; }
@@ -90,8 +54,25 @@
         withUnit(id);
         var value = input(id).value.replace(/\s+/g, ' ').trim();
         if (value && !boxes[id].hidden) entry[id] = value;
+        /* A choice that this book has not cannot be shown in its list, and is not lost with that. */
+        if (!value && editing && editing[id] && wordsOf(id, editing[id]) === editing[id] && input(id).options) entry[id] = editing[id];
       });
       return entry;
+    }
+
+    /* What this book has columns for; the rest of a row stays as it is. */
+    function entries() {
+      return rows.all().map(function (each) {
+        var entry = { id: each.id };
+        columns.forEach(function (id) { if (each.row[id]) entry[id] = each.row[id]; });
+        return entry;
+      });
+    }
+
+    function fields(entry) {
+      var row = Object.assign({}, entry);
+      delete row.id;
+      return row;
     }
 
     function fill(entry) {
@@ -103,20 +84,18 @@
       showWork();
     }
 
-    function keep(wanted, said) {
-      before = entries;
-      entries = wanted;
-      var notice = Swardbook.workKept.write(entries);
-      parts.notice.textContent = notice;
-      parts.notice.hidden = !notice;
+    /* Something was done, and `back` does it backwards. */
+    function done(said, back) {
+      undo = back;
       parts.told.textContent = said;
-      parts.undo.hidden = false;
+      parts.undo.hidden = !back;
       write();
     }
 
     function finish() {
       var was = typed();
       editing = null;
+      notice.say('');
       parts.save.textContent = 'Put it down';
       parts.cancel.hidden = true;
       fill({ work: was.work, date: was.date, applied_by: was.applied_by, licence_number: was.licence_number });
@@ -125,12 +104,13 @@
     function save() {
       var entry = typed(), first = null;
       columns.forEach(function (id) {
-        var wrong = boxes[id].hidden ? '' : Swardbook.workKept.fault(columnOf(id), entry[id] || '', spec.grasses);
+        var stays = editing && editing[id] && editing[id] === entry[id];
+        var wrong = boxes[id].hidden || stays ? '' : Swardbook.workKept.fault(columnOf(id), entry[id] || '', spec.grasses);
         problem(id, wrong);
         if (wrong && !first) first = id;
       });
-      if (!first && editing === null && entries.length >= Swardbook.workKept.most) {
-        parts.told.textContent = 'The record is full. Export it, then take off what is old.';
+      if (!first && editing === null && !rows.room()) {
+        parts.told.textContent = 'The record holds ' + rows.most + ' entries, and no more fit. Export it, then take off what is old.';
         return;
       }
       if (first) {
@@ -138,12 +118,29 @@
         input(first).focus();
         return;
       }
-      var at = editing === null ? -1 : entries.indexOf(editing);
-      var list = entries.slice();
-      if (at < 0) list.push(entry);
-      else list[at] = entry;
-      keep(list, title(entry) + (at < 0 ? ' is put down.' : ' is changed.'));
+      if (editing === null) add([entry], title(entry) + ' is put down.');
+      else if (!changed(editing, entry)) return;
       finish();
+    }
+
+    function add(fresh, said) {
+      var ids = [];
+      rows.together(function () { ids = fresh.map(function (entry) { return rows.add(entry); }); });
+      done(said, function () { rows.together(function () { ids.forEach(rows.remove); }); });
+    }
+
+    /* Only what was changed here goes in, whatever another tab did to the entry meanwhile. */
+    function changed(before, entry) {
+      if (!rows.change(before.id, fields(before), entry)) { gone(); return false; }
+      done(title(entry) + ' is changed.', function () { rows.change(before.id, entry, fields(before)); });
+      return true;
+    }
+
+    /* The entry that stands in the form was taken off in another tab. */
+    function gone() {
+      notice.say('This entry was taken off the record in another tab. What you typed still stands here.', [
+        ['Keep it as a new entry', function () { editing = null; save(); }], ['Let it go', function () { finish(); parts.told.textContent = ''; }]
+      ]);
     }
 
     function title(entry) { return entry.date + ', ' + entry.lawn + ': ' + wordsOf('work', entry.work).toLowerCase() + ', ' + entry.product; }
@@ -175,8 +172,9 @@
       words.appendChild(Swardbook.element('div', 'sb-note', rest.join('; ')));
       made.appendChild(button('Change', title(entry), function () { change(entry); }));
       made.appendChild(button('Take off', title(entry), function () {
-        keep(entries.filter(function (each) { return each !== entry; }), title(entry) + ' is taken off.');
-        if (editing === entry) finish();
+        if (editing && editing.id === entry.id) finish();
+        var removed = rows.remove(entry.id);
+        done(title(entry) + ' is taken off.', removed && function () { rows.restore(removed); });
         parts.undo.focus();
       }));
       return made;
@@ -194,7 +192,7 @@
       made.appendChild(Swardbook.element('span', 'sb-work-record__total', amount(year.si)));
       made.appendChild(document.createTextNode(' of nitrogen in ' + feeds + '.'));
       if (range) {
-        var unit = isUs() ? 'lb/1000 ft2' : 'g/m2', show = Swardbook.calculator.show, is = verdict(year, range);
+        var unit = isUs() ? 'lb/1000 ft2' : 'g/m2', show = Swardbook.calculator.show, is = Swardbook.recordYears.verdict(year, range);
         made.appendChild(Swardbook.element('div', 'sb-work-record__verdict sb-work-record__verdict--' + is,
           pretty(wordsOf('grass', year.grass) + ': ' + VERDICTS[is] + ', ' + show(range[0], unit, 1).split(' ')[0] + ' to ' + show(range[1], unit, 1) + ' a year.')));
       }
@@ -203,26 +201,28 @@
     }
 
     function write() {
-      var sums = years(calculator, entries);
-      var latest = entries.map(function (entry, at) { return { entry: entry, at: at }; }).sort(function (a, b) {
+      var all = entries(), sums = Swardbook.recordYears.years(calculator, all);
+      var latest = all.map(function (entry, at) { return { entry: entry, at: at }; }).sort(function (a, b) {
         return a.entry.date === b.entry.date ? b.at - a.at : a.entry.date < b.entry.date ? 1 : -1;
       });
-      parts.list.textContent = '';
-      latest.forEach(function (each) { parts.list.appendChild(row(each.entry)); });
+      Swardbook.relist(parts.list, latest.map(function (each) { return each.entry; }), row);
       parts.years.textContent = '';
       sums.forEach(function (year) { parts.years.appendChild(yearRow(year)); });
-      parts.list.hidden = parts.export.hidden = !entries.length;
-      parts.none.hidden = entries.length > 0;
+      parts.list.hidden = parts.export.hidden = !all.length;
+      parts.none.hidden = all.length > 0;
       parts.years.hidden = !sums.length;
       parts['no-feed'].hidden = sums.length > 0;
     }
 
+    function inFile() { return { name: 'work-record.csv', kind: 'text/csv;charset=utf-8', text: Swardbook.recordCsv.write(columns, entries()) }; }
+
     function download() {
-      Swardbook.download('work-record.csv', 'text/csv;charset=utf-8', Swardbook.recordCsv.write(columns, entries));
+      var file = inFile();
+      Swardbook.download(file.name, file.kind, file.text);
     }
 
     function take(text) {
-      var read = Swardbook.recordCsv.read(text, columns), faults = read.faults.slice(), have = new Set(entries.map(asKey)), fresh = [], same = 0;
+      var read = Swardbook.recordCsv.read(text, columns), faults = read.faults.slice(), have = new Set(entries().map(asKey)), fresh = [], same = 0;
       read.entries.forEach(function (each) {
         var wrong = spec.columns.map(function (column) {
           var sentence = Swardbook.workKept.fault(column, each.entry[column.id] || '', spec.grasses);
@@ -232,12 +232,15 @@
         else if (have.has(asKey(each.entry))) same += 1;
         else { have.add(asKey(each.entry)); fresh.push(each.entry); }
       });
-      if (entries.length + fresh.length > Swardbook.workKept.most) { faults.push('The record would hold more than ' + Swardbook.workKept.most + ' entries; nothing is taken in.'); fresh = []; }
+      var wrong = faults.length, said = '', over = Math.max(0, fresh.length - rows.room());
+      fresh = fresh.slice(0, fresh.length - over);
       parts.faults.textContent = '';
-      faults.slice(0, 20).forEach(function (each) { parts.faults.appendChild(Swardbook.element('li', '', each)); });
+      if (faults.length > MOST_TOLD) faults = faults.slice(0, MOST_TOLD).concat(['And ' + (faults.length - MOST_TOLD) + ' more.']);
+      faults.forEach(function (each) { parts.faults.appendChild(Swardbook.element('li', '', each)); });
       parts.faults.hidden = !faults.length;
-      var said = (fresh.length === 1 ? '1 entry is taken in' : fresh.length + ' entries are taken in') + (same ? '; ' + same + ' stood here already' : '') + (faults.length ? '; ' + faults.length + ' could not be read' : '') + '.';
-      if (fresh.length) keep(entries.concat(fresh), said);
+      said = (fresh.length === 1 ? '1 entry is taken in' : fresh.length + ' entries are taken in') + (same ? '; ' + same + ' stood here already' : '') + (wrong ? '; ' + wrong + ' could not be read' : '') +
+        (over ? '; ' + over + ' did not fit, for the record holds ' + rows.most + ' entries' : '') + '.';
+      if (fresh.length) add(fresh, said);
       else parts.told.textContent = said;
     }
 
@@ -251,25 +254,32 @@
       showWork();
     });
     parts.cancel.addEventListener('click', function () { finish(); parts.told.textContent = ''; });
-    parts.undo.addEventListener('click', function () { keep(before, 'It is as it was before.'); });
+    parts.undo.addEventListener('click', function () {
+      undo();
+      done('It is as it was before.', null);
+      input('date').focus(); /* The button is gone with what it undid. */
+    });
     parts.export.addEventListener('click', download);
-    parts.print.addEventListener('click', function () { fill({}); window.print(); });
+    parts.print.addEventListener('click', function () {
+      var was = typed();
+      window.addEventListener('afterprint', function () { fill(was); }, { once: true });
+      fill({});
+      window.print();
+    });
     parts.file.addEventListener('change', function () {
       var file = parts.file.files[0];
       if (!file) return;
       if (file.size > LARGEST_FILE) { parts.told.textContent = 'That file is too large for a work record.'; return; }
-      file.text().then(take);
+      file.text().then(take, function () { parts.told.textContent = 'That file could not be read.'; });
       parts.file.value = '';
     });
-    window.addEventListener('storage', function (event) {
-      if (event.key !== Swardbook.workKept.key && event.key !== null) return;
-      entries = Swardbook.workKept.read(spec).entries;
+    rows.follow(function () {
       write();
+      if (editing && !rows.get(editing.id)) gone();
     });
     document.addEventListener('swardbook:units', write);
 
-    parts.notice.textContent = found.notice;
-    parts.notice.hidden = !found.notice;
+    notice = Swardbook.keptNotice(root, 'record', inFile);
     parts.ways.hidden = parts.body.hidden = false;
     showWork();
     write();

@@ -1,0 +1,136 @@
+/* Which job stands on the page, and the list that it is of. A job that a link or nobody named is no row of the list until it is changed;
+   one that another tab took off the list still stands here, and is neither lost nor put back unasked. */
+(function () {
+  'use strict';
+  var NAMES = ['plan', 'grass', 'place', 'site'];
+
+  /* usual: the job that a page begins with. show(): writes the page anew; changed(): keeps the job and does that. root: of the planner. */
+  function Desk(root, usual, show, changed) {
+    var K = Swardbook.jobsKept, rows = Swardbook.kept('jobs'), desk = this, before = null, lost = false, keeping = false;
+    var notice = Swardbook.keptNotice(root, 'jobs', function () { return { name: 'jobs.json', kind: 'application/json', text: K.write(desk.all()) }; });
+
+    function fresh() { return Swardbook.shape.copy(usual); }
+    function listed() { return desk.id !== null && !lost; }
+
+    this.now = null; /* The job, as the page may change it. */
+    this.id = null; /* Of its row; null for one that is not kept yet. */
+    this.rows = rows;
+    this.usual = fresh;
+
+    /* Why this book cannot work the kept job out: sentences; none where it can. Such a job is left as it is. */
+    this.strange = function () {
+      if (desk.id === null) { return []; }
+      var found = K.known(desk.now, usual), told = found.told.slice();
+      if (!told.length && NAMES.some(function (name) { return found.job[name] !== desk.now[name]; })) { told.push('This book has no site “' + desk.now.site + '” at that place.'); }
+      return told.length ? told.concat(['This job is kept as it is. Open it in the book that it was made with, or save it as a file below.']) : [];
+    };
+
+    function read() {
+      desk.now = K.full(rows.get(desk.id), usual.start);
+      before = Swardbook.shape.copy(desk.now);
+    }
+
+    this.open = function (id) {
+      desk.id = id;
+      lost = false;
+      notice.say('');
+      read();
+      Swardbook.preferences.set('job', id);
+    };
+    this.draft = function (job) {
+      desk.id = null;
+      lost = false;
+      notice.say('');
+      desk.now = job;
+    };
+    this.first = function () {
+      var all = rows.all();
+      if (all.length) { desk.open(all[0].id); } else { desk.draft(fresh()); }
+    };
+    /* The job that this page showed before a reload, else the one chosen last, else the first. True where it is that of before. */
+    this.begin = function () {
+      var state = window.history.state, ids = rows.all().map(function (each) { return each.id; });
+      var wanted = [state && state.job, Swardbook.preferences.get('job')].filter(function (id) { return ids.indexOf(id) >= 0; });
+      if (wanted.length) { desk.open(wanted[0]); } else { desk.first(); }
+      return Boolean(state && wanted.length && state.job === desk.id);
+    };
+    /* [[id, row]] to choose from; the id of one that is no row is ''. */
+    this.list = function () {
+      var kept = rows.all().map(function (each) { return [each.id, each.row]; });
+      return listed() ? kept : kept.concat([['', desk.now]]);
+    };
+    this.chosen = function () { return listed() ? desk.id : ''; };
+    this.all = function () { return desk.list().map(function (each) { return each[1]; }); };
+    this.one = function () { return listed() ? rows.get(desk.id) : desk.now; };
+    this.full = function () { return 'The list holds ' + rows.most + ' jobs, and no more fit. Take one off first.'; };
+
+    /* Only what was changed here goes into the row, whatever another tab did to it meanwhile. */
+    this.keep = function () {
+      if (lost) { return; }
+      keeping = true;
+      if (desk.id !== null) { if (!rows.change(desk.id, before, desk.now)) { gone(); } }
+      else if (rows.room()) { desk.open(rows.add(desk.now)); }
+      else { notice.say(desk.full() + ' This one stays on this page until it is closed.', [['Save it as a file', function () { Swardbook.download('job.json', 'application/json', K.write([desk.now])); }]]); }
+      keeping = false;
+    };
+
+    /* Takes the job off the list. Returns what `rows.restore` wants, or null where it was on none. */
+    this.drop = function () {
+      keeping = true;
+      var removed = listed() ? rows.remove(desk.id) : null;
+      desk.first();
+      keeping = false;
+      return removed;
+    };
+
+    function gone() {
+      lost = true;
+      notice.say('This job was taken off the list in another tab. It still stands on this page, and changes to it are not kept.', [
+        ['Keep it as a new job', function () { lost = false; desk.id = null; changed(); }],
+        ['Let it go', function () { desk.first(); show(); }]
+      ]);
+    }
+
+    /* The job as it is kept now, after a change here or in another tab. */
+    function sync() {
+      if (desk.id === null) { desk.listChanged(); return; }
+      var there = rows.get(desk.id) !== null, old = Swardbook.shape.copy(desk.now);
+      if (!there && !lost && !keeping) { gone(); }
+      if (there && lost) {
+        lost = false;
+        notice.say('');
+        rows.change(desk.id, before, desk.now);
+        return;
+      }
+      if (there) { read(); }
+      if (!keeping && (!there || !Swardbook.shape.same(old, desk.now))) { show(); } else { desk.listChanged(); }
+    }
+
+    this.listChanged = function () { /* The page writes its list of jobs anew. */ };
+    rows.follow(sync);
+  }
+
+  function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
+
+  /* A job in the list of all. */
+  function nameOf(job, book) {
+    var plan = has(book.plans, job.plan), grass = has(book.grasses, job.grass);
+    return (job.name ? job.name + ': ' : '') + (grass ? book.grasses[job.grass].name : job.grass) + ', ' + (plan ? book.plans[job.plan].name : job.plan) +
+      ', ' + Swardbook.jobWords.day(job.on) + (plan && grass ? '' : ' (not of this book)');
+  }
+
+  /* all: [[value, words]]. A list that stays the same is left alone, for somebody may have it open. */
+  function options(select, all, chosen) {
+    var same = JSON.stringify(all);
+    if (select.sbOptions === same && select.value === chosen) { return; }
+    select.sbOptions = same;
+    Swardbook.jobSteps.clear(select);
+    all.forEach(function (each) {
+      var option = select.appendChild(Swardbook.element('option', '', each[1]));
+      option.value = each[0];
+      option.selected = each[0] === chosen;
+    });
+  }
+
+  Swardbook.jobDesk = { Desk: Desk, nameOf: nameOf, options: options };
+})();
