@@ -44,9 +44,10 @@ def one_line(text: object) -> str:
     return "".join(sign if sign.isprintable() else repr(sign)[1:-1] for sign in str(text))
 
 
-def shown(text: str) -> str:
-    """What somebody typed as a message quotes it: in one line, and cut where it is long."""
-    return one_line(text) if len(text) <= LONGEST_SHOWN else f"{one_line(text[:LONGEST_SHOWN])}..."
+def shown(text: object) -> str:
+    """What somebody wrote as a message quotes it: in one line, and cut where it is long."""
+    line = one_line(str(text)[: LONGEST_SHOWN + 1])
+    return line if len(line) <= LONGEST_SHOWN else line[: LONGEST_SHOWN - 3] + "..."
 
 
 def suggestion(word: str, known: Iterable[str], otherwise: str) -> str:
