@@ -2,13 +2,15 @@
 PYTHON ?= python3
 BIN := .venv/bin
 STAMP := .venv/.made-from-lock
+# What tests need beside what builds a book.
+TESTS := .venv/.made-for-tests
 
 .PHONY: site test serve check bench soak audit clean
 
 site: $(STAMP)
 	$(BIN)/swardbook build
 
-test: $(STAMP)
+test: $(TESTS)
 	$(BIN)/python -m tests.chromium
 	$(BIN)/python -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 
@@ -18,15 +20,15 @@ serve: $(STAMP)
 check: $(STAMP)
 	$(BIN)/swardbook check
 
-bench: $(STAMP)
+bench: $(TESTS)
 	$(BIN)/python -m tests.bench.seasons
 
-soak: $(STAMP)
+soak: $(TESTS)
 	$(BIN)/python -m tests.chromium
 	$(BIN)/python -m pytest -m soak
 
 # Needs Java and Node, so it stands apart from `make test`.
-audit: site
+audit: site $(TESTS)
 	tests/audit.sh
 
 clean:
@@ -38,3 +40,7 @@ $(STAMP): requirements.lock pyproject.toml
 	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
 	$(BIN)/pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation -e .
 	touch $(STAMP)
+
+$(TESTS): $(STAMP) requirements-dev.lock
+	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r requirements-dev.lock
+	touch $(TESTS)

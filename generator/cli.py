@@ -3,7 +3,6 @@
 import json
 import sys
 import zipfile
-from datetime import UTC, datetime
 from pathlib import Path
 
 import click
@@ -12,9 +11,11 @@ from generator.checks import check_book
 from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, known, typed_values, whole_book
 from generator.commands.hold import hold
+from generator.commands.last_resort import Commands
 from generator.commands.plan import plan
 from generator.commands.record import record
 from generator.commands.round import round_command
+from generator.findings import one_line
 from generator.model.calculator import Calculator
 from generator.model.schema import write_schemas
 from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
@@ -25,12 +26,10 @@ from generator.turf.quantities import USAGE, Calculation, calculate
 from generator.turf.season_json import as_json
 from generator.units import american_words, to_si, unit
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="swardbook")
-@click.pass_context
-def main(context: click.Context) -> None:
+def main() -> None:
     """A practice book for turf: checks it, builds it, and answers from it."""
-    context.obj = datetime.now(UTC)  # When a file was made; commands are told it.
     for stream in (sys.stdout, sys.stderr):  # A terminal without '°' gets an escape, never a traceback.
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
@@ -123,7 +122,7 @@ def calc(
     typed = {each: american_words(text) for each, text in typed.items()} if us else typed
     run = calculated(calculators[name], given | typed, for_input)
     for problem in run.problems:
-        click.echo(f"{problem.about}: {problem.sentence}", err=True)
+        click.echo(one_line(f"{problem.about}: {problem.sentence}"), err=True)
     if run.problems:
         for said in run.warnings:
             click.echo(said.sentence, err=True)

@@ -8,6 +8,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
+LONGEST_SHOWN = 60
+
 
 @dataclass(frozen=True, order=True)
 class Where:
@@ -34,10 +36,21 @@ class Finding:
     instead: str
 
     def __str__(self) -> str:
-        return f"{self.where}: {self.what}; {self.instead}"
+        return one_line(f"{self.where}: {self.what}; {self.instead}")
+
+
+def one_line(text: object) -> str:
+    """A path or a text as it stands in one line of a message: line breaks and control signs are written out."""
+    return "".join(sign if sign.isprintable() else repr(sign)[1:-1] for sign in str(text))
+
+
+def shown(text: object) -> str:
+    """What somebody wrote as a message quotes it: in one line, and cut where it is long."""
+    line = one_line(str(text)[: LONGEST_SHOWN + 1])
+    return line if len(line) <= LONGEST_SHOWN else line[: LONGEST_SHOWN - 3] + "..."
 
 
 def suggestion(word: str, known: Iterable[str], otherwise: str) -> str:
     """The nearest known name as a question, or `otherwise` when none is near."""
-    near = get_close_matches(word, list(known), n=1, cutoff=0.6)
+    near = get_close_matches(word[: 2 * LONGEST_SHOWN], list(known), n=1, cutoff=0.6)
     return f"did you mean '{near[0]}'?" if near else otherwise

@@ -4,7 +4,7 @@ import logging
 import os
 import shutil
 import tempfile
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +24,7 @@ from generator.glossed import Glossed
 from generator.model.attribution import attribution
 from generator.model.book import Book
 from generator.model.practice import Practice
+from generator.moment import moment
 from generator.outputs.json_book import MARKER, json_files
 from generator.outputs.offline import WORKER, offline_worker
 from generator.outputs.qr import qr_files
@@ -69,6 +70,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.previewing = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        built_at()  # MkDocs reads the same variable later, and ends in a traceback where it cannot
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.theme["favicon"] = FAVICON
         config.extra_css.append(STYLE)
@@ -82,7 +84,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.almanac = almanac = Almanac(book)
         self.glossed = Glossed(book.of("terms"))
         written = {file.src_uri for file in files.documentation_pages()}
-        self.today = today = date.fromisoformat(self.config.today) if self.config.today else date.today()
+        self.today = today = date.fromisoformat(self.config.today) if self.config.today else built_at().date()
         pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples(), frozenset(written))}
         # A page written by hand takes the place of ours.
         self.pages = {path: page for path, page in pages.items() if path not in written}
@@ -96,6 +98,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         return files
 
     def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
+        page.update_date = self.today.isoformat()  # what the list of pages for search engines says, and the stamp of its packed copy
         ours = self.pages.get(page.file.src_uri)
         if ours is None:
             return markdown
@@ -146,6 +149,14 @@ def whole_book(root: Path) -> Book:
     if loaded.book is None:
         raise PluginError("\n".join(str(finding) for finding in loaded.findings))
     return loaded.book
+
+
+def built_at() -> datetime:
+    """The moment of the build. Raises PluginError where it cannot be told."""
+    try:
+        return moment()
+    except ValueError as error:
+        raise PluginError(str(error)) from None
 
 
 def front_matter(page: Page) -> dict:

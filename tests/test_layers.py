@@ -15,6 +15,7 @@ FLOOR = {"findings", "units"}
 # as markup; render reads the examples beside each component, never the book.
 MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "findings": (set(), set()),
+    "moment": (set(), set()),
     "units": ({"findings"}, {"pint"}),
     "model": (FLOOR, {"pydantic", "yaml"}),
     "formula": (FLOOR, set()),
@@ -26,8 +27,8 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "searchable": (set(), set()),
     "glossed": ({"model", "pages"}, set()),
     "render": ({"units", "pages"}, {"jinja2", "markupsafe", "yaml"}),
-    "commands": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages"}, {"click"}),
-    "plugin": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable", "glossed"}, {"mkdocs"}),
+    "commands": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages"}, {"click"}),
+    "plugin": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable", "glossed"}, {"mkdocs"}),
     "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "commands", "plugin"}, {"click"}),
 }
 # Of the model, turf takes the records; reading and writing files stays below.
@@ -89,7 +90,7 @@ def test_turf_is_pure(file: Path) -> None:
     assert not TODAY & called, f"{name(file)} asks what day it is"
 
 
-@pytest.mark.parametrize("file", [f for f in FILES if room_of(f) not in ("cli", "plugin")], ids=name)
+@pytest.mark.parametrize("file", [f for f in FILES if room_of(f) != "moment"], ids=name)
 def test_what_day_it_is_enters_at_the_door_only(file: Path) -> None:
     assert not {"today", "now", "utcnow"} & set(calls(file)), f"{name(file)} asks what day it is"
 

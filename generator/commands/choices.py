@@ -6,6 +6,7 @@ from datetime import date
 import click
 
 from generator.commands.common import known
+from generator.findings import shown
 from generator.model.book import Book
 from generator.model.calculator import Calculator
 from generator.pages.almanac import Almanac
@@ -68,4 +69,4 @@ def day_number(text: str, option: str) -> int:
         # 2000 had a 29 February.
         return day_of_year(date.fromisoformat(text if text.count("-") == 2 else f"2000-{text}"))
     except ValueError:
-        raise click.UsageError(f"{option}: '{text}' is not a day; write it as 10-12 or 2026-10-12") from None
+        raise click.UsageError(f"{option}: '{shown(text)}' is not a day; write it as 10-12 or 2026-10-12") from None

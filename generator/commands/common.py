@@ -1,18 +1,36 @@
 """What the commands share: the folder of the book, the book itself, and a word for what is not in it."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from pathlib import Path
+from typing import TypeVar
 
 import click
 
 from generator.checks import check_book
-from generator.findings import suggestion
+from generator.findings import one_line, shown, suggestion
 from generator.model.book import Book
+from generator.model.given import Refused
+from generator.model.table import SPELLED
+
+Value = TypeVar("Value")
 
 book_option = click.option(
     "--book", "root", default=".", type=click.Path(exists=True, file_okay=False, path_type=Path),
     help="The folder that holds mkdocs.yml, data/ and content/. Without it, the current folder.",
 )  # fmt: skip
+
+separator_option = click.option(
+    "--separator", metavar="SIGN", callback=lambda context, option, said: None if said is None else read_separator(said),
+    help="What parts the values of a line, where it is no comma: ';', '|' or tab.",
+)  # fmt: skip
+
+
+def read_separator(said: str) -> str:
+    """';' as it is, 'tab' as the sign itself; anything else ends the command."""
+    for sign, spelled in SPELLED.items():
+        if said in (sign, spelled):
+            return sign
+    raise click.UsageError(f"--separator '{shown(said)}' parts no values; it is one of {' '.join(SPELLED.values())}")
 
 
 def whole_book(root: Path) -> Book:
@@ -29,17 +47,25 @@ def known(id: str, ids: Iterable[str], kind: str) -> None:
     """Ends the command with the nearest name when there is no such record."""
     ids = list(ids)
     if id not in ids:
-        raise click.UsageError(f"no {kind} '{id}'; {suggestion(id, ids, 'there are ' + ', '.join(ids))}")
+        raise click.UsageError(f"no {kind} '{shown(id)}'; {suggestion(id, ids, 'there are ' + ', '.join(ids))}")
 
 
 def typed_values(words: Iterable[str], form: str, example: str) -> dict[str, str]:
     """'area=240 m2' as {'area': '240 m2'}; anything else ends the command. form: as usage says it; example: one that is right."""
-    typed: dict[str, str] = {}
+    given: dict[str, str] = {}
     for word in words:
         name, sign, value = word.partition("=")
-        if not sign:
-            raise click.UsageError(f"'{word}' is not {form}; write it as {example}")
-        if name.strip() in typed:
-            raise click.UsageError(f"'{name.strip()}' is given twice; give it once")
-        typed[name.strip()] = value
-    return typed
+        if not (sign and name.strip()):
+            raise click.UsageError(f"'{shown(word)}' is not {form}; write it as {example}")
+        if name.strip() in given:
+            raise click.UsageError(f"'{shown(name.strip())}' is given twice; give it once")
+        given[name.strip()] = value
+    return given
+
+
+def typed(read: Callable[[str], Value], text: str, option: str) -> Value:
+    """What a person typed for an option, read; what is refused ends the command."""
+    try:
+        return read(text)
+    except Refused as refused:
+        raise click.UsageError(one_line(f"{option}: {refused}")) from None

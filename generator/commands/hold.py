@@ -6,6 +6,7 @@ from pathlib import Path
 import click
 
 from generator.commands.common import book_option, known, typed_values, whole_book
+from generator.findings import one_line
 from generator.outputs.hold_answer import asked_text, hold_text, hold_values
 from generator.turf.forecast import Forecast, read_forecast
 from generator.turf.holds import answer_for, asks_of, holds_of
@@ -42,5 +43,5 @@ def typed_forecast(words: tuple[str, ...]) -> Forecast:
     """'leaf=wet' and so on as a forecast; what cannot be read ends the command, all of it told at once."""
     forecast, troubles = read_forecast(typed_values(words, "QUESTION=ANSWER", "leaf=dry or wind='12 km/h'"))
     if troubles:
-        raise click.UsageError("\n".join(each.sentence for each in troubles))
+        raise click.UsageError("\n".join(one_line(each.sentence) for each in troubles))
     return forecast

@@ -7,8 +7,10 @@ from pathlib import Path
 
 import click
 
-from generator.commands.common import book_option, known, whole_book
+from generator.commands.common import book_option, known, typed, whole_book
+from generator.findings import one_line, shown
 from generator.model.book import Book
+from generator.model.given import given_area_m2, given_day, given_rain_mm
 from generator.outputs.calendar_file import calendar_domain
 from generator.outputs.job_calendar import job_calendar, job_key
 from generator.outputs.job_text import job_csv, job_text
@@ -19,7 +21,6 @@ from generator.pages.visit_plan import adjusted_by, visit_values
 from generator.turf.job import Request
 from generator.turf.plan import Adjusted
 from generator.turf.visit import VisitResult, findings_of
-from generator.units import QuantityError, read_quantity, unit
 
 
 @click.command()
@@ -46,19 +47,23 @@ def plan(
     """The dated job of the plan RENOVATION: when each step falls, what to buy, what to book."""
     book = whole_book(root)
     almanac = Almanac(book)
-    visit = visited(book, pairs(answers, "--visit")) if answers else None
+    visit = visited(book, pairs(answers, "--visit", "thatch-depth='30 mm'")) if answers else None
     request = Request(
-        read_area(area), read_day(on, "--on"), done={step: read_day(day, f"--done {step}") for step, day in pairs(done, "--done")},
-        rain_mm={read_day(day, "--rain"): read_depth_mm(depth) for day, depth in pairs(rain, "--rain")},
+        typed(given_area_m2, area, "--area"), read_day(on, "--on"),
+        done={step: read_day(day, f"--done {shown(step)}") for step, day in pairs(done, "--done", "core=2026-10-14").items()},
+        rain_mm={
+            read_day(day, "--rain"): typed(given_rain_mm, depth, f"--rain {day}") for day, depth in pairs(rain, "--rain", "2026-10-13='8 mm'").items()
+        },
         adjusted=adjusted_by(book, visit, dict.fromkeys(without, NOT_NEEDED)) if visit else Adjusted(without=dict.fromkeys(without, NOT_NEEDED)),
     )
     asked = Asked(renovation, grass, place, request, site)
     fitting(book, almanac, asked)
+    first = read_day(first_on, "--first-on") if first_on is not None else request.on
     job = job_of(book, almanac, asked)
     name = f"{book.renovations[renovation].name}: {book.grasses[grass].name}"
     if ics:
         domain = calendar_domain(book.practice.public_address)
-        key = job_key((renovation, grass, place, site), read_day(first_on, "--first-on") if first_on else request.on)
+        key = job_key((renovation, grass, place, site), first)
         ics.write_bytes(job_calendar(job, name, key, domain, now))
     if table:
         table.write_text(job_csv(job), encoding="utf-8", newline="")
@@ -86,52 +91,32 @@ def fitting(book: Book, almanac: Almanac, asked: Asked) -> None:
         known(step, (each.id for each in record.steps), "step")
 
 
-def visited(book: Book, answers: list[tuple[str, str]]) -> VisitResult:
+def visited(book: Book, answers: dict[str, str]) -> VisitResult:
     """What the visit's answers come to; a question or an answer that there is not ends the command."""
     if book.visit is None:
         raise click.UsageError("this book has no data/visit.yml, so it has no visit to answer")
-    for question, _ in answers:
+    for question in answers:
         known(question, (each.id for each in book.visit.questions), "question")
-    result = findings_of(book.visit, dict(answers))
+    result = findings_of(book.visit, answers)
     if result.troubles:
-        raise click.UsageError("; ".join(f"--visit {each.question}: {each.sentence}" for each in result.troubles))
+        raise click.UsageError("; ".join(one_line(f"--visit {each.question}: {each.sentence}") for each in result.troubles))
     return result
 
 
-def pairs(words: Iterable[str], option: str) -> list[tuple[str, str]]:
-    """'core=2026-10-14' as ('core', '2026-10-14'); anything else ends the command."""
-    found = []
+def pairs(words: Iterable[str], option: str, example: str) -> dict[str, str]:
+    """'core=2026-10-14' as {'core': '2026-10-14'}; anything else ends the command. example: one that is right."""
+    found: dict[str, str] = {}
     for word in words:
-        name, sign, value = word.partition("=")
-        if not sign:
-            raise click.UsageError(f"{option} '{word}' has no '='; write it as {option} core=2026-10-14")
-        found.append((name.strip(), value.strip()))
+        name, sign, value = (part.strip() for part in word.partition("="))
+        if not (name and sign):
+            wrong = "has nothing before its '='" if sign else "has no '='"
+            raise click.UsageError(f"{option} '{shown(word)}' {wrong}; write it as {option} {example}")
+        if name in found:
+            raise click.UsageError(f"{option} '{shown(name)}' is given twice; give it once")
+        found[name] = value
     return found
 
 
 def read_day(text: str, option: str) -> date:
-    """An ISO 8601 date; anything else ends the command."""
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise click.UsageError(f"{option} '{text}' is not a date; write year, month and day, as 2026-10-12") from None
-
-
-def read_area(text: str) -> float:
-    """An area [m2] of more than nothing; anything else ends the command."""
-    area = read_si(text, "m2", "--area")
-    if area <= 0:
-        raise click.UsageError(f"--area {text} is no lawn; give an area of more than 0, as '240 m2'")
-    return area
-
-
-def read_depth_mm(text: str) -> float:
-    """A depth of rain [mm]; anything else ends the command."""
-    return read_si(text, "mm", "--rain") * 1000
-
-
-def read_si(text: str, wanted: str, option: str) -> float:
-    try:
-        return read_quantity(text, unit(wanted))
-    except QuantityError as error:
-        raise click.UsageError(f"{option}: {error.sentence}") from None
+    """A day of a job; anything else ends the command."""
+    return typed(given_day, text, option)

@@ -5,8 +5,9 @@ from pathlib import Path
 
 import click
 
-from generator.commands.common import book_option, whole_book
+from generator.commands.common import book_option, separator_option, whole_book
 from generator.model.kept_record import read_kept
+from generator.model.table import COMMA
 from generator.outputs.nitrogen_text import nitrogen_text, nitrogen_values
 from generator.turf.nitrogen_record import nitrogen_by_lawn
 
@@ -14,13 +15,14 @@ from generator.turf.nitrogen_record import nitrogen_by_lawn
 @click.command()
 @book_option
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@separator_option
 @click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
-def record(root: Path, file: Path, as_data: bool) -> None:
+def record(root: Path, file: Path, separator: str | None, as_data: bool) -> None:
     """The nitrogen that each lawn had in each year, from FILE, a CSV that the page 'Work record' exported."""
     book = whole_book(root)
     if book.record is None:
         raise click.UsageError("this book has no work record; data/record.yml says what it holds")
-    entries, findings = read_kept(file, book.record, book.grasses)
+    entries, findings = read_kept(file, book.record, book.grasses, separator or COMMA)
     if findings:
         for finding in sorted(findings):
             click.echo(finding, err=True)

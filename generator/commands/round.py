@@ -6,10 +6,11 @@ from pathlib import Path
 
 import click
 
-from generator.commands.common import book_option, whole_book
+from generator.commands.common import book_option, separator_option, whole_book
 from generator.commands.plan import read_day
-from generator.findings import Finding, Where, suggestion
+from generator.findings import Finding, Where, shown, suggestion
 from generator.model.book import Book
+from generator.model.given import Refused, given_area_m2, given_day
 from generator.model.lawns import NAMES_NOBODY, Lawn, read_lawns
 from generator.outputs.calendar_file import calendar_domain
 from generator.outputs.round_values import round_calendar, round_csv, round_text, round_values
@@ -17,19 +18,19 @@ from generator.pages.almanac import Almanac
 from generator.pages.jobs import Asked, job_of, plans_for, why_not
 from generator.turf.job import Request
 from generator.turf.round import LawnJob, round_of
-from generator.units import QuantityError, read_quantity, unit
 
 
 @click.command()
 @book_option
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@separator_option
 @click.option("--on", "on", required=True, help="Day of the jobs, as 2026-10-12; a lawn may carry its own.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as one calendar file.")
 @click.option("--first-on", help="The day the round was first planned for, where it has moved: a calendar that has it moves its events.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as comma-separated values.")
 @click.pass_obj
-def round_command(now: datetime, root: Path, file: Path, on: str, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None) -> None:
+def round_command(now: datetime, root: Path, file: Path, separator: str | None, on: str, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None) -> None:
     """The round of the lawns in FILE (CSV or YAML): schedules, one shopping list, one gear list, clashes.
 
     Columns: client (a code), grass, place, area, and site, plan and on where they differ.
@@ -37,7 +38,8 @@ def round_command(now: datetime, root: Path, file: Path, on: str, as_data: bool,
     book = whole_book(root)
     almanac = Almanac(book)
     day = read_day(on, "--on")
-    lawns, findings = read_lawns(file)
+    first = read_day(first_on, "--first-on") if first_on is not None else day
+    lawns, findings = read_lawns(file, separator)
     jobs: list[Asked] = []
     for lawn, where in lawns:
         wrong, asked = _asked(book, almanac, lawn, where, day)
@@ -52,7 +54,6 @@ def round_command(now: datetime, root: Path, file: Path, on: str, as_data: bool,
         for (lawn, _), asked in zip(lawns, jobs, strict=True)
     )
     if ics:
-        first = read_day(first_on, "--first-on") if first_on else day
         ics.write_bytes(round_calendar(found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), first, now))
     if table:
         table.write_text(round_csv(found), encoding="utf-8", newline="")
@@ -67,24 +68,22 @@ def _asked(book: Book, almanac: Almanac, lawn: Lawn, where: Where, day: date) ->
     plan = lawn.plan or (book.grasses[lawn.grass].renovation if lawn.grass in book.grasses else None)
     named = (("grass", lawn.grass, book.grasses), ("place", lawn.place, book.places), ("site", lawn.site, almanac.sites))
     findings = [
-        Finding(where, f"no {kind} '{id}'", suggestion(id, known, f"see data/{kind}s or 'swardbook season --help'"))
+        Finding(where, f"no {kind} '{shown(id)}'", suggestion(id, known, f"see data/{kind}s or 'swardbook season --help'"))
         for kind, id, known in (*named, *([("plan", plan, book.renovations)] if plan else ())) if id not in known
     ]
     if not lawn.names_nobody:
-        findings.append(Finding(where, f"'{lawn.client}' is not a client's code", NAMES_NOBODY))
+        findings.append(Finding(where, f"'{shown(lawn.client)}' is not a client's code", NAMES_NOBODY))
     if not any(finding.what.startswith("no ") for finding in findings) and (reason := why_not(book, book.renovations[plan], book.grasses[lawn.grass])):
         findings.append(Finding(where, reason.rstrip("."), f"its plans are {', '.join(plans_for(book, book.grasses[lawn.grass]))}"))
     area = on = None
     try:
-        area = read_quantity(lawn.area, unit("m2"))
-        if area <= 0:
-            findings.append(Finding(where, f"an area of {lawn.area} is no lawn", "give more than 0, as '240 m2'"))
-    except QuantityError as error:
-        findings.append(Finding(where, f"area: {error.sentence.rstrip('.')}", "write it as '240 m2'"))
+        area = given_area_m2(lawn.area)
+    except Refused as refused:
+        findings.append(Finding(where, f"area: {refused.what}", refused.instead))
     try:
-        on = lawn.day or day
-    except ValueError:
-        findings.append(Finding(where, f"'{lawn.on}' is not a date", "write year, month and day, as 2026-10-12"))
+        on = day if lawn.on is None else given_day(lawn.on)
+    except Refused as refused:
+        findings.append(Finding(where, refused.what, refused.instead))
     if findings:
         return findings, None
     return [], Asked(plan, lawn.grass, lawn.place, Request(area, on), lawn.site)

@@ -1,6 +1,7 @@
 """The formula language: arithmetic with units, checked, evaluated, compiled and printed."""
 
 from generator.formula.dimensions import ListOf, check, result_dimension
+from generator.formula.functions import plain_sum
 from generator.formula.javascript import to_javascript
 from generator.formula.mathml import to_mathml
 from generator.formula.parse import Formula, check_names, parse
@@ -20,6 +21,7 @@ __all__ = [
     "check",
     "check_names",
     "parse",
+    "plain_sum",
     "result_dimension",
     "to_javascript",
     "to_mathml",

@@ -4,7 +4,7 @@
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from generator.formula.tree import FormulaProblem
 
@@ -78,8 +78,11 @@ ONE_NUMBER: dict[str, Callable[[float], float]] = {
 }
 
 
-def _total(readings: Sequence[float]) -> float:
-    # Not the built-in sum, which compensates for rounding in newer Pythons and no browser does.
+def plain_sum(readings: Iterable[float]) -> float:
+    """Numbers of one unit added one after another, as the browser adds them; 0.0 for none.
+
+    Not the built-in sum, which compensates for rounding in newer Pythons. What no script adds up too takes math.fsum.
+    """
     total = 0.0
     for reading in readings:
         total += reading
@@ -87,7 +90,7 @@ def _total(readings: Sequence[float]) -> float:
 
 
 def _mean(readings: Sequence[float]) -> float:
-    return _total(readings) / len(readings)
+    return plain_sum(readings) / len(readings)
 
 
 def _lowest_quarter_mean(readings: Sequence[float]) -> float:
@@ -103,7 +106,7 @@ def _mean_deviation(readings: Sequence[float]) -> float:
 
 def _trapezoidal_sum(readings: Sequence[float]) -> float:
     """Area under readings one step apart, straight between them: the two at the ends count half."""
-    return _total(readings) - (readings[0] + readings[-1]) / 2
+    return plain_sum(readings) - (readings[0] + readings[-1]) / 2
 
 
 def _simpson_sum(readings: Sequence[float]) -> float:
@@ -136,7 +139,7 @@ def _polygon_area(corners: Sequence[float]) -> float:
 MANY_NUMBERS: dict[str, Callable[[Sequence[float]], float]] = {
     "min": min,
     "max": max,
-    "sum": _total,
+    "sum": plain_sum,
     "mean": _mean,
     "count": lambda readings: float(len(readings)),
     "lowest_quarter_mean": _lowest_quarter_mean,

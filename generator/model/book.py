@@ -6,7 +6,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from generator.findings import Finding, Where, suggestion
+from generator.findings import Finding, Where, shown, suggestion
 from generator.model import KINDS, MAY_BE_MISSING, SINGLE_FILES, SINGULAR
 from generator.model.aftercare import Aftercare
 from generator.model.answer import Answer
@@ -26,7 +26,6 @@ from generator.model.renovation import Renovation, SharedStep
 from generator.model.retired import RetiredId
 from generator.model.shared_figures import SEASON_RULES, with_figures
 from generator.model.source import Source
-from generator.model.syntax import shown
 from generator.model.task import Caution, Task
 from generator.model.tree import Node
 from generator.model.visit import Visit

@@ -5,11 +5,10 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from generator.findings import Finding, Where, suggestion
+from generator.findings import Finding, Where, shown, suggestion
 from generator.model import KINDS, MAY_BE_MISSING, SINGLE_FILES
 from generator.model.record import IDENTIFIER, Identifier
 from generator.model.source import Source
-from generator.model.syntax import shown
 
 SCHEMA_FOLDER = "schema"
 SINGLES: dict[str, Any] = {**SINGLE_FILES, "sources.yml": dict[Identifier, Source]}

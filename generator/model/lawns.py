@@ -1,16 +1,14 @@
 """A list of lawns to plan together: a CSV or YAML file of the practice's own, outside the book, with clients by code only."""
 
-import csv
 import re
-from datetime import date
-from io import StringIO
 from pathlib import Path
 
 from pydantic import Field, ValidationError
 
-from generator.findings import Finding, Where, suggestion
-from generator.model.load import load_record, read_text
+from generator.findings import Finding, Where, shown
+from generator.model.load import load_record
 from generator.model.record import Identifier, Record
+from generator.model.table import COMMA, Cell, header_findings, list_name, read_table, too_many, unreadable
 
 CODE = r"[A-Za-z0-9][A-Za-z0-9-]*"
 NAMES_NOBODY = "use letters, digits and hyphens only, such as 'TL-014'; a name or an address does not belong here"
@@ -32,56 +30,61 @@ class Lawn(Record):
         """False for a client that is more than a code."""
         return re.fullmatch(CODE, self.client) is not None
 
-    @property
-    def day(self) -> date | None:
-        """The lawn's own day, or None. Raises ValueError for text that is no date."""
-        return None if self.on is None else date.fromisoformat(self.on)
+
+NEEDED = [name for name, field in Lawn.model_fields.items() if field.is_required()]
+# What a person can drive round in a season; each lawn is a job that is worked out (our limit).
+MOST_LAWNS = 2000
+
+Lawns = list[tuple[Lawn, Where]]
 
 
-def read_lawns(file: Path) -> tuple[list[tuple[Lawn, Where]], list[Finding]]:
-    """Every lawn of a file with where it stands, and what is wrong, all of it: CSV by its ending, YAML otherwise."""
-    if file.suffix.lower() != ".csv":
-        return _read_yaml(file)
-    text, findings = read_text(file, file.name)
-    return ([], findings) if text is None else _read_csv(text, file.name)
+def read_lawns(file: Path, separator: str | None = None) -> tuple[Lawns, list[Finding]]:
+    """Every lawn of a file with where it stands, and what is wrong, all of it.
+
+    A table where a separator is given or the file's name ends in .csv, YAML otherwise.
+    """
+    table = separator is not None or file.suffix.lower() == ".csv"
+    lawns, findings = _read_table(file, separator or COMMA) if table else _read_yaml(file)
+    name = Where(list_name(file))
+    if not lawns and not findings:
+        return [], [Finding(name, "the list has no lawns", "write a line for each, with its client's code, grass, place and area")]
+    if len(lawns) > MOST_LAWNS:
+        return [], [Finding(name, f"the list has {len(lawns)} lawns", f"part it into lists of at most {MOST_LAWNS}"), *findings]
+    return lawns, findings
 
 
-def _read_yaml(file: Path) -> tuple[list[tuple[Lawn, Where]], list[Finding]]:
-    lawns, root, findings = load_record(file, file.name, tuple[Lawn, ...])
+def _read_yaml(file: Path) -> tuple[Lawns, list[Finding]]:
+    if wrong := unreadable(file):
+        return [], [wrong]
+    lawns, root, findings = load_record(file, list_name(file), tuple[Lawn, ...])
     if lawns is None:
         return [], findings
     return [(lawn, root.children[number].where) for number, lawn in enumerate(lawns)], findings
 
 
-def _read_csv(text: str, path: str) -> tuple[list[tuple[Lawn, Where]], list[Finding]]:
-    rows = csv.DictReader(StringIO(text), skipinitialspace=True)
-    header = [name.strip() for name in rows.fieldnames or ()]
-    findings = [
-        Finding(Where(path), f"unknown column '{name}'", suggestion(name, Lawn.model_fields, f"the columns are: {', '.join(Lawn.model_fields)}"))
-        for name in header if name not in Lawn.model_fields
-    ]
-    needed = [name for name, field in Lawn.model_fields.items() if field.is_required()]
-    findings += [Finding(Where(path), f"the column '{name}' is missing", "add it to the first line") for name in needed if name not in header]
+def _read_table(file: Path, separator: str) -> tuple[Lawns, list[Finding]]:
+    rows, findings = read_table(file, separator)
+    findings = findings or header_findings(rows, Lawn.model_fields, NEEDED, separator)
     if findings:
         return [], findings
-    lawns = []
-    for row in rows:
-        where = Where(path, rows.line_num)
-        given = {name.strip(): value.strip() for name, value in row.items() if name and isinstance(value, str) and value.strip()}
-        if row.get(None):
-            findings.append(Finding(where, "this line has more values than there are columns", "put values with a comma in quotes"))
+    names, lawns = [cell.value for cell in rows[0]], []
+    for row in rows[1:]:
+        if wrong := too_many(row, names):
+            findings.append(wrong)
             continue
+        given = {name: cell for name, cell in zip(names, row, strict=False) if cell.value}
         try:
-            lawns.append((Lawn.model_validate(given), where))
+            lawns.append((Lawn.model_validate({name: cell.value for name, cell in given.items()}), row[0].where))
         except ValidationError as error:
-            findings += [_wrong(where, each) for each in error.errors(include_url=False)]
+            findings += [_wrong(given, row[0].where, each) for each in error.errors(include_url=False)]
     return lawns, findings
 
 
-def _wrong(where: Where, error: dict) -> Finding:
+def _wrong(given: dict[str, Cell], row: Where, error: dict) -> Finding:
     name = str(error["loc"][0])
-    if error["type"] == "missing":
-        return Finding(where, f"'{name}' is empty", "fill it in")
+    if name not in given:
+        return Finding(row, f"'{name}' is empty", "fill it in")
+    cell = given[name]
     if name == "client":
-        return Finding(where, f"'{error['input'][:24]}...' is too long for a client's code", NAMES_NOBODY)
-    return Finding(where, f"'{error['input']}' is not an id", "use small letters, digits and single hyphens")
+        return Finding(cell.where, f"'{shown(cell.value)}' is too long for a client's code", NAMES_NOBODY)
+    return Finding(cell.where, f"'{shown(cell.value)}' is not an id", "use small letters, digits and single hyphens")

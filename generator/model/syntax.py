@@ -4,9 +4,7 @@ import re
 
 import yaml
 
-from generator.findings import Finding, Where
-
-LONGEST_SHOWN = 60
+from generator.findings import Finding, Where, shown
 
 # Part of the reader's own message -> what is wrong, what would be right, and whether to point at the
 # place where the broken thing began rather than at the place where the reader gave up.
@@ -56,12 +54,6 @@ _SENTENCES = (
     ("directive", "a line that begins with '%' is not read", "take it out", False),
     ("incompatible YAML", "a line that begins with '%' is not read", "take it out", False),
 )
-
-
-def shown(text: object) -> str:
-    """An author's text fit for one line: short, with line breaks and control signs made visible."""
-    line = "".join(c if c.isprintable() else repr(c)[1:-1] for c in str(text)[: LONGEST_SHOWN + 1])
-    return line if len(line) <= LONGEST_SHOWN else line[: LONGEST_SHOWN - 3] + "..."
 
 
 def syntax_finding(error: yaml.YAMLError, lines: list[str], path: str) -> Finding:

@@ -20,6 +20,8 @@ DEEPEST = 40  # Levels; the records need eight. Far below where Python's own rec
 MERGE = "<<"
 REFUSED = object()  # Fails every record's reading in silence: the finding is already written.
 
+# As YAML counts lines, which the marks go by.
+_LINE_BREAK = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
 _WHOLE = re.compile(r"[-+]?(0|[1-9][0-9]{0,17})\Z")
 _NUMBER = re.compile(r"[-+]?(0|[1-9][0-9]*)?(\.[0-9]*)?([eE][-+]?[0-9]+)?\Z")
 _NOT_FINITE = re.compile(r"[-+]?\.?(nan|inf|infinity)\Z", re.IGNORECASE)
@@ -68,7 +70,7 @@ class _Reader:
     def __init__(self, text: str, path: str) -> None:
         self.path = path
         self.source = text
-        self.lines = text.split("\n")
+        self.lines = _LINE_BREAK.split(text)
         self.findings: list[Finding] = []
         self.anchors: set[str] = set()
 

@@ -1,9 +1,11 @@
-"""The weeks of a computed year as comma-separated values (RFC 4180), for a spreadsheet."""
+"""Comma-separated values (RFC 4180) for a spreadsheet, and the weeks of a computed year in them."""
 
 import csv
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from decimal import Decimal
 from io import StringIO
 
+from generator.model.shielding import shielded
 from generator.turf.season import SeasonYear, Week
 
 # Temperatures are given no finer than their source has them.
@@ -20,13 +22,19 @@ COLUMNS: dict[str, Callable[[Week], object]] = {
 }
 
 
+def csv_text(rows: Iterable[Iterable[object]]) -> str:
+    """Rows of values, the names first. Text is shielded, so that a spreadsheet runs none of it; a number stays a number."""
+    text = StringIO()
+    # The writer ends lines with CR LF, as RFC 4180 has it.
+    csv.writer(text).writerows([shielded(value) if isinstance(value, str) else value for value in row] for row in rows)
+    return text.getvalue()
+
+
 def weeks_csv(season: SeasonYear, attribution: str) -> str:
     """A row a week under a row of names; the wording that the data's owner asks for stands in the last column."""
     digits = 0 if season.temperature_step_c >= 1 else 1
-    text = StringIO()
-    writer = csv.writer(text)  # ends lines with CR LF, as RFC 4180 has it
-    writer.writerow(["week", "from", *TEMPERATURES, *COLUMNS, "attribution"])
+    rows: list[list[object]] = [["week", "from", *TEMPERATURES, *COLUMNS, "attribution"]]
     for week in season.weeks:
-        temperatures = [f"{getattr(week, name):.{digits}f}" for name in TEMPERATURES]
-        writer.writerow([week.week, week.starts, *temperatures, *(read(week) for read in COLUMNS.values()), attribution])
-    return text.getvalue()
+        temperatures = [Decimal(f"{getattr(week, name):.{digits}f}") for name in TEMPERATURES]
+        rows.append([week.week, week.starts, *temperatures, *(read(week) for read in COLUMNS.values()), attribution])
+    return csv_text(rows)

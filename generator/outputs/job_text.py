@@ -1,10 +1,10 @@
 """A dated job as text for a terminal, and as comma-separated values for a spreadsheet."""
 
-import csv
 from datetime import date
-from io import StringIO
 from textwrap import fill
 
+from generator.formula import plain_sum
+from generator.outputs.csv_file import csv_text
 from generator.turf.job import Job, JobStep, NeededGear
 from generator.turf.job_costs import Cost
 from generator.turf.job_quantities import Purchased, Spoil, Worked
@@ -87,8 +87,8 @@ def _water(job: Job) -> list[str]:
     spared = [each for each in days if each.rain_mm is not None]
     if not days:
         return []
-    rows = [f"{sum(each.litres for each in days if each.rain_mm is None):.0f} L on {len(days) - len(spared)} days"]
-    return rows + ([f"Rain does {len(spared)} more: {sum(each.litres for each in spared):.0f} L less to give"] if spared else [])
+    rows = [f"{plain_sum(each.litres for each in days if each.rain_mm is None):.0f} L on {len(days) - len(spared)} days"]
+    return rows + ([f"Rain does {len(spared)} more: {plain_sum(each.litres for each in spared):.0f} L less to give"] if spared else [])
 
 
 def _priced(found: Cost) -> list[str]:
@@ -121,13 +121,11 @@ COLUMNS = ("date", "until", "day", "step", "task", "title", "who", "quantities",
 
 def job_csv(job: Job) -> str:
     """A row a step under a row of names (RFC 4180)."""
-    text = StringIO()
-    writer = csv.writer(text)
-    writer.writerow(COLUMNS)
+    rows: list[tuple[object, ...]] = [COLUMNS]
     for each in job.steps:
         dated, step = each.dated, each.dated.step.step
-        writer.writerow([
+        rows.append((
             dated.date.isoformat(), dated.until.isoformat() if dated.until else "", step.day, step.id, step.task or "", step.title, step.who,
             "; ".join(filter(None, map(quantity_words, each.worked))), step.wait_for or "", " ".join(step.cautions),
-        ])
-    return text.getvalue()
+        ))
+    return csv_text(rows)

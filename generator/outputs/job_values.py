@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from generator.formula import plain_sum
 from generator.turf.calendar_days import month_and_day
 from generator.turf.job import Job, JobStep, NeededGear, Settling, WateringDay
 from generator.turf.job_costs import Cost
@@ -26,8 +27,8 @@ def job_values(job: Job) -> dict[str, Any]:
         "cost": _cost(job.cost),
         "spoil_m3": _tidy(job.spoil.volume_m3), "spoil_bags": job.spoil.bags, "spoil_trailer_loads": job.spoil.trailer_loads,
         "water": {
-            "litres": _tidy(sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is None)),
-            "spared_litres": _tidy(sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is not None)),
+            "litres": _tidy(plain_sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is None)),
+            "spared_litres": _tidy(plain_sum(day.litres for each in job.steps for day in each.watering if day.rain_mm is not None)),
         },
         "first_possible": [_settling(each) for each in job.settling],
     }

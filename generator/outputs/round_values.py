@@ -1,12 +1,11 @@
 """A round of lawns as plain values, as text, as comma-separated values and as a calendar file."""
 
-import csv
 from collections import Counter
 from datetime import date
-from io import StringIO
 from typing import Any
 
 from generator.outputs.calendar_file import calendar_file
+from generator.outputs.csv_file import csv_text
 from generator.outputs.job_calendar import job_entries, job_key
 from generator.outputs.job_text import day, purchase_words, quantity_words
 from generator.outputs.job_values import bought_values, job_values
@@ -65,18 +64,16 @@ COLUMNS = ("date", "until", "client", "plan", "grass", "place", "site", "area_m2
 
 def round_csv(found: Round) -> str:
     """A row a step of every lawn under a row of names (RFC 4180), by date and client."""
-    rows = [(step, each) for each in found.jobs for step in each.job.steps]
-    text = StringIO()
-    writer = csv.writer(text)
-    writer.writerow(COLUMNS)
-    for step, each in sorted(rows, key=lambda row: (row[0].dated.date, row[1].client)):
+    steps = [(step, each) for each in found.jobs for step in each.job.steps]
+    rows: list[tuple[object, ...]] = [COLUMNS]
+    for step, each in sorted(steps, key=lambda row: (row[0].dated.date, row[1].client)):
         dated, record = step.dated, step.dated.step.step
-        writer.writerow([
+        rows.append((
             dated.date.isoformat(), dated.until.isoformat() if dated.until else "", each.client, each.lawn["renovation"], each.lawn["grass"],
             each.lawn["place"], each.lawn["site"], each.job.request.area_m2, record.id, record.task or "", record.title, record.who,
             "; ".join(filter(None, map(quantity_words, step.worked))), record.wait_for or "",
-        ])
-    return text.getvalue()
+        ))
+    return csv_text(rows)
 
 
 def round_calendar(found: Round, name: str, domain: str, first_on: date, made: date) -> bytes:

@@ -1,5 +1,6 @@
 """One page per grass and place: the year as strip and charts, its windows, dates and needs, and twelve sheets to print."""
 
+from math import fsum
 from typing import Any
 
 from generator.model.attribution import place_attribution
@@ -102,7 +103,7 @@ def month_facts(season: SeasonYear, month: int) -> list[dict[str, Any]]:
     days = month_days(month)
 
     def mean(series: tuple[float, ...]) -> float:
-        return sum(series[day] for day in days) / MONTH_LENGTHS[month]
+        return fsum(series[day] for day in days) / MONTH_LENGTHS[month]
 
     low, high = mean(season.climate.minimum_c), mean(season.climate.maximum_c)
     if season.temperature_step_c >= 1:
@@ -114,7 +115,7 @@ def month_facts(season: SeasonYear, month: int) -> list[dict[str, Any]]:
         _fact("Nights and days", _pair(low, high)),
         {"label": "Growth", "text": f"{GROWTH_WORDS[season.classes[middle]]} ({mean(season.growth.potential):.2f} of what it can do)", "us": None},
         {"label": "Frost nights", "text": frost_words(frost), "us": None},
-        _fact("Rain", value_words(round(sum(season.climate.rain_mm[day] for day in days)), "mm")),
+        _fact("Rain", value_words(round(fsum(season.climate.rain_mm[day] for day in days)), "mm")),
         _fact("Water to add", value_words(round(week), "mm"), " a week") if week >= 1
         else {"label": "Water to add", "text": "none in a usual year", "us": None},
     ]

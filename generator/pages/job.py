@@ -4,6 +4,7 @@ from datetime import date, timedelta
 from itertools import groupby
 from typing import Any
 
+from generator.formula import plain_sum
 from generator.model.book import Book
 from generator.outputs.job_values import job_values
 from generator.pages import job_words as words
@@ -180,7 +181,7 @@ def _water(job: Job) -> list[dict[str, Any]]:
         listed = list(several)
         first = job.request.on + timedelta(max(week, 0) * DAYS_A_WEEK)
         label = "Before the day" if week < 0 else f"Week {week + 1}, from {words.day(first)}"
-        rows.append({"label": label, "times": words.count(len({ahead for ahead, _ in listed}), "day"), "litres": words.litres(sum(each for _, each in listed))})
+        rows.append({"label": label, "times": words.count(len({ahead for ahead, _ in listed}), "day"), "litres": words.litres(plain_sum(each for _, each in listed))})
     return rows
 
 

@@ -16,7 +16,7 @@ def printed_calendars(almanac: Almanac, desk: Desk) -> dict[str, Any]:
     """Rows of a table, one a printed calendar and grass, and the explanations of those that differ."""
     published = almanac.book.season_groups.published
     rows = [_row(almanac, each, grass, desk) for each in published for grass in each.grasses]
-    close = sum(row["is_close"] for row in rows)
+    close = sum(1 for row in rows if row["is_close"])
     return {
         "rows": rows, "close": close, "count": len(rows), "enough": f"{ENOUGH:.0%}",
         "explained": [

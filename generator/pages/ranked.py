@@ -1,6 +1,7 @@
 """Which grass for what: every grass in order of what it takes of shade, wear, drought, salt, frost and heat, from its own record."""
 
 import re
+from math import fsum
 from typing import Any, NamedTuple, get_args
 
 from generator.model.book import Book
@@ -66,7 +67,7 @@ def _place(tolerance: Tolerance) -> tuple[float, float]:
     """The most tolerant first; among equals, the one that other sources think most of."""
     others = [RANK[other.level] for other in tolerance.others]
     own = RANK[tolerance.level]
-    return -own, -(sum(others) / len(others) if others else own)
+    return -own, -(fsum(others) / len(others) if others else own)
 
 
 def _said(need: Need, found: list[tuple[Grass, Tolerance]]) -> str:

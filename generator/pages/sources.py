@@ -48,7 +48,7 @@ def sources_page(book: Book, desk: Desk) -> Page:
         for id, source in book.sources.items()
     ]
     unpublished = [{"id": id.replace(" ", "-"), "title": title, "used_by": _uses(_with_figures(taken[id]), desk)} for id, title in UNPUBLISHED.items()]
-    counts = {"published": len(rows), "read": sum(row["read"] for row in rows)}
+    counts = {"published": len(rows), "read": sum(1 for row in rows if row["read"])}
     lead = "Every figure in this book names a source below, or says that it is common practice or an assumption."
     context = {
         "title": "Sources", "lead": lead, "rows": rows, "counts": counts, "unpublished": [each for each in unpublished if each["used_by"]],

@@ -3,6 +3,7 @@
 A text is plain words, or a list of words and of [metric, US] pairs (the `words` component). A row is a list of texts.
 """
 
+from math import fsum
 from typing import Any
 
 from generator.pages.quantity import converted, range_words, value_words
@@ -104,7 +105,7 @@ def _growth(season: SeasonYear) -> Text:
 
 def _water(season: SeasonYear) -> Text:
     rain, reference, need = (
-        sum(getattr(week, name) for week in season.weeks) for name in ("rain_mm", "reference_evapotranspiration_mm", "water_need_mm")
+        fsum(getattr(week, name) for week in season.weeks) for name in ("rain_mm", "reference_evapotranspiration_mm", "water_need_mm")
     )
     daily = [week.water_need_mm / len(week_days(week.week - 1)) for week in season.weeks]
     most = _peak_week(daily)
@@ -189,4 +190,4 @@ def month_mean(daily: tuple[float, ...], month: int) -> float:
 
 
 def _total(daily: tuple[float, ...], month: int) -> float:
-    return sum(daily[day] for day in month_days(month))
+    return fsum(daily[day] for day in month_days(month))

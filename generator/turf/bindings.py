@@ -7,6 +7,7 @@ the usual start. The same expressions stand in a plan's `fill` and in a calculat
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from math import fsum
 from typing import NamedTuple
 
 from generator.findings import suggestion
@@ -211,7 +212,7 @@ def _days(week: Week) -> int:
 
 
 def _rain_share(year: SeasonYear, week: Week) -> float:
-    used = sum(year.effective_rain_mm[day] for day in week_days(week.week - 1))
+    used = fsum(year.effective_rain_mm[day] for day in week_days(week.week - 1))
     return 100 * used / week.rain_mm if week.rain_mm else 100.0
 
 

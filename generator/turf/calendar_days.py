@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from itertools import accumulate
+from math import fsum
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June",
@@ -51,14 +52,14 @@ def day_of_month(day: int) -> int:
 
 def monthly_means(daily: Sequence[float]) -> tuple[float, ...]:
     """Means over the twelve months of 365 daily values, January first; any unit, kept. Ours: plain means."""
-    return tuple(sum(daily[day] for day in month_days(month)) / MONTH_LENGTHS[month] for month in range(12))
+    return tuple(fsum(daily[day] for day in month_days(month)) / MONTH_LENGTHS[month] for month in range(12))
 
 
 def weekly_means(daily: Sequence[float]) -> tuple[float, ...]:
     """Means over the 52 weeks of 365 daily values; any unit, kept. Ours: plain means."""
-    return tuple(sum(daily[day] for day in week_days(week)) / len(week_days(week)) for week in range(WEEKS))
+    return tuple(fsum(daily[day] for day in week_days(week)) / len(week_days(week)) for week in range(WEEKS))
 
 
 def weekly_sums(daily: Sequence[float]) -> tuple[float, ...]:
     """Sums over the 52 weeks of 365 daily values; the last week sums eight days. Any unit, kept. Ours: plain sums."""
-    return tuple(sum(daily[day] for day in week_days(week)) for week in range(WEEKS))
+    return tuple(fsum(daily[day] for day in week_days(week)) for week in range(WEEKS))

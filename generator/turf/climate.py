@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from math import atan2, cos, pi, sin
+from math import atan2, cos, fsum, pi, sin
 
 from generator.turf.calendar_days import DAYS, MONTH_LENGTHS
 from generator.turf.climate_faults import climate_faults
@@ -89,8 +89,8 @@ def _middle(daily: Daily) -> int:
     top = max(daily)
     weights = [max(0.0, value - top + NEAR_TOP_K) for value in daily]
     angles = [2 * pi * day / DAYS for day in range(DAYS)]
-    east = sum(weight * cos(angle) for weight, angle in zip(weights, angles))
-    north = sum(weight * sin(angle) for weight, angle in zip(weights, angles))
+    east = fsum(weight * cos(angle) for weight, angle in zip(weights, angles))
+    north = fsum(weight * sin(angle) for weight, angle in zip(weights, angles))
     return round(atan2(north, east) / (2 * pi) * DAYS) % DAYS
 
 

@@ -6,7 +6,7 @@ was measured. Here the days of each month average exactly to the month's figure,
 
 from collections.abc import Sequence
 from functools import lru_cache
-from math import cos, exp, pi, sin, sqrt
+from math import cos, exp, fsum, pi, sin, sqrt
 
 from generator.turf.calendar_days import DAYS, MONTH_LENGTHS, month_days
 
@@ -58,14 +58,14 @@ def non_negative_daily(monthly: Sequence[float]) -> tuple[float, ...]:
     curve = [max(0.0, value) for value in daily_curve(monthly)]
     for month, wanted in enumerate(monthly):
         days = month_days(month)
-        total = sum(curve[day] for day in days)
+        total = fsum(curve[day] for day in days)
         for day in days:
             curve[day] = curve[day] * wanted * len(days) / total if total else wanted
     return tuple(curve)
 
 
 def _apply(weights: Matrix, monthly: Sequence[float]) -> tuple[float, ...]:
-    return tuple(sum(weight * value for weight, value in zip(row, monthly, strict=True)) for row in weights)
+    return tuple(fsum(weight * value for weight, value in zip(row, monthly, strict=True)) for row in weights)
 
 
 @lru_cache(maxsize=64)
@@ -74,7 +74,7 @@ def _weights(depth_per_root_diffusivity: float) -> Matrix:
     coefficients = _coefficients()
     basis = [_basis(day, depth_per_root_diffusivity) for day in range(DAYS)]
     return tuple(
-        tuple(sum(f * c[month] for f, c in zip(row, coefficients, strict=True)) for month in range(12)) for row in basis
+        tuple(fsum(f * c[month] for f, c in zip(row, coefficients, strict=True)) for month in range(12)) for row in basis
     )
 
 
@@ -97,16 +97,16 @@ def _coefficients() -> Matrix:
     and the mean a from  [M W^-1 M', 1; 1', 0] [m; a] = [b; 0], the constant itself being free of curvature.
     """
     months = [
-        [sum(column) / MONTH_LENGTHS[month] for column in zip(*(_basis(day, 0.0) for day in month_days(month)))][1:]
+        [fsum(column) / MONTH_LENGTHS[month] for column in zip(*(_basis(day, 0.0) for day in month_days(month)))][1:]
         for month in range(12)
     ]
     inverse_curvature = [1 / (index // 2 + 1) ** 4 for index in range(2 * HARMONICS)]
     system = [
-        [sum(a * w * b for a, w, b in zip(row, inverse_curvature, other)) for other in months] + [1.0] for row in months
+        [fsum(a * w * b for a, w, b in zip(row, inverse_curvature, other)) for other in months] + [1.0] for row in months
     ] + [[1.0] * 12 + [0.0]]
     solved = _solve(system, [[1.0 if row == month else 0.0 for month in range(12)] for row in range(13)])
     waves = [
-        tuple(w * sum(months[m][index] * solved[m][month] for m in range(12)) for month in range(12))
+        tuple(w * fsum(months[m][index] * solved[m][month] for m in range(12)) for month in range(12))
         for index, w in enumerate(inverse_curvature)
     ]
     return (tuple(solved[12]), *waves)

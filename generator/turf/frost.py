@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from itertools import accumulate
-from math import exp, sqrt
+from math import exp, fsum, sqrt
 
 from generator.turf.calendar_days import DAYS, MONTH_LENGTHS, monthly_means
 from generator.turf.climate import Climate, Daily, Site, Soil, Twelve, daily_climate
@@ -53,12 +53,12 @@ class Frost:
     @cached_property
     def chance(self) -> Daily:
         """Chance of a frost night, 0 to 1, 365 nights, 1 January first."""
-        return tuple(sum(year.share * year.chance[day] for year in self.years) for day in range(DAYS))
+        return tuple(fsum(year.share * year.chance[day] for year in self.years) for day in range(DAYS))
 
     @cached_property
     def onset(self) -> Daily:
         """Chance that a run of frost begins, 0 to 1, 365 nights, 1 January first."""
-        return tuple(sum(year.share * year.onset[day] for year in self.years) for day in range(DAYS))
+        return tuple(fsum(year.share * year.onset[day] for year in self.years) for day in range(DAYS))
 
     def nights_per_month(self) -> Twelve:
         """Expected frost nights of each month, January first."""
@@ -75,7 +75,7 @@ class Frost:
         """
         if days <= 0:
             return 0.0
-        return sum(year.share * year.of_any(first_day, days) for year in self.years)
+        return fsum(year.share * year.of_any(first_day, days) for year in self.years)
 
     def chance_after(self, day: int, warmest_day: int) -> float:
         """Chance of any frost from the night of `day` on, up to summer: 0 to 1. For days in the half-year before `warmest_day`."""
@@ -172,8 +172,8 @@ def _again_table(correlation: float) -> tuple[float, ...]:
         # The weight falls off so fast below the margin that six standard deviations hold all of it.
         points = [margin - (k + 0.5) * step for k in range(round(6 / step))]
         weights = [exp(-z * z / 2 + margin * margin / 2) for z in points]
-        both = sum(w * below(margin - correlation * z, scale) for w, z in zip(weights, points))
-        table.append(both / sum(weights))
+        both = fsum(w * below(margin - correlation * z, scale) for w, z in zip(weights, points))
+        table.append(both / fsum(weights))
     return tuple(table)
 
 

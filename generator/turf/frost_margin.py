@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from math import erfc, sqrt
+from math import erfc, fsum, sqrt
 
 from generator.turf.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, month_days
 from generator.turf.climate import OPEN, Climate, Daily, Soil, daily_climate
@@ -78,7 +78,7 @@ def _month_shift(
 
     def nights_with(shift: float) -> float:
         trial[month] = shift
-        return sum(
+        return fsum(
             below(threshold + _shift_on(day, trial) - minimum[day], deviation[day]) for day in month_days(month)
         )
 

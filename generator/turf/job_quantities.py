@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from math import ceil
 
+from generator.formula import plain_sum
 from generator.model.calculator import Calculator
 from generator.model.practice import Practice, Product
 from generator.model.step import Purchase, Quantity, Step
@@ -140,7 +141,7 @@ def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], stock: Sto
 
 def _line(parts: list[tuple[Step, Amount, str | None, str]], stock: Stock) -> Purchased:
     step, first, id, name = parts[0]
-    total = Amount(sum(amount.si for _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
+    total = Amount(plain_sum(amount.si for _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
     product = stock.practice.products[id] if id else None
     pack = pack_si(product, total.unit) if product else None
     packs = None if pack is None else ceil(total.si / pack - SNAP)
@@ -184,7 +185,7 @@ def spoil(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: Pra
 
     Ours: a sum of the calculators' volumes [m3]; bags and loads by the calculator SPOIL_LOADS, for what the practice says one holds.
     """
-    volume_m3 = sum(
+    volume_m3 = plain_sum(
         each.run.results[each.quantity.spoil].si
         for _, several in worked_steps for each in several if each.quantity.spoil in each.run.results
     )

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
-from math import ceil
+from math import ceil, fsum
 
 from generator.turf.calendar_days import DAYS, MONTH_LENGTHS, day_words, monthly_means, weekly_means, weekly_sums
 from generator.turf.climate import Daily, Twelve
@@ -17,7 +17,7 @@ GRAMS_PER_M2_IN_KG_PER_100_M2 = 10.0
 
 def _growth_shares(season: SeasonYear) -> Daily:
     """Each day's share of the year's growth; 0 throughout where nothing grows."""
-    total = sum(season.growth.potential)
+    total = fsum(season.growth.potential)
     return tuple(value / total if total else 0.0 for value in season.growth.potential)
 
 
@@ -115,8 +115,8 @@ def _spaced_by_growth(season: SeasonYear, fit: Sequence[bool], count: int, rules
     order = [day for day in order if fit[day]]
     growth = {day: season.growth.potential[day] for day in order}
     if season.grass.group == "cool":
-        warming = sum(value for day, value in growth.items() if season.view.is_warming(day))
-        cooling = sum(growth.values()) - warming
+        warming = fsum(value for day, value in growth.items() if season.view.is_warming(day))
+        cooling = fsum(growth.values()) - warming
         if warming and cooling:
             weight = rules.cool_autumn_share / (1 - rules.cool_autumn_share) * warming / cooling
             growth = {day: value * (1 if season.view.is_warming(day) else weight) for day, value in growth.items()}

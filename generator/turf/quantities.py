@@ -6,7 +6,7 @@ and the wording of this module's twin there.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 
 from generator.findings import suggestion
 from generator.formula import FormulaProblem
@@ -15,6 +15,8 @@ from generator.turf.prepared import Limits, Prepared, Units, prepared
 from generator.units import QuantityError, Unit, from_si, read_list, read_quantity, to_si, unit
 
 Value = float | tuple[float, ...]
+# A number as large or as small as there is has some 330 digits on either side of the point; the usual 28 would end in a traceback.
+_ALL_DIGITS = Context(prec=700)
 SLACK = 1e-9  # A limit met to nine digits is met: 100 % typed as 1 1/1 must not be refused for its rounding.
 SINGULAR = {
     "passes": "pass", "packs": "pack", "loads": "load", "holes": "hole", "cuts": "cut", "readings": "reading", "plants": "plant",
@@ -233,7 +235,7 @@ def figures(value: float, decimals: int | None) -> str:
     places = max(fewest, decimals or 0)
     if decimals is not None and exact == exact.to_integral_value():
         places = 0  # A whole count stays as it is.
-    text = f"{exact.quantize(Decimal(1).scaleb(-max(places, 0)), ROUND_HALF_UP):f}"
+    text = f"{exact.quantize(Decimal(1).scaleb(-max(places, 0)), ROUND_HALF_UP, _ALL_DIGITS):f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

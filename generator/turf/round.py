@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
-from math import ceil
+from math import ceil, fsum
 
 from generator.turf.job import Job, NeededGear
 from generator.turf.job_quantities import SNAP, Purchased
@@ -78,7 +78,7 @@ def _shopping(jobs: tuple[LawnJob, ...]) -> tuple[Purchased, ...]:
 
 def _together(several: list[Purchased]) -> Purchased:
     first = several[0]
-    total = Amount(sum(each.amount.si for each in several), first.amount.unit, first.amount.us_unit, first.amount.decimals)
+    total = Amount(fsum(each.amount.si for each in several), first.amount.unit, first.amount.us_unit, first.amount.decimals)
     packs = None if first.pack_si is None else ceil(total.si / first.pack_si - SNAP)
     return Purchased(first.name, first.product, total, packs, first.price_each, first.steps, first.pack_si, first.note)
 
@@ -116,4 +116,4 @@ def _days(jobs: tuple[LawnJob, ...]) -> tuple[CrewDay, ...]:
             if step.dated.step.step.who == "crew":
                 clients = visits.setdefault(step.dated.date, {})
                 clients[each.client] = clients.get(each.client, 0.0) + (step.minutes or 0.0)
-    return tuple(CrewDay(day, tuple(sorted(visits[day])), sum(visits[day].values())) for day in sorted(visits))
+    return tuple(CrewDay(day, tuple(sorted(visits[day])), fsum(visits[day].values())) for day in sorted(visits))

@@ -44,14 +44,6 @@ def test_a_sound_book_builds_without_a_warning(book: Path) -> None:
     assert "Plaingrass" in (book / "site/index.html").read_text(encoding="utf-8")
 
 
-def test_the_same_book_makes_the_same_site(book: Path, tmp_path: Path) -> None:
-    assert build(book, "--to", tmp_path / "one").returncode == 0
-    assert build(book, "--to", tmp_path / "two").returncode == 0
-    one, two = contents(tmp_path / "one"), contents(tmp_path / "two")
-    assert len(one) > 30
-    assert {path for path in one if one[path] != two.get(path)} | (set(two) - set(one)) == set()
-
-
 def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(book: Path) -> None:
     assert build(book).returncode == 0
     before = contents(book / "site")

@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.model.book import Book, load_book
-from generator.model.kept_record import cells, read_kept
+from generator.model.kept_record import read_kept
+from generator.model.table import cells
 
 HEADER = "work,date,lawn,grass,area,product,amount,nitrogen_percent\n"
 

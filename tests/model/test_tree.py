@@ -53,6 +53,12 @@ def test_windows_line_ends_are_read() -> None:
     assert value("a: 1\r\nb:\r\n  - x\r\n") == {"a": 1, "b": ("x",)}
 
 
+@pytest.mark.parametrize("line_end", ["\r", "\x85", "\u2028", "\u2029", "\n\r"])
+def test_lines_that_yaml_counts_are_lines(line_end: str) -> None:
+    """YAML 1.1, 5.4: CR, NEL, LS and PS break a line as LF does."""
+    assert value(line_end.join(["a: 1", "b: \"x\\ty\"", 'c: "z"', ""])) == {"a": 1, "b": "x\ty", "c": "z"}
+
+
 def test_every_second_key_is_told_and_the_first_kept() -> None:
     root, findings = read_tree("a: 1\na: 2\nb: {c: 1, c: 2}\n", "f.yml")
     assert [str(f.where) for f in findings] == ["f.yml:2:1", "f.yml:3:11"]

@@ -1,10 +1,11 @@
-/* The record as a CSV file (RFC 4180, UTF-8) and back. A spreadsheet runs a value that begins with = + - @, a tab or a return: such
-   a value goes out behind an apostrophe, which reading takes off. The twin of generator/model/kept_record.py. */
+/* The record as a CSV file (RFC 4180, UTF-8) and back. A spreadsheet runs a value that begins with = + - @ or
+   their wide forms, a tab or a line's end: such a value goes out behind an apostrophe, which reading takes off. The twin of
+   generator/model/shielding.py. */
 (function () {
   'use strict';
   window.Swardbook = window.Swardbook || {};
-  var SHIELDED = /^'*[=+\-@\t\r]/;
-  var SHIELD = /^'+[=+\-@\t\r]/;
+  var SHIELDED = /^'*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
+  var SHIELD = /^'+[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
 
   function field(value) {
     var text = SHIELDED.test(value) ? "'" + value : value;
