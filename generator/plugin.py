@@ -26,6 +26,7 @@ from generator.model.book import Book
 from generator.model.practice import Practice
 from generator.outputs.json_book import MARKER, json_files
 from generator.outputs.offline import WORKER, offline_worker
+from generator.outputs.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
 from generator.outputs.qr import qr_files
 from generator.pages import all_pages, navigation, printed_calendars
 from generator.pages.almanac import Almanac
@@ -88,7 +89,9 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.pages = {path: page for path, page in pages.items() if path not in written}
         for path, content in (dict.fromkeys(self.pages, "") | site_files(almanac, today)).items():
             files.append(File.generated(config, path, content=content))
-        config.extra["swardbook"] = {"footer": footer_notes(book.practice)}
+        config.extra["swardbook"] = {
+            "footer": footer_notes(book.practice), "policy": page_policy(self.previewing), "referrer": NO_REFERRER,
+        }
         if config.nav is None:
             config.nav = navigation(sorted(written - pages.keys()), written | pages.keys())
             config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
@@ -170,7 +173,7 @@ def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
         scripts |= job_scripts(almanac)
     return {
         **asset_files(), **scripts, **season_scripts(almanac), **year_scripts(almanac), **year_files(almanac, today),
-        FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years),
+        FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years), HEADERS_FILE: header_lines(),
     }
 
 
