@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from jinja2 import Environment
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import config_options as option
 from mkdocs.config import load_config
@@ -16,10 +17,13 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils.templates import TemplateContext
 
 from generator.checks import check_book
+from generator.escaped import as_title, escape_in, mark_content, mark_titles, plain_title, without_unsafe
 from generator.glossed import Glossed
 from generator.model.attribution import attribution
 from generator.model.book import Book
@@ -72,6 +76,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.theme["favicon"] = FAVICON
+        config.theme["features"] = without_unsafe(config.theme.get("features") or ())
         config.extra_css.append(STYLE)
         config.extra["script"] = SCRIPT
         config.extra["generator"] = False
@@ -109,16 +114,16 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         ours = self.pages.get(page.file.src_uri)
         if ours is None:
             written = self._with_parts(html, page)
-            title, description = page.meta.get("title") or page.title, page.meta.get("description", "")
+            title, description = plain_title(page), page.meta.get("description", "")
             words = [str(word) for word in page.meta.get("words") or ()]
-            self.shelf.put_written(page.file.src_uri.removesuffix(".md"), str(title), str(description), words, read(searchable(written)))
+            self.shelf.put_written(page.file.src_uri.removesuffix(".md"), title, str(description), words, read(searchable(written)))
             return written
         written = render(f"{ours.template}.html.j2", ours.context)
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.
         there = [section for section in ours.sections if f'id="{section.id}"' in written]
         if ours.in_search:
             self.shelf.put(ours, read(searchable(written)))
-        page.toc = TableOfContents([AnchorLink(section.title, section.id, 2) for section in there])
+        page.toc = TableOfContents([AnchorLink(as_title(section.title), section.id, 2) for section in there])
         return self.glossed.page(ours, written)
 
     def _with_parts(self, html: str, page: MkDocsPage) -> str:
@@ -128,6 +133,16 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         desk = Desk(self.almanac.book, page.file.src_uri.removesuffix(".md"), self.today)
         page.meta["footer_notes"] = attribution(self.almanac.book)
         return html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, printed_calendars.printed_calendars(self.almanac, desk)))
+
+    def on_env(self, env: Environment, config: MkDocsConfig, files: Files) -> Environment:
+        escape_in(env)
+        mark_titles(file.page for file in files.documentation_pages() if file.page is not None)
+        return env
+
+    @event_priority(-200)  # whatever another does to a page's HTML is done
+    def on_page_context(self, context: TemplateContext, page: MkDocsPage, config: MkDocsConfig, nav: Navigation) -> TemplateContext:
+        mark_content(page)
+        return context
 
     @event_priority(-200)  # when everything else is written
     def on_post_build(self, config: MkDocsConfig) -> None:
