@@ -77,6 +77,8 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.theme["favicon"] = FAVICON
         config.theme["features"] = without_unsafe(config.theme.get("features") or ())
+        # By attribute, not by style: the policy of a page applies no style that is written into it.
+        config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
         config.extra_css.append(STYLE)
         config.extra["script"] = SCRIPT
         config.extra["generator"] = False

@@ -50,6 +50,10 @@ def test_the_policy_lets_nothing_in_that_is_written_into_a_page() -> None:
     assert "script-src 'self' file:" in page_policy()
 
 
+def test_a_live_preview_may_run_what_shows_a_change_and_nothing_else_is_looser() -> None:
+    assert page_policy(previewing=True).replace(" 'unsafe-inline'", "", 1) == page_policy()
+
+
 def header_lines(site: Path) -> dict[str, str]:
     lines = (site / HEADERS_FILE).read_text(encoding="utf-8").splitlines()
     return dict(line.split(": ", 1) for line in lines)
@@ -157,3 +161,19 @@ def test_the_watch_sees_what_a_policy_refuses(reader: Callable[..., Reader]) -> 
     assert any("script-src" in wrong for wrong in window.wrong) and any("style-src" in wrong for wrong in window.wrong)
     assert page.evaluate("() => window.ran") is None
     window.wrong.clear()
+
+
+NO_CLIPBOARD = "navigator.clipboard.writeText = () => Promise.reject(new DOMException('refused', 'NotAllowedError'));"
+
+
+@pytest.mark.parametrize(("path", "button", "marked"), [
+    ("aftercare/maker.html", "[data-part=copy-link]", "aftercare/"),
+    ("aftercare/maker.html", "[data-part=copy-message]", "aftercare/"),
+    ("visit.html", "[data-component~=visit-quote] [data-part=copy]", "Smallest charge"),
+])
+def test_a_refused_clipboard_leaves_the_text_marked(reader: Callable[..., Reader], path: str, button: str, marked: str) -> None:
+    window = reader()
+    window.context.add_init_script(NO_CLIPBOARD)
+    page = window.open(path)
+    page.locator(button).click()
+    page.wait_for_function("marked => getSelection().toString().includes(marked)", arg=marked)
