@@ -8,6 +8,7 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import Any
 
+from jinja2 import Environment
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import config_options as option
 from mkdocs.config import load_config
@@ -16,10 +17,13 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as MkDocsPage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils.templates import TemplateContext
 
 from generator.checks import check_book
+from generator.escaped import as_title, escape_in, mark_content, mark_titles, plain_title, without_unsafe
 from generator.glossed import Glossed
 from generator.model.attribution import attribution
 from generator.model.book import Book
@@ -27,6 +31,7 @@ from generator.model.practice import Practice
 from generator.moment import moment
 from generator.outputs.json_book import MARKER, json_files
 from generator.outputs.offline import WORKER, offline_worker
+from generator.outputs.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
 from generator.outputs.qr import qr_files
 from generator.pages import all_pages, navigation, printed_calendars
 from generator.pages.almanac import Almanac
@@ -73,6 +78,9 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         built_at()  # MkDocs reads the same variable later, and ends in a traceback where it cannot
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.theme["favicon"] = FAVICON
+        config.theme["features"] = without_unsafe(config.theme.get("features") or ())
+        # By attribute, not by style: the policy of a page applies no style that is written into it.
+        config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
         config.extra_css.append(STYLE)
         config.extra["script"] = SCRIPT
         config.extra["generator"] = False
@@ -90,7 +98,9 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.pages = {path: page for path, page in pages.items() if path not in written}
         for path, content in (dict.fromkeys(self.pages, "") | site_files(almanac, today)).items():
             files.append(File.generated(config, path, content=content))
-        config.extra["swardbook"] = {"footer": footer_notes(book.practice)}
+        config.extra["swardbook"] = {
+            "footer": footer_notes(book.practice), "policy": page_policy(self.previewing), "referrer": NO_REFERRER,
+        }
         if config.nav is None:
             config.nav = navigation(sorted(written - pages.keys()), written | pages.keys())
             config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
@@ -109,16 +119,16 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         ours = self.pages.get(page.file.src_uri)
         if ours is None:
             written = self._with_parts(html, page)
-            title, description = page.meta.get("title") or page.title, page.meta.get("description", "")
+            title, description = plain_title(page), page.meta.get("description", "")
             words = [str(word) for word in page.meta.get("words") or ()]
-            self.shelf.put_written(page.file.src_uri.removesuffix(".md"), str(title), str(description), words, read(searchable(written)))
+            self.shelf.put_written(page.file.src_uri.removesuffix(".md"), title, str(description), words, read(searchable(written)))
             return written
         written = render(f"{ours.template}.html.j2", ours.context)
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.
         there = [section for section in ours.sections if f'id="{section.id}"' in written]
         if ours.in_search:
             self.shelf.put(ours, read(searchable(written)))
-        page.toc = TableOfContents([AnchorLink(section.title, section.id, 2) for section in there])
+        page.toc = TableOfContents([AnchorLink(as_title(section.title), section.id, 2) for section in there])
         return self.glossed.page(ours, written)
 
     def _with_parts(self, html: str, page: MkDocsPage) -> str:
@@ -128,6 +138,16 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         desk = Desk(self.almanac.book, page.file.src_uri.removesuffix(".md"), self.today)
         page.meta["footer_notes"] = attribution(self.almanac.book)
         return html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, printed_calendars.printed_calendars(self.almanac, desk)))
+
+    def on_env(self, env: Environment, config: MkDocsConfig, files: Files) -> Environment:
+        escape_in(env)
+        mark_titles(file.page for file in files.documentation_pages() if file.page is not None)
+        return env
+
+    @event_priority(-200)  # whatever another does to a page's HTML is done
+    def on_page_context(self, context: TemplateContext, page: MkDocsPage, config: MkDocsConfig, nav: Navigation) -> TemplateContext:
+        mark_content(page)
+        return context
 
     @event_priority(-200)  # when everything else is written
     def on_post_build(self, config: MkDocsConfig) -> None:
@@ -181,7 +201,7 @@ def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
         scripts |= job_scripts(almanac)
     return {
         **asset_files(), **scripts, **season_scripts(almanac), **year_scripts(almanac), **year_files(almanac, today),
-        FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years),
+        FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years), HEADERS_FILE: header_lines(),
     }
 
 

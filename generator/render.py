@@ -143,6 +143,8 @@ STYLE = "assets/swardbook.css"
 SCRIPT = "assets/swardbook.js"
 FAVICON = "assets/mark.svg"
 SEARCH_SCRIPT = "assets/search/search.js"
+# What the theme asks for in scripts of its own, each loaded where it is needed: not joined.
+THEME_SCRIPTS = "assets/theme"
 
 
 def asset_files() -> dict[str, str]:
@@ -152,7 +154,8 @@ def asset_files() -> dict[str, str]:
     mark = {FAVICON: (ASSETS / "mark.svg").read_text(encoding="utf-8")}
     joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)])}
     searching = {SEARCH_SCRIPT: "\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js")))}
-    return {**mark, **joined, **own_scripts(), **searching, **vendored}
+    theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
+    return {**mark, **joined, **own_scripts(), **searching, **theme, **vendored}
 
 
 def component_examples() -> list[dict[str, Any]]:

@@ -25,10 +25,11 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "pages": ({*FLOOR, "formula", "model", "turf", "outputs"}, {"markupsafe"}),
     "search": ({"pages"}, {"yaml"}),
     "searchable": (set(), set()),
+    "escaped": (set(), {"jinja2", "markupsafe"}),
     "glossed": ({"model", "pages"}, set()),
     "render": ({"units", "pages"}, {"jinja2", "markupsafe", "yaml"}),
     "commands": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages"}, {"click"}),
-    "plugin": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable", "glossed"}, {"mkdocs"}),
+    "plugin": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable", "glossed", "escaped"}, {"jinja2", "mkdocs"}),
     "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "commands", "plugin"}, {"click"}),
 }
 # Of the model, turf takes the records; reading and writing files stays below.

@@ -7,7 +7,7 @@ from pathlib import Path
 WORKER = "offline-worker.js"
 # What every page needs: our joined files, the theme's, the front page and the search index; not the maps of tools, nor languages of the theme.
 SHELL = (
-    "index.html", "assets/swardbook.*", "assets/mark.svg", "assets/stylesheets/*.css", "assets/javascripts/*.js",
+    "index.html", "assets/swardbook.*", "assets/mark.svg", "assets/stylesheets/*.css", "assets/javascripts/*.js", "assets/theme/*.js",
     "assets/search/*.js", "assets/vendor/minisearch.js", "assets/vendor/stemmer.js",
 )
 

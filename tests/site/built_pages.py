@@ -1,11 +1,14 @@
 """The built HTML as a link checker sees it: addresses, ids, titles and text of each page, read once."""
 
+import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import lru_cache
 from html.parser import HTMLParser
 from pathlib import Path
 
 VOID = frozenset({"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"})
+NAME = re.compile(r"[a-zA-Z][\w:.-]*")
 ADDRESS_ATTRIBUTES = {("a", "href"), ("link", "href"), ("script", "src"), ("img", "src"), ("iframe", "src"), ("source", "src"), ("form", "action")}
 
 
@@ -26,7 +29,7 @@ class BuiltPage:
     first_headings: list[str] = field(default_factory=list)
     ids: list[str] = field(default_factory=list)
     addresses: list[Address] = field(default_factory=list)
-    inline_handlers: list[str] = field(default_factory=list)
+    loose: list[str] = field(default_factory=list)
     footer: str = ""
     text: str = ""
 
@@ -50,8 +53,7 @@ class _Reader(HTMLParser):
         for name, value in given.items():
             if (tag, name) in ADDRESS_ATTRIBUTES:
                 self.page.addresses.append(Address(tag, value, given.get("rel", "")))
-            if name.startswith("on"):
-                self.page.inline_handlers.append(f"{tag} {name}")
+        self.page.loose.extend(loose(tag, given))
 
     def handle_endtag(self, tag: str) -> None:
         if tag in self.open:
@@ -68,6 +70,26 @@ class _Reader(HTMLParser):
         if "footer" in self.open:
             self.page.footer += data
         self.page.text += data
+
+
+def loose(tag: str, given: dict[str, str]) -> Iterator[str]:
+    """What of an element runs or paints without a file of its own, or sends the reader elsewhere; a policy would have to let it in."""
+    if tag == "script" and "src" not in given and given.get("type") != "application/json":
+        yield "a script of its own"
+    if tag in ("style", "base", "iframe", "object", "embed") or given.get("http-equiv", "").casefold() == "refresh":
+        yield f"an element {tag}"
+    for name, value in given.items():
+        if name == "style" or name.startswith("on") or value.lstrip()[:11].casefold() == "javascript:" or not NAME.fullmatch(name):
+            yield f"{tag} {name}={value[:80]}"
+
+
+def loose_in(file: Path) -> list[str]:
+    """What stands loose in one page, in words."""
+    page = BuiltPage(file.name)
+    reader = _Reader(page)
+    reader.feed(file.read_text(encoding="utf-8"))
+    reader.close()
+    return page.loose
 
 
 @lru_cache(maxsize=2)

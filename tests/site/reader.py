@@ -50,6 +50,11 @@ KINDS = {
     "methods": "methods.html",
 }
 
+# What a page's policy refuses, said where its errors are said.
+TELL_REFUSED = """document.addEventListener('securitypolicyviolation', event => {
+  console.error(`refused by the policy: ${event.effectiveDirective} ${event.blockedURI} ${event.sample}`);
+});"""
+
 
 class Reader:
     """One browser window, offline, with nothing remembered; `wrong` lists what a reader should never have met."""
@@ -61,6 +66,7 @@ class Reader:
         self.context.on("request", self._asked)
         self.context.on("weberror", lambda error: self.wrong.append(f"script error: {error.error}"))
         self.context.on("console", self._said)
+        self.context.add_init_script(TELL_REFUSED)
         self.page: Page = self.context.new_page()
 
     def open(self, path: str) -> Page:

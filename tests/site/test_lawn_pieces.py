@@ -5,7 +5,7 @@ from collections.abc import Callable
 from playwright.sync_api import Page, expect
 
 from tests.site.reader import Reader
-from tests.site.test_axe import AXE, GRAVE, RUN
+from tests.site.test_axe import GRAVE, READ_IN, RUN
 
 
 def put(page: Page, button: str, **sizes: str) -> None:
@@ -15,7 +15,7 @@ def put(page: Page, button: str, **sizes: str) -> None:
 
 
 def hindrances(page: Page) -> list[str]:
-    page.add_script_tag(path=AXE)
+    page.evaluate(READ_IN)
     return [found["rule"] for found in page.evaluate(RUN) if found["impact"] in GRAVE]
 
 

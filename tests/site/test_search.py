@@ -10,7 +10,7 @@ import yaml
 from playwright.sync_api import Browser, Page, expect
 
 from tests.site.reader import Reader
-from tests.site.test_axe import AXE, GRAVE, RUN
+from tests.site.test_axe import GRAVE, READ_IN, RUN
 
 # What is typed, and the pages that would satisfy the one who typed it; one of them must come first or second.
 QUERIES = {
@@ -192,7 +192,7 @@ def test_an_open_search_hinders_nobody(reader: Callable[..., Reader], scheme: st
     page = opened(window)
     found(window, "dry patch")
     page.wait_for_function("() => document.documentElement.scrollWidth === 360")  # once the box has slid in
-    page.add_script_tag(path=AXE)
+    page.evaluate(READ_IN)
     assert not [(each["rule"], each["where"]) for each in page.evaluate(RUN) if each["impact"] in GRAVE]
 
 

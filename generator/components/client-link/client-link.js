@@ -125,16 +125,22 @@
       update();
     }
 
-    function copies(button, text) {
+    /* Where the browser gives no clipboard, or refuses it, the text is marked, ready to be copied by hand. */
+    function copies(button, field) {
       if (!button) { return; }
+      function mark() {
+        if (field.select) { field.select(); } else { window.getSelection().selectAllChildren(field); }
+      }
       button.addEventListener("click", function () {
-        if (!text() || !navigator.clipboard) { return; }
-        navigator.clipboard.writeText(text()).then(function () { button.textContent = "Copied"; });
+        var text = field.select ? field.value : field.textContent;
+        if (!text) { return; }
+        if (!navigator.clipboard) { return mark(); }
+        navigator.clipboard.writeText(text).then(function () { button.textContent = "Copied"; }, mark);
       });
     }
 
-    copies(part("copy-link"), function () { return part("link").textContent; });
-    copies(part("copy-message"), function () { return part("message").value; });
+    copies(part("copy-link"), part("link"));
+    copies(part("copy-message"), part("message"));
     form.addEventListener("input", update);
     form.addEventListener("submit", function (event) { event.preventDefault(); });
     Swardbook.clientLink.onLink(fill, function () { return ""; });

@@ -239,7 +239,9 @@
     copy.addEventListener('click', function () {
       var lines = [];
       each(text, 'h3, p', function (line) { if (line.tagName === 'H3') lines.push(''); lines.push(shown(line)); });
-      navigator.clipboard.writeText(lines.join('\n').trim()).then(function () { copy.textContent = 'Copied'; });
+      navigator.clipboard.writeText(lines.join('\n').trim()).then(function () { copy.textContent = 'Copied'; }, function () {
+        window.getSelection().selectAllChildren(text); /* Refused: ready to be copied by hand. */
+      });
     });
   }
 
