@@ -136,6 +136,7 @@ def test_dark_pages_stay_dark_from_page_to_page_and_open_dark(address: str, host
     page.route("**/bundle.*.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
     page.goto(f"{address}/grasses/kikuyu.html", wait_until="load")
     expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
+    assert page.evaluate("() => navigator.serviceWorker.ready.then(found => Boolean(found.active))"), "pages are kept under the same headers"
 
 
 @pytest.mark.parametrize("kept", ['{"index": "x"}', "[1]", "null", "{", '{"index": 99, "color": {"onload": "x"}}'])
