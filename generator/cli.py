@@ -2,12 +2,12 @@
 
 import json
 import sys
-import zipfile
 from pathlib import Path
 
 import click
 
 from generator.checks import check_book
+from generator.commands.build import build, pack
 from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, known, typed_values, whole_book
 from generator.commands.hold import hold
@@ -15,9 +15,9 @@ from generator.commands.last_resort import Commands
 from generator.commands.plan import plan
 from generator.commands.record import record
 from generator.commands.round import round_command
+from generator.commands.schema import schema
 from generator.findings import one_line
 from generator.model.calculator import Calculator
-from generator.model.schema import write_schemas
 from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
 from generator.outputs.season_text import season_text
 from generator.pages.almanac import OPEN_SITE, Almanac
@@ -46,30 +46,6 @@ def check(root: Path) -> None:
         click.echo("1 problem" if len(findings) == 1 else f"{len(findings)} problems", err=True)
         raise SystemExit(1)
     click.echo(f"The book is in order: {book.size()} records read, and every check passed.")
-
-
-@main.command()
-@book_option
-def schema(root: Path) -> None:
-    """Write the JSON Schema of each kind of file into data/schema, for editors."""
-    files = write_schemas(root / "data" / "schema")
-    click.echo(f"Wrote {len(files)} schemas into {root / 'data' / 'schema'}.")
-
-
-@main.command()
-@book_option
-@click.option("--to", type=click.Path(file_okay=False, path_type=Path), help="Where the site goes; without it, site/ in the book.")
-def build(root: Path, to: Path | None) -> None:
-    """Build the site aside, then swap it in; a failed build leaves the old one as it was."""
-    from generator.plugin import BuildFailed, build_site  # MkDocs takes a second to load, and only this needs it
-
-    try:
-        site = build_site(root, to)
-    except BuildFailed as error:
-        click.echo(error)
-        click.echo("Nothing was built; an earlier site is still as it was.", err=True)
-        raise SystemExit(1) from None
-    click.echo(f"Built {site / 'index.html'}")
 
 
 @main.command()
@@ -144,25 +120,9 @@ def calculated(calculator: Calculator, typed: dict[str, str | float], for_input:
     return solve(calculator, {name: text for name, text in typed.items() if name not in given}, for_input, given)
 
 
-@main.command()
-@book_option
-@click.argument("file", type=click.Path(dir_okay=False, path_type=Path))
-def pack(root: Path, file: Path) -> None:
-    """Build the site and put it into FILE, one zip to hand over on a stick."""
-    from generator.plugin import BuildFailed, build_site
-
-    try:
-        site = build_site(root)
-    except BuildFailed as error:
-        click.echo(error)
-        raise SystemExit(1) from None
-    with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as archive:
-        for path in sorted(site.rglob("*")):
-            if path.is_file():
-                archive.write(path, Path(file.stem) / path.relative_to(site))
-    click.echo(f"Packed {file}: unpack it and open {file.stem}/index.html")
-
-
+main.add_command(build)
+main.add_command(pack)
+main.add_command(schema)
 main.add_command(plan)
 main.add_command(round_command, "round")
 main.add_command(hold)

@@ -1,20 +1,14 @@
-"""The only file that knows MkDocs: each hook is a few lines; the work is done in the rooms below."""
+"""What MkDocs calls while it builds: each hook is a few lines; the work is done in the rooms below."""
 
-import logging
-import os
-import shutil
-import tempfile
 from datetime import date, datetime
 from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment
-from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import config_options as option
-from mkdocs.config import load_config
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import Abort, ConfigurationError, PluginError
+from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
@@ -29,7 +23,7 @@ from generator.model.attribution import attribution
 from generator.model.book import Book
 from generator.model.practice import Practice
 from generator.moment import moment
-from generator.outputs.json_book import MARKER, json_files
+from generator.outputs.json_book import json_files
 from generator.outputs.offline import WORKER, offline_worker
 from generator.outputs.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
 from generator.outputs.qr import qr_files
@@ -209,80 +203,3 @@ def footer_notes(practice: Practice) -> list[str]:
     if practice.invented:
         return [f"{practice.name}: an invented practice. Its people, clients, products and prices do not exist."]
     return [practice.name]
-
-
-class BuildFailed(Exception):
-    """The site could not be built; the old one stands as it was."""
-
-
-def build_site(root: Path, to: Path | None = None) -> Path:
-    """Build the book in `root` aside, strictly, then swap it in. Returns the site's folder.
-
-    Raises BuildFailed with what to tell the author; whatever stood in the target stays byte for byte.
-    """
-    config_file = root / "mkdocs.yml"
-    if not config_file.is_file():
-        raise BuildFailed(f"{root}: no mkdocs.yml here; go to the folder of a book or name it with --book")
-    target = (to or root / "site").absolute()
-    if target.exists() and not is_replaceable(target):
-        raise BuildFailed(f"{target}: holds files that no build of a book made; name an empty folder or a new one")
-    try:
-        target.parent.mkdir(parents=True, exist_ok=True)
-        aside = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
-    except OSError as error:
-        raise BuildFailed(f"{target}: no site can be written here; name another folder with --to") from error
-    try:
-        _build_into(config_file, aside / "site")
-        _swap(aside / "site", target, aside / "old")
-    finally:
-        shutil.rmtree(aside, ignore_errors=True)
-    return target
-
-
-def is_replaceable(target: Path) -> bool:
-    """Only an empty folder or an earlier build is ever replaced."""
-    return target.is_dir() and (not any(target.iterdir()) or (target / MARKER).is_file())
-
-
-def _build_into(config_file: Path, site: Path) -> None:
-    os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # a notice of the theme's authors, not of this book
-    said = _Said(logging.WARNING)
-    mkdocs_log = logging.getLogger("mkdocs")
-    mkdocs_log.addHandler(said)
-    try:
-        config = load_config(str(config_file), site_dir=str(site), strict=True)
-        config.plugins.on_startup(command="build", dirty=False)
-        try:
-            mkdocs_build(config)
-        finally:
-            config.plugins.on_shutdown()
-    except Abort as error:  # MkDocs has told why through its log, and says here only that it stopped
-        raise BuildFailed("\n".join(said.messages) or str(error)) from error
-    except (ConfigurationError, PluginError) as error:
-        raise BuildFailed(str(error)) from error
-    finally:
-        mkdocs_log.removeHandler(said)
-
-
-class _Said(logging.Handler):
-    """Keeps what MkDocs warns of, for whoever asked for the build."""
-
-    def __init__(self, level: int) -> None:
-        super().__init__(level)
-        self.messages: list[str] = []
-
-    def emit(self, record: logging.LogRecord) -> None:
-        self.messages.append(record.getMessage())
-
-
-def _swap(new: Path, target: Path, old: Path) -> None:
-    if target.exists():
-        target.rename(old)
-    try:
-        new.rename(target)
-    except OSError:
-        if old.exists():
-            old.rename(target)
-        raise
-
-

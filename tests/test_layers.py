@@ -28,9 +28,11 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "escaped": (set(), {"jinja2", "markupsafe"}),
     "glossed": ({"model", "pages"}, set()),
     "render": ({"units", "pages"}, {"jinja2", "markupsafe", "yaml"}),
-    "commands": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages"}, {"click"}),
+    "building": ({"findings", "model", "outputs", "render"}, {"mkdocs", "yaml"}),
+    "commands": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages", "building"}, {"click"}),
     "plugin": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable", "glossed", "escaped"}, {"jinja2", "mkdocs"}),
-    "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "render", "commands", "plugin"}, {"click"}),
+    "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "commands"}, {"click"}),
+    "start": ({"cli"}, set()),
 }
 # Of the model, turf takes the records; reading and writing files stays below.
 MODEL_THAT_READS = {"load", "book", "tree", "syntax", "sentences", "folders", "schema"}

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from generator.commands.common import book_option, known, typed, whole_book
+from generator.commands.writing import write_out
 from generator.findings import one_line, shown
 from generator.model.book import Book
 from generator.model.given import given_area_m2, given_day, given_rain_mm
@@ -64,9 +65,9 @@ def plan(
     if ics:
         domain = calendar_domain(book.practice.public_address)
         key = job_key((renovation, grass, place, site), first)
-        ics.write_bytes(job_calendar(job, name, key, domain, now))
+        write_out(ics, job_calendar(job, name, key, domain, now))
     if table:
-        table.write_text(job_csv(job), encoding="utf-8", newline="")
+        write_out(table, job_csv(job).encode())
     if as_data:
         asked_for = {"renovation": renovation, "grass": grass, "place": place, "site": site}
         seen = {"visit": visit_values(book, visit)} if visit else {}

@@ -8,6 +8,7 @@ import click
 
 from generator.commands.common import book_option, separator_option, whole_book
 from generator.commands.plan import read_day
+from generator.commands.writing import write_out
 from generator.findings import Finding, Where, shown, suggestion
 from generator.model.book import Book
 from generator.model.given import Refused, given_area_m2, given_day
@@ -54,9 +55,9 @@ def round_command(now: datetime, root: Path, file: Path, separator: str | None, 
         for (lawn, _), asked in zip(lawns, jobs, strict=True)
     )
     if ics:
-        ics.write_bytes(round_calendar(found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), first, now))
+        write_out(ics, round_calendar(found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), first, now))
     if table:
-        table.write_text(round_csv(found), encoding="utf-8", newline="")
+        write_out(table, round_csv(found).encode())
     if as_data:
         click.echo(json.dumps(round_values(found), ensure_ascii=False))
     elif not (ics or table):

@@ -1,7 +1,6 @@
 """JSON Schemas from the records, so that an editor completes and checks an author's YAML."""
 
 import json
-from pathlib import Path
 from typing import Any
 
 from pydantic import TypeAdapter
@@ -17,17 +16,6 @@ def schemas() -> dict[str, str]:
     hints = {SINGULAR[kind]: record for kind, record in KINDS.items()}
     hints |= {name.removesuffix(".yml"): hint for name, hint in SINGLES.items()}
     return {f"{name}.schema.json": _text(hint) for name, hint in hints.items()}
-
-
-def write_schemas(folder: Path) -> list[Path]:
-    """Write every schema into a folder; returns the files."""
-    folder.mkdir(parents=True, exist_ok=True)
-    files = []
-    for name, text in schemas().items():
-        file = folder / name
-        file.write_text(text, encoding="utf-8")
-        files.append(file)
-    return files
 
 
 def _text(hint: Any) -> str:

@@ -2,6 +2,7 @@
 
 import hashlib
 import re
+import resource
 import shutil
 import subprocess
 import sys
@@ -44,6 +45,14 @@ def test_a_sound_book_builds_without_a_warning(book: Path) -> None:
     assert "Plaingrass" in (book / "site/index.html").read_text(encoding="utf-8")
 
 
+def test_the_same_book_makes_the_same_site_also_where_nothing_of_it_may_run(book: Path, tmp_path: Path) -> None:
+    assert build(book, "--to", tmp_path / "one").returncode == 0
+    assert build(book, "--safe", "--to", tmp_path / "two").returncode == 0
+    one, two = contents(tmp_path / "one"), contents(tmp_path / "two")
+    assert len(one) > 30
+    assert {path for path in one if one[path] != two.get(path)} | (set(two) - set(one)) == set()
+
+
 def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(book: Path) -> None:
     assert build(book).returncode == 0
     before = contents(book / "site")
@@ -54,7 +63,7 @@ def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(book: Path) -> 
     assert lines and all(FINDING.match(line) for line in lines), run.stdout
     assert lines[0].startswith("data/grasses/plaingrass.yml:5:")
     assert "'warm'" in lines[0] or "warm" in lines[0].split(";")[1]
-    assert run.stderr == "Nothing was built; an earlier site is still as it was.\n"
+    assert run.stderr == "Nothing was built; the earlier site stands as it was.\n"
     assert contents(book / "site") == before
     assert {path.name for path in book.iterdir()} == {"content", "data", "mkdocs.yml", "site"}, "a failed build leaves nothing behind"
 
@@ -103,7 +112,7 @@ def test_a_place_where_nothing_can_be_written_is_told(book: Path, tmp_path: Path
     (tmp_path / "note").write_text("a file, not a folder", encoding="utf-8")
     run = build(book, "--to", tmp_path / "note" / "site")
     assert run.returncode == 1
-    assert run.stdout == f"{tmp_path / 'note' / 'site'}: no site can be written here; name another folder with --to\n"
+    assert run.stdout == f"{tmp_path / 'note' / 'site'}: no site can be written here (Not a directory); name another folder with --to\n"
 
 
 def test_a_folder_without_a_book_is_told_so(tmp_path: Path) -> None:
@@ -112,10 +121,32 @@ def test_a_folder_without_a_book_is_told_so(tmp_path: Path) -> None:
     assert run.stdout == f"{tmp_path}: no mkdocs.yml here; go to the folder of a book or name it with --book\n"
 
 
-def test_a_removed_page_is_gone_from_the_next_build(book: Path) -> None:
+def test_a_removed_page_is_gone_from_the_next_build_and_what_a_person_put_in_is_not(book: Path) -> None:
     (book / "content/extra.md").write_text("# An extra page\n", encoding="utf-8")
     assert build(book).returncode == 0
     assert (book / "site/extra.html").exists()
     (book / "content/extra.md").unlink()
+    (book / "site/CNAME").write_text("lawn.example", encoding="utf-8")
     assert build(book).returncode == 0
     assert not (book / "site/extra.html").exists()
+    assert (book / "site/CNAME").read_text(encoding="utf-8") == "lawn.example"
+
+
+def test_a_disk_that_is_full_while_pages_are_written_is_one_line(book: Path) -> None:
+    """A limit on the size of a file stands for it: both are told to the writer in the middle of a page."""
+    def limit() -> None:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000))
+
+    run = subprocess.run([COMMAND, "build", "--book", book], capture_output=True, text=True, encoding="utf-8", preexec_fn=limit)
+    assert run.returncode == 1
+    assert run.stdout == f"{book / 'site'}: no site can be written here (File too large); name another folder with --to\n"
+    assert run.stderr == "Nothing was built.\n"
+    assert {path.name for path in book.iterdir()} == {"content", "data", "mkdocs.yml"}
+
+
+def test_a_page_that_is_no_text_is_one_line(book: Path) -> None:
+    (book / "content/odd.md").write_bytes(b"# A title\n\xff\xfe\n")
+    run = build(book)
+    assert run.returncode == 1
+    assert run.stdout == "Encoding error reading file: odd.md\n"
+    assert run.stderr == "Nothing was built.\n"

@@ -1,0 +1,61 @@
+"""`swardbook build` and `swardbook pack`: the book as a site, and the site as one file."""
+
+from pathlib import Path
+
+import click
+
+from generator.building.failed import BuildFailed
+from generator.building.target import Target
+from generator.commands.common import book_option
+from generator.commands.stopping import stoppable
+from generator.commands.writing import unwritten
+from generator.findings import one_line
+from generator.outputs.locked import Busy
+
+safe_option = click.option("--safe", is_flag=True, help="For a book from others: refuses whatever in it could run.")
+
+
+@click.command()
+@book_option
+@click.option("--to", type=click.Path(path_type=Path), help="Where the site goes; without it, site/ in the book.")
+@safe_option
+def build(root: Path, to: Path | None, safe: bool) -> None:
+    """Build the site aside, then move it in; a failed build leaves the old one as it was."""
+    target = Target(to or root / "site")
+    with stoppable(target.stands):
+        _build(root, target, safe)
+    click.echo(f"Built {one_line(target.path / 'index.html')}")
+
+
+@click.command()
+@book_option
+@click.argument("file", type=click.Path(path_type=Path))
+@safe_option
+def pack(root: Path, file: Path, safe: bool) -> None:
+    """Build the site and put it into FILE, one zip to hand over on a stick."""
+    from generator.building.packed import must_take_a_pack, pack_site
+
+    target = Target(root / "site")
+    with stoppable(target.stands):
+        try:
+            must_take_a_pack(file, root, target)
+        except BuildFailed as error:
+            click.echo(error)
+            raise SystemExit(1) from None
+        _build(root, target, safe)
+        try:
+            pack_site(target.real, file)
+        except (OSError, Busy) as error:
+            raise unwritten(file, error) from None
+    click.echo(f"Packed {one_line(file)}: unpack it and open {one_line(file.stem)}/index.html")
+
+
+def _build(root: Path, target: Target, safe: bool) -> None:
+    from generator.building.site import build_site  # MkDocs takes a second to load, and only this needs it
+
+    try:
+        build_site(root, target, safe)
+    except BuildFailed as error:
+        click.echo(error)
+        click.echo(target.stands(), err=True)
+        raise SystemExit(1) from None

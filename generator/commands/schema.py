@@ -1,0 +1,28 @@
+"""`swardbook schema`: what an editor needs to complete and check an author's YAML."""
+
+from pathlib import Path
+
+import click
+
+from generator.commands.common import book_option
+from generator.commands.writing import unwritten, write_out
+from generator.findings import one_line
+from generator.model.schema import schemas
+
+
+@click.command()
+@book_option
+def schema(root: Path) -> None:
+    """Write the JSON Schema of each kind of file into data/schema, for editors."""
+    folder = root / "data" / "schema"
+    if not folder.parent.is_dir():
+        click.echo(f"{one_line(root)}: no data/ here; go to the folder of a book or name it with --book", err=True)
+        raise SystemExit(1)
+    try:
+        folder.mkdir(exist_ok=True)
+    except OSError as error:
+        raise unwritten(folder, error) from None
+    files = schemas()
+    for name, text in files.items():
+        write_out(folder / name, text.encode())
+    click.echo(f"Wrote {len(files)} schemas into {one_line(folder)}.")

@@ -1,0 +1,14 @@
+"""Where the `swardbook` command begins: before anything that takes long to load, so that Ctrl-C ends it quietly from the first moment."""
+
+import signal
+
+
+def main() -> None:
+    """The command. Until it has loaded, Ctrl-C ends it as the system does; from then on each command says what it left."""
+    before = signal.getsignal(signal.SIGINT)
+    if before is signal.default_int_handler:
+        signal.signal(signal.SIGINT, signal.SIG_DFL)
+    from generator.cli import main as command
+
+    signal.signal(signal.SIGINT, before)
+    command()
