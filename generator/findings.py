@@ -4,7 +4,7 @@ Every check returns findings; only here do they become text. One line each:
 `path:line:column: what is wrong; what would be right`.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 
@@ -48,6 +48,24 @@ def shown(text: object) -> str:
     """What somebody wrote as a message quotes it: in one line, and cut where it is long."""
     line = one_line(str(text)[: LONGEST_SHOWN + 1])
     return line if len(line) <= LONGEST_SHOWN else line[: LONGEST_SHOWN - 3] + "..."
+
+
+# So many are told of one file or by one check; looking for the right name of each of thousands would take minutes.
+MOST_TOLD = 100
+
+
+def not_told(where: Where, count: int) -> Finding:
+    """One line for all that is not told; where: the first of them."""
+    return Finding(where, f"{count} more like those above, from here on", f"mend the first {MOST_TOLD}; the next check tells the rest")
+
+
+def first_told(findings: Iterable[Finding]) -> Iterator[Finding]:
+    """The first findings of many, each worked out only when it is asked for, and one line where there are more."""
+    for count, finding in enumerate(findings):
+        if count == MOST_TOLD:
+            yield Finding(finding.where, "more is wrong from here on", f"mend the first {MOST_TOLD}; the next check tells the rest")
+            return
+        yield finding
 
 
 def suggestion(word: str, known: Iterable[str], otherwise: str) -> str:

@@ -92,4 +92,4 @@ def _forms(terms: Mapping[str, Term]) -> Iterable[tuple[str, str]]:
 def _many(word: str) -> str:
     if word.endswith(("ch", "sh", "x", "ss")):
         return f"{word}es"
-    return f"{word[:-1]}ies" if word.endswith("y") and word[-2] not in "aeiou" else f"{word}s"
+    return f"{word[:-1]}ies" if word.endswith("y") and word[-2:-1] not in (*"aeiou", "") else f"{word}s"

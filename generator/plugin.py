@@ -18,51 +18,34 @@ from mkdocs.utils.templates import TemplateContext
 
 from generator.checks import check_book
 from generator.escaped import as_title, escape_in, mark_content, mark_titles, plain_title, without_unsafe
-from generator.glossed import Glossed
 from generator.model.attribution import attribution
 from generator.model.book import Book
 from generator.model.practice import Practice
+from generator.model.settings import chosen_day
 from generator.moment import moment
-from generator.outputs.json_book import json_files
 from generator.outputs.offline import WORKER, offline_worker
 from generator.outputs.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
-from generator.outputs.qr import qr_files
-from generator.pages import all_pages, navigation, printed_calendars
-from generator.pages.almanac import Almanac
-from generator.pages.calculator_script import calculator_script
+from generator.pages import navigation, printed_calendars
 from generator.pages.desk import Desk
-from generator.pages.fill_in import COUNTS_FILE, FILE as FILL_IN, counts_script, fill_in_script
-from generator.pages.hold_script import PATH as HOLDS, hold_script
-from generator.pages.job import has_jobs
-from generator.pages.job_scripts import job_scripts
 from generator.pages.page import Page
-from generator.pages.record import SPEC as RECORD, record_script
-from generator.pages.season_script import season_scripts
-from generator.pages.visit import SPEC as VISIT
-from generator.pages.visit_script import visit_script
-from generator.pages.year import year_scripts
-from generator.pages.year_files import year_files
 from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
-from generator.search.book import FILE as SEARCH, Shelf
+from generator.search.book import FILE as SEARCH
 from generator.search.reading import read
 from generator.searchable import searchable
-from generator.turf.season_json import as_json
+from generator.site import Site
 
 
 PRINTED_CALENDARS = "<!-- swardbook: printed-calendars -->"
 
 
 class SwardbookConfig(Config):
-    today = option.Optional(option.Type(str))  # an ISO date, for builds that must come out the same on any day
+    today = option.Optional(option.Type((str, date)))  # for builds that must come out the same on any day
 
 
 class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def __init__(self) -> None:
-        self.pages: dict[str, Page] = {}
-        self.shelf = Shelf()
-        self.glossed = Glossed({})
-        self.almanac: Almanac | None = None
-        self.today = date.min
+        self.book: Book | None = None
+        self.site: Site | None = None
         self.previewing = False
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
@@ -70,6 +53,8 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         built_at()  # MkDocs reads the same variable later, and ends in a traceback where it cannot
+        # Before MkDocs looks at what lies in content/, where a pipe or an endless link would hold it up.
+        self.book = whole_book(Path(config.config_file_path).parent)
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.theme["favicon"] = FAVICON
         config.theme["features"] = without_unsafe(config.theme.get("features") or ())
@@ -80,58 +65,58 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         config.extra["generator"] = False
         return config
 
+    def day(self) -> date:
+        """Today, or the day that mkdocs.yml names. Raises PluginError for one that cannot be."""
+        if not self.config.today:
+            return built_at().date()
+        try:
+            return chosen_day(self.config.today)
+        except ValueError as error:
+            raise PluginError(f"mkdocs.yml: 'today' of the plugin swardbook is no day that a build can start from: {error}") from error
+
     @event_priority(100)  # before others look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        book = whole_book(Path(config.config_file_path).parent)
-        self.almanac = almanac = Almanac(book)
-        self.glossed = Glossed(book.of("terms"))
-        written = {file.src_uri for file in files.documentation_pages()}
-        self.today = today = date.fromisoformat(self.config.today) if self.config.today else built_at().date()
-        pages = {f"{page.path}.md": page for page in all_pages(almanac, today, component_examples(), frozenset(written))}
-        # A page written by hand takes the place of ours.
-        self.pages = {path: page for path, page in pages.items() if path not in written}
-        for path, content in (dict.fromkeys(self.pages, "") | site_files(almanac, today)).items():
+        book = self.book
+        written = frozenset(file.src_uri for file in files.documentation_pages())
+        self.site = site = Site(book, self.day(), component_examples(), written)
+        made = asset_files() | site.files | {HEADERS_FILE: header_lines()}
+        for path, content in (dict.fromkeys(site.pages, "") | made).items():
             files.append(File.generated(config, path, content=content))
         config.extra["swardbook"] = {
             "footer": footer_notes(book.practice), "policy": page_policy(self.previewing), "referrer": NO_REFERRER,
         }
         if config.nav is None:
-            config.nav = navigation(sorted(written - pages.keys()), written | pages.keys())
+            config.nav = navigation(sorted(site.added), written | site.pages.keys())
             config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
-        self.shelf = Shelf()
         return files
 
     def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
-        page.update_date = self.today.isoformat()  # what the list of pages for search engines says, and the stamp of its packed copy
-        ours = self.pages.get(page.file.src_uri)
+        page.update_date = self.site.today.isoformat()  # what the list of pages for search engines says, and the stamp of its packed copy
+        ours = self.site.pages.get(page.file.src_uri)
         if ours is None:
             return markdown
         page.meta.update(front_matter(ours))
         return ""
 
     def on_page_content(self, html: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
-        ours = self.pages.get(page.file.src_uri)
+        ours = self.site.pages.get(page.file.src_uri)
         if ours is None:
             written = self._with_parts(html, page)
             title, description = plain_title(page), page.meta.get("description", "")
             words = [str(word) for word in page.meta.get("words") or ()]
-            self.shelf.put_written(page.file.src_uri.removesuffix(".md"), title, str(description), words, read(searchable(written)))
+            self.site.shelf.put_written(page.file.src_uri.removesuffix(".md"), title, str(description), words, read(searchable(written)))
             return written
-        written = render(f"{ours.template}.html.j2", ours.context)
-        # A page leaves out a part it has nothing for: its table of contents leaves it out too.
-        there = [section for section in ours.sections if f'id="{section.id}"' in written]
-        if ours.in_search:
-            self.shelf.put(ours, read(searchable(written)))
-        page.toc = TableOfContents([AnchorLink(as_title(section.title), section.id, 2) for section in there])
-        return self.glossed.page(ours, written)
+        laid_out, sections = self.site.html(ours)
+        page.toc = TableOfContents([AnchorLink(as_title(section.title), section.id, 2) for section in sections])
+        return laid_out
 
     def _with_parts(self, html: str, page: MkDocsPage) -> str:
         """A page written by hand, with what it asks us to work out: <!-- swardbook: printed-calendars -->."""
-        if PRINTED_CALENDARS not in html or self.almanac is None:
+        if PRINTED_CALENDARS not in html:
             return html
-        desk = Desk(self.almanac.book, page.file.src_uri.removesuffix(".md"), self.today)
-        page.meta["footer_notes"] = attribution(self.almanac.book)
-        return html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, printed_calendars.printed_calendars(self.almanac, desk)))
+        desk = Desk(self.site.book, page.file.src_uri.removesuffix(".md"), self.site.today)
+        page.meta["footer_notes"] = attribution(self.site.book)
+        return html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, printed_calendars.printed_calendars(self.site.almanac, desk)))
 
     def on_env(self, env: Environment, config: MkDocsConfig, files: Files) -> Environment:
         escape_in(env)
@@ -147,7 +132,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_post_build(self, config: MkDocsConfig) -> None:
         search = Path(config.site_dir, SEARCH)
         search.parent.mkdir(parents=True, exist_ok=True)
-        search.write_text(self.shelf.script(), encoding="utf-8")
+        search.write_text(self.site.shelf.script(), encoding="utf-8")
         site, scripts = Path(config.site_dir), GENERATOR / "assets" / "worker"
         script = (scripts / ("preview-worker.js" if self.previewing else WORKER)).read_text(encoding="utf-8")
         (site / WORKER).write_text(script if self.previewing else offline_worker(site, script), encoding="utf-8")
@@ -178,25 +163,6 @@ def front_matter(page: Page) -> dict:
     meta["hide"] = ["navigation", "toc"] if not page.sections else ["navigation"]
     meta["footer_notes"] = list(page.attribution)
     return meta
-
-
-def site_files(almanac: Almanac, today: date) -> dict[str, str | bytes]:
-    """Everything in the site that is not a page: path to content. today: the first year of the calendar files."""
-    book = almanac.book
-    years = {(grass, place): as_json(almanac.season(grass, place)) for grass in book.grasses for place in book.places}
-    scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in book.calculators.items()}
-    if book.visit is not None:
-        scripts[VISIT] = visit_script(book.visit)
-    if book.holds:
-        scripts[HOLDS] = hold_script(book)
-    if book.record is not None:
-        scripts[RECORD] = record_script(book)
-    if has_jobs(book):
-        scripts |= job_scripts(almanac)
-    return {
-        **asset_files(), **scripts, **season_scripts(almanac), **year_scripts(almanac), **year_files(almanac, today),
-        FILL_IN: fill_in_script(almanac), COUNTS_FILE: counts_script(almanac), **qr_files(book), **json_files(book, years), HEADERS_FILE: header_lines(),
-    }
 
 
 def footer_notes(practice: Practice) -> list[str]:

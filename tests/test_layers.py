@@ -17,7 +17,7 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "findings": (set(), set()),
     "moment": (set(), set()),
     "units": ({"findings"}, {"pint"}),
-    "model": (FLOOR, {"pydantic", "yaml"}),
+    "model": (FLOOR, {"pydantic", "pydantic_core", "yaml"}),
     "formula": (FLOOR, set()),
     "turf": ({*FLOOR, "formula", "model"}, {"numpy"}),
     "checks": ({*FLOOR, "formula", "model", "turf"}, set()),
@@ -28,14 +28,15 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "escaped": (set(), {"jinja2", "markupsafe"}),
     "glossed": ({"model", "pages"}, set()),
     "render": ({"units", "pages"}, {"jinja2", "markupsafe", "yaml"}),
+    "site": ({*FLOOR, "model", "turf", "outputs", "pages", "render", "search", "searchable", "glossed"}, set()),
     "building": ({"findings", "model", "outputs", "render"}, {"mkdocs", "yaml"}),
     "commands": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages", "building"}, {"click"}),
-    "plugin": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable", "glossed", "escaped"}, {"jinja2", "mkdocs"}),
+    "plugin": ({*FLOOR, "moment", "model", "formula", "turf", "checks", "outputs", "pages", "render", "search", "searchable", "escaped", "site"}, {"jinja2", "mkdocs"}),
     "cli": ({*FLOOR, "model", "formula", "turf", "checks", "outputs", "pages", "commands"}, {"click"}),
     "start": ({"cli"}, set()),
 }
 # Of the model, turf takes the records; reading and writing files stays below.
-MODEL_THAT_READS = {"load", "book", "tree", "syntax", "sentences", "folders", "schema"}
+MODEL_THAT_READS = {"load", "book", "tree", "syntax", "sentences", "folders", "disk", "settings", "written_page", "schema"}
 # Turf's answers follow from what it is given, and from nothing else.
 TURF_NEVER = {"random", "secrets", "os", "pathlib", "io", "time", "urllib", "socket", "subprocess"}
 TODAY = {"today", "now", "utcnow", "fromtimestamp"}

@@ -10,9 +10,8 @@ from typing import Any
 
 import yaml
 
-from generator.findings import Finding, Where, suggestion
+from generator.findings import Finding, Where, shown, suggestion
 from generator.model.load import read_text
-from generator.model.syntax import shown
 from generator.model.tree import REFUSED, Node, read_tree
 
 OTHERWISE = "take it out, or read the book and build it without --safe"

@@ -4,15 +4,16 @@ from pathlib import Path
 
 from generator.checks import (
     aftercare, bindings, climates, due, examples, figures, formulas, holds, key, label_only, no_months, operations, page_names,
-    plan_parts, plans, problems, quotes, retired, season_rules, sources, step_cautions, visit,
+    plan_parts, plans, problems, quotes, retired, season_rules, settings, sources, step_cautions, visit,
 )
 from generator.checks.check import Check
+from generator.findings import first_told
 from generator.model.book import Loaded, read_book
 
 CHECKS: tuple[Check, ...] = (
     figures.CHECK, sources.CHECK, operations.CHECK, due.CHECK, formulas.CHECK, examples.CHECK, label_only.CHECK,
     plans.CHECK, plan_parts.CHECK, bindings.CHECK, aftercare.CHECK, season_rules.CHECK, climates.CHECK, no_months.CHECK,
-    visit.CHECK, holds.CHECK, key.CHECK, step_cautions.CHECK, problems.CHECK, quotes.CHECK, page_names.CHECK, retired.CHECK,
+    visit.CHECK, holds.CHECK, key.CHECK, step_cautions.CHECK, problems.CHECK, quotes.CHECK, page_names.CHECK, retired.CHECK, settings.CHECK,
 )  # fmt: skip
 
 
@@ -20,7 +21,7 @@ def check_book(root: Path) -> Loaded:
     """The book, when its files, its references and every check are in order; else all that is wrong."""
     book, findings = read_book(root)
     for check in CHECKS:
-        findings.extend(check.check(book))
+        findings.extend(first_told(check.check(book)))
     return Loaded(None if findings else book, sorted(set(findings)))
 
 

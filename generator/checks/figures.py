@@ -1,13 +1,14 @@
-"""Each figure has a unit the book knows, of the kind its field asks for."""
+"""Each figure has a unit the book knows, of the kind its field asks for, and lies in what it may be there."""
 
 from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
 from generator.model.book import Book
-from generator.model.record import Claim, Figure
+from generator.model.record import Claim, Figure, Measured
 from generator.model.walk import measured, parts
-from generator.units import UnitError, kind_of, unit
+from generator.turf.engine_figures import OFFSETS, RULES
+from generator.units import UnitError, from_si, kind_of, to_si, unit
 
 
 def _check(book: Book) -> Iterator[Finding]:
@@ -20,6 +21,11 @@ def _check(book: Book) -> Iterator[Finding]:
                 wanted = measured(part, name) if isinstance(figure, Figure) else None
                 if wanted:
                     yield from _kind(book, kind, id, (*path, name), figure, wanted)
+    if (groups := book.season_groups) is not None:
+        places = [(("rules",), groups.rules, RULES), *((("sites", site), given, OFFSETS) for site, given in groups.sites.items())]
+        for path, given, asked in places:
+            for name in given.keys() & asked.keys():
+                yield from _kind(book, "season-groups", "season-groups", (*path, name), given[name], asked[name])
 
 
 def _unit(book: Book, kind: str, id: str, path: tuple, claim: Claim) -> Iterator[Finding]:
@@ -29,21 +35,28 @@ def _unit(book: Book, kind: str, id: str, path: tuple, claim: Claim) -> Iterator
         yield Finding(book.where(kind, id, *path, "unit"), error.what, error.instead)
 
 
-def _kind(book: Book, kind: str, id: str, path: tuple, figure: Figure, wanted: str) -> Iterator[Finding]:
+def _kind(book: Book, kind: str, id: str, path: tuple, figure: Figure, wanted: Measured) -> Iterator[Finding]:
     claims = [(path, figure), *(((*path, "others", n), claim) for n, claim in enumerate(figure.others))]
     for place, claim in claims:
         try:
             given = unit(claim.unit)
         except UnitError:
             continue  # Told once already.
-        right = unit(wanted)
+        right = unit(wanted.unit)
         if given.dimension != right.dimension:
             what = f"'{path[-1]}' is given in {claim.unit}, {given.kind}"
-            instead = f"give {kind_of(right.dimension)}, such as {wanted}"
+            instead = f"give {kind_of(right.dimension)}, such as {wanted.unit}"
             yield Finding(book.where(kind, id, *place, "unit"), what, instead)
+            continue
+        for key in ("low", "use", "high"):
+            value = getattr(claim, key)
+            if value is not None and not wanted.allows(from_si(to_si(value, given), right)):
+                amount = f"{value:g}" if claim.unit == "1" else f"{value:g} {claim.unit}"
+                limits = f"{wanted.lowest:g} to {wanted.highest:g}" + ("" if wanted.unit == "1" else f" {wanted.unit}")
+                yield Finding(book.where(kind, id, *place, key), f"{amount} is out of the question for '{path[-1]}'", f"give {limits}")
 
 
 CHECK = Check(
-    "figures", "Each figure has a unit the book knows, of the kind its field asks for.",
+    "figures", "Each figure has a unit the book knows, of the kind its field asks for, and is in what it may be there.",
     ("grasses", "tasks", "renovations", "season-groups"), _check,
 )  # fmt: skip

@@ -80,11 +80,12 @@ class _Writer:
 
     def parts(self, node: Node) -> list[str]:
         """The children, with brackets where the notation needs them."""
-        pairs = zip(tree.children(node), tree.needs(node), strict=True)
-        return [
-            self.write(child) if tree.binding(child) >= need else _bracketed(self.write(child))
-            for child, need in pairs
-        ]
+        return [self.part(*pair) for pair in zip(tree.children(node), tree.needs(node), strict=True)]
+
+    def part(self, child: Node, need: int) -> str:
+        """One child. Each is written once only: a part written twice at every level takes time without end."""
+        written = self.write(child)
+        return written if tree.binding(child) >= need else _bracketed(written)
 
     def joined(self, node: Node, signs: list[str]) -> str:
         first, *rest = self.parts(node)
@@ -96,7 +97,7 @@ class _Writer:
         if node.operator == "/":
             return f"<mfrac>{_row(self.write(node.left))}{_row(self.write(node.right))}</mfrac>"
         if node.operator == "**":
-            base = self.parts(node)[0]
+            base = self.part(node.left, tree.needs(node)[0])
             return f"<msup>{_row(base)}{_row(self.write(node.right))}</msup>"
         return self.joined(node, [_sign(_SIGNS[node.operator])])
 

@@ -4,6 +4,7 @@ from pydantic import Field
 
 from generator.model.record import CautionId, Record, Sentence, Sourced, Statement, TaskId, Word, statements
 from generator.model.step import Quantity
+from generator.model.texts import Title
 
 
 class AftercareDays(Sourced):
@@ -11,7 +12,7 @@ class AftercareDays(Sourced):
 
     from_day: int = Field(ge=0, le=180)
     to_day: int = Field(ge=0, le=180)
-    title: Sentence
+    title: Title
     do: tuple[Sentence, ...] = Field(min_length=1)
     leave: tuple[Sentence, ...] = Field(default=(), description="What not to do yet.")
     why: Sentence | None = None

@@ -8,6 +8,7 @@ from pydantic import Field, model_validator
 from generator.model.grass import SeasonGroup
 from generator.model.record import CautionId, Record, RecordProblem, Sentence, Sourced, Statement, Word
 from generator.model.see import See
+from generator.model.texts import Title, Typed
 
 Topic = Literal[
     "after the work", "water", "mowing", "feeding", "weeds and sprays", "what is wrong", "weather and seasons", "the grass",
@@ -29,13 +30,13 @@ class GrassTable(Record):
 
     title: Word
     season_group: SeasonGroup | None = Field(default=None, description="Only grasses of this group; all when left out.")
-    columns: dict[Word, str] = Field(
+    columns: dict[Word, Typed] = Field(
         min_length=1, description="Heading to a field of every grass: grass.mowing_height, or grass.tolerance.shade.level."
     )
 
 
 class Answer(Record):
-    question: Sentence = Field(description="The question as a client types it, with its question mark.")
+    question: Title = Field(description="The question as a client types it, with its question mark.")
     asked_as: tuple[Word, ...] = Field(default=(), description="Other wordings people ask it in; used by search.")
     topic: Topic = Field(description="Under which heading the list of answers shows it.")
     short: Statement = Field(description="The answer in one to three sentences, to be read first and alone. " + QUOTED)

@@ -6,7 +6,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from generator.findings import Finding, Where, shown, suggestion
+from generator.findings import Finding, Where, first_told, shown, suggestion
 from generator.model import KINDS, MAY_BE_MISSING, SINGLE_FILES, SINGULAR
 from generator.model.aftercare import Aftercare
 from generator.model.answer import Answer
@@ -263,12 +263,14 @@ class _Reading:
 
 def _unresolved(book: Book) -> Iterator[Finding]:
     for kind, id, record in book.records():
-        for named in named_by(record):
-            known = named.reference.kind
-            if not book.written(kind, id, *named.path):
-                continue  # It comes from a shared step, which is told of in its own file.
-            if named.id not in named.reference.also and not book.knows(known, named.id):
-                yield _finding(book, book.where(kind, id, *named.path), named)
+        yield from first_told(_finding(book, book.where(kind, id, *named.path), named) for named in _unknown(book, kind, id, record))
+
+
+def _unknown(book: Book, kind: str, id: str, record: Any) -> Iterator[Named]:
+    for named in named_by(record):
+        # What comes from a shared step is told of in its own file.
+        if named.id not in named.reference.also and not book.knows(named.reference.kind, named.id) and book.written(kind, id, *named.path):
+            yield named
 
 
 _NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product", "machines": "machine", TERMS: "word"}

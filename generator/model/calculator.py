@@ -1,50 +1,70 @@
 """A calculator: one file in data/calculators. Form, working, script, command line and checks follow from it."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.model.record import CautionId, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word
+from generator.model.record import CautionId, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word, sensible
+from generator.model.numbers import FIGURE, SIGNED, InUnit, by_unit
+from generator.model.texts import FormulaText, LongWord, Name, Title, Typed, UnitName
 
-FormulaText = str
+
+Readings = Annotated[tuple[InUnit, ...], Field(max_length=400)]
 
 
 class Input(Record):
-    question: Sentence = Field(description="What the form asks, plainly.")
-    unit: str = Field(description="Metric unit; 1 for a plain number.")
-    us_unit: str | None = Field(default=None, description="US unit, when it differs.")
-    default: float | tuple[float, ...] = Field(description="What the form starts with, in `unit`.")
-    us_default: float | tuple[float, ...] | None = Field(
+    model_config = by_unit(SIGNED)
+
+    question: Title = Field(description="What the form asks, plainly.")
+    unit: UnitName = Field(description="Metric unit; 1 for a plain number.")
+    us_unit: UnitName | None = Field(default=None, description="US unit, when it differs.")
+    default: InUnit | Readings = Field(description="What the form starts with, in `unit`.")
+    us_default: InUnit | Readings | None = Field(
         default=None, description="A round figure for US readers, in `us_unit`; converted from `default` otherwise."
     )
     many: bool = Field(default=False, description="True for a list of readings.")
     whole: bool = Field(default=False, description="True when only whole numbers make sense.")
-    above: float | None = Field(default=None, description="Must be greater than this, in `unit`.")
-    at_least: float | None = Field(default=None, description="Smallest possible value, in `unit`.")
-    at_most: float | None = Field(default=None, description="Largest possible value, in `unit`.")
-    usual_low: float | None = Field(default=None, description="Below this the form asks gently, in `unit`.")
-    usual_high: float | None = Field(default=None, description="Above this the form asks gently, in `unit`.")
+    above: InUnit | None = Field(default=None, description="Must be greater than this, in `unit`.")
+    at_least: InUnit | None = Field(default=None, description="Smallest possible value, in `unit`.")
+    at_most: InUnit | None = Field(default=None, description="Largest possible value, in `unit`.")
+    usual_low: InUnit | None = Field(default=None, description="Below this the form asks gently, in `unit`.")
+    usual_high: InUnit | None = Field(default=None, description="Above this the form asks gently, in `unit`.")
     help: Sentence | None = Field(default=None, description="Where to find it: on the bag, on the label.")
     optional: bool = Field(default=False, description="May be left at its default without a word.")
     label_only: bool = Field(default=False, description="Only the product's label can give it; the book offers none.")
-    binds: str | None = Field(
+    binds: Typed | None = Field(
         default=None, description="What fills it in on a guide, as kind.field: grass.seed_rate, practice.feed.nitrogen_percent."
     )
 
+    @model_validator(mode="after")
+    def _is_sensible(self) -> "Input":
+        limits = {name: getattr(self, name) for name in ("above", "at_least", "at_most", "usual_low", "usual_high")}
+        sensible(self.unit, signed=True, default=self.default, **limits)
+        if self.us_default is not None:
+            sensible(self.us_unit or self.unit, signed=True, us_default=self.us_default)
+        return self
+
 
 class Constant(Sourced):
-    value: float
-    unit: str
+    model_config = by_unit(FIGURE)
+
+    value: InUnit
+    unit: UnitName
     meaning: Sentence
+
+    @model_validator(mode="after")
+    def _is_sensible(self) -> "Constant":
+        sensible(self.unit, value=self.value)
+        return self
 
 
 class Result(Record):
-    label: Sentence = Field(description="What it is, plainly.")
-    unit: str
-    us_unit: str | None = None
+    label: Title = Field(description="What it is, plainly.")
+    unit: UnitName
+    us_unit: UnitName | None = None
     formula: FormulaText | None = Field(default=None, description="One line of plain arithmetic over inputs, constants and earlier results.")
     equation: Identifier | None = Field(default=None, description="Or the id of an equation of the season engine.")
-    given: dict[str, str] = Field(
+    given: dict[LongWord, LongWord] = Field(
         default={}, description="For an equation: the value here that stands for one of its inputs, where their names differ."
     )
     main: bool = Field(default=False, description="The answer people came for; shown large.")
@@ -64,8 +84,8 @@ class Result(Record):
 class Weighed(Record):
     """The units of an input or result when the product is weighed instead of measured."""
 
-    unit: str = Field(description="Metric unit of mass, or of mass per area.")
-    us_unit: str | None = None
+    unit: UnitName = Field(description="Metric unit of mass, or of mass per area.")
+    us_unit: UnitName | None = None
 
 
 class Warning(Sourced):
@@ -77,22 +97,29 @@ class Warning(Sourced):
 
 
 class Expected(Record):
-    value: float
-    unit: str
-    within: float = Field(gt=0, description="Half the last printed digit, in `unit`.")
+    model_config = by_unit(SIGNED)
+
+    value: InUnit
+    unit: UnitName
+    within: InUnit = Field(gt=0, description="Half the last printed digit, in `unit`.")
+
+    @model_validator(mode="after")
+    def _is_sensible(self) -> "Expected":
+        sensible(self.unit, signed=True, value=self.value, within=self.within)
+        return self
 
 
 class Example(Sourced):
     """A published worked example: it runs at every build, and the page shows it."""
 
-    title: Sentence
+    title: Title
     where: Sentence | None = Field(default=None, description="Page, table or example number.")
     basis: Literal["printed", "recomputed", "arithmetic"] = Field(
         description="printed: the source prints this answer. recomputed: its own inputs give this, it prints another. "
         "arithmetic: ours, a slip check, never called published."
     )
-    inputs: dict[str, str] = Field(description="By input name, as a reader would type them: '6000 ft2'.")
-    results: dict[str, Expected]
+    inputs: dict[LongWord, Typed] = Field(description="By input name, as a reader would type them: '6000 ft2'.")
+    results: dict[LongWord, Expected]
 
 
 Topic = Literal[
@@ -106,18 +133,18 @@ class Calculator(Record):
     topic: Topic = Field(description="The shelf it stands on in the list of calculators.")
     misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
     summary: Sentence = Field(description="What it answers, in a sentence.")
-    inputs: dict[str, Input] = Field(min_length=1)
-    constants: dict[str, Constant] = {}
-    figures: dict[str, str] = Field(
-        default={}, description="Figures of tasks that formulas use: a name to task.figure, as feed.shade-share."
+    inputs: dict[Name, Input] = Field(min_length=1, max_length=60)
+    constants: dict[Name, Constant] = Field(default={}, max_length=60)
+    figures: dict[Name, LongWord] = Field(
+        default={}, max_length=60, description="Figures of tasks that formulas use: a name to task.figure, as feed.shade-share."
     )
-    results: dict[str, Result] = Field(min_length=1)
-    weighed: dict[str, Weighed] = Field(
-        default={},
+    results: dict[Name, Result] = Field(min_length=1, max_length=60)
+    weighed: dict[LongWord, Weighed] = Field(
+        default={}, max_length=60,
         description="By input or result name: the units in which the same formulas hold for a product that is weighed.",
     )
-    warnings: tuple[Warning, ...] = ()
+    warnings: tuple[Warning, ...] = Field(default=(), max_length=60)
     method: Sentence = Field(description="How it is worked out, in plain words, with its limits.")
     cautions: tuple[CautionId, ...] = ()
     tasks: tuple[TaskId, ...] = Field(default=(), description="Tasks it belongs to.")
-    examples: tuple[Example, ...] = Field(min_length=1)
+    examples: tuple[Example, ...] = Field(min_length=1, max_length=100)

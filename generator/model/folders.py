@@ -1,15 +1,17 @@
 """Which files a book is made of, and what lies in data/ that should not."""
 
+import os
 import re
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 from generator.findings import Finding, Where, shown, suggestion
 from generator.model import KINDS, MAY_BE_MISSING, SINGLE_FILES
-from generator.model.record import IDENTIFIER, Identifier
+from generator.model.disk import entries, finding_of, unfit
 from generator.model.source import Source
+from generator.model.texts import IDENTIFIER, Identifier
 
+SETTINGS = "mkdocs.yml"
 SCHEMA_FOLDER = "schema"
 SINGLES: dict[str, Any] = {**SINGLE_FILES, "sources.yml": dict[Identifier, Source]}
 
@@ -24,12 +26,18 @@ def record_files(root: Path) -> tuple[list[tuple[str, str, Path, str]], list[Fin
     findings: list[Finding] = []
     if not data.is_dir():
         return files, findings
-    for entry in _entries(data):
+    if wrong := finding_of(data, root, "data"):
+        return files, [wrong]
+    for entry in entries(data):
         path = f"data/{shown(entry.name)}"
-        if entry.is_dir():
+        if wrong := finding_of(entry, data, path):
+            findings.append(wrong)
+        elif entry.is_dir():
             if entry.name in KINDS:
-                for file in _entries(entry):
+                for file in entries(entry):
                     _sort_in(entry.name, file, f"{path}/{shown(file.name)}", files, findings)
+            elif entry.name in SINGLES:
+                findings.append(Finding(Where(path), f"'{entry.name}' is a folder", "write a file of this name"))
             elif entry.name != SCHEMA_FOLDER:
                 findings.append(Finding(Where(path), f"unknown folder '{shown(entry.name)}' in data/",
                                         suggestion(entry.name, KINDS, f"the folders are: {', '.join(KINDS)}")))
@@ -44,26 +52,30 @@ def single_files(root: Path) -> tuple[list[tuple[str, Path, str, Any]], list[Fin
     if not data.is_dir():
         return [], [Finding(Where("data"), "the folder data/ is missing", "name the folder that holds it with --book")]
     findings = []
-    if not (root / "mkdocs.yml").is_file():
+    settings = root / SETTINGS
+    if os.path.lexists(settings) and (wrong := finding_of(settings, root, SETTINGS)):
+        findings.append(wrong)
+    elif not settings.is_file():
         findings.append(Finding(Where("mkdocs.yml"), "the file mkdocs.yml is missing",
                                 "copy one from another book; it names the site and its theme"))
+    if unfit(data, root):  # Told among the records.
+        return [], findings
     files = []
     for name, hint in SINGLES.items():
         path = f"data/{name}"
-        if (data / name).is_file():
-            files.append((name.removesuffix(".yml"), data / name, path, hint))
+        if os.path.lexists(data / name):
+            if unfit(data / name, data) is None and (data / name).is_file():
+                files.append((name.removesuffix(".yml"), data / name, path, hint))
         elif name not in MAY_BE_MISSING:
             findings.append(Finding(Where(path), f"the file {path} is missing", "copy one from another book and change it"))
     return files, findings
 
 
-def _entries(folder: Path) -> Iterator[Path]:
-    """What lies in a folder by name, without the hidden files that systems and editors leave."""
-    return (entry for entry in sorted(folder.iterdir()) if not entry.name.startswith("."))
-
-
 def _sort_in(kind: str, file: Path, path: str, files: list, findings: list[Finding]) -> None:
     name = shown(file.name)
+    if wrong := finding_of(file, file.parent.parent, path):
+        findings.append(wrong)
+        return
     if file.is_dir():
         findings.append(Finding(Where(path), f"a folder '{name}' lies in data/{kind}", f"move its files up into data/{kind}"))
         return

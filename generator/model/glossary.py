@@ -6,6 +6,7 @@ from pydantic import Field
 
 from generator.model.record import Country, Identifier, Record, Sentence, Sourced, Word
 from generator.model.see import See
+from generator.model.texts import UnitName
 
 
 class Term(Sourced):
@@ -19,7 +20,7 @@ class Term(Sourced):
     means: Sentence = Field(
         description="One or two plain sentences. A figure is never typed: {task.scarify.thatch-trigger} puts in a figure of the book."
     )
-    unit: str | None = Field(default=None, description="The metric unit it is counted in, as g/m2; the US one is worked out from it.")
+    unit: UnitName | None = Field(default=None, description="The metric unit it is counted in, as g/m2; the US one is worked out from it.")
     plain_word: bool = Field(
         default=False, description="True for a word of everyday use, such as clay or feed: texts that use it do not lead here."
     )

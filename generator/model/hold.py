@@ -4,8 +4,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from generator.model.calculator import Constant, FormulaText
+from generator.model.calculator import Constant
 from generator.model.record import CautionId, Record, Sentence, Sourced, TaskId, Word
+from generator.model.texts import FormulaText, LongWord, Name
 
 
 class HoldRule(Sourced):
@@ -23,8 +24,8 @@ class Hold(Record):
     name: Word = Field(description="The subject, short and plain: Dew on the leaf.")
     tasks: tuple[TaskId, ...] = Field(default=(), description="Tasks it is asked for.")
     cautions: tuple[CautionId, ...] = Field(default=(), description="Cautions to read when it holds.")
-    figures: dict[str, str] = Field(
-        default={}, description="Figures that rules use: a name to task.figure, as feed.heavy-rain, or to season-groups.rule."
+    figures: dict[Name, LongWord] = Field(
+        default={}, max_length=60, description="Figures that rules use: a name to task.figure, as feed.heavy-rain, or to season-groups.rule."
     )
-    constants: dict[str, Constant] = Field(default={}, description="Numbers of its own, each with its unit and source.")
-    rules: tuple[HoldRule, ...] = Field(min_length=1, description="Each is asked; one that holds outweighs all that ask for care.")
+    constants: dict[Name, Constant] = Field(default={}, max_length=60, description="Numbers of its own, each with its unit and source.")
+    rules: tuple[HoldRule, ...] = Field(min_length=1, max_length=60, description="Each is asked; one that holds outweighs all that ask for care.")

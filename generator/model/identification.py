@@ -59,7 +59,7 @@ class Feature(Record):
 
     name: Word = Field(description="What it is called: Ligule.")
     look: Sentence = Field(description="How to look at it.")
-    words: dict[str, Word] = Field(description="Each value that grasses may have, as a page says it.")
+    words: dict[Word, Word] = Field(description="Each value that grasses may have, as a page says it.")
 
 
 class HabitWords(Statement):

@@ -7,14 +7,12 @@ from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
 
-from generator.findings import Finding, Where
+from generator.findings import Finding, Where, first_told
+from generator.model.characters import CONTROL, UNSEEN, said_of
 from generator.model.sentences import record_findings
 from generator.model.tree import Node, read_tree
 
 LARGEST_FILE_BYTES = 1_000_000  # A generous record has 30 kB.
-
-# What YAML may not hold, save for line breaks and tabs.
-_CONTROL = re.compile(r"[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
 
 
 def load_record(file: Path, path: str, hint: Any) -> tuple[Any, Node | None, list[Finding]]:
@@ -24,24 +22,32 @@ def load_record(file: Path, path: str, hint: Any) -> tuple[Any, Node | None, lis
     hint: the record's class, or dict[...] of records.
     The record is None when there is any finding; the tree is None when the file is not YAML.
     """
-    text, findings = read_text(file, path)
+    text, findings = read_text(file, path, UNSEEN)
     if text is None:
         return None, None, findings
     root, findings = read_tree(text, path)
+    findings = list(first_told(findings))
     if root is None:
         if not findings:
             findings = [Finding(Where(path), "the file is empty", "write the record's keys, or delete the file")]
         return None, None, findings
-    try:
-        record = _adapter(hint).validate_python(root.plain(), strict=True)
-    except ValidationError as error:
-        findings.extend(record_findings(error.errors(include_url=False), root, hint))
-        return None, root, findings
+    record, wrong = checked(root, hint)
+    findings.extend(wrong)
     return (None if findings else record), root, findings
 
 
-def read_text(file: Path, path: str) -> tuple[str | None, list[Finding]]:
-    """The text of a file, or None and the one reason why it cannot be read."""
+def checked(root: Node, hint: Any) -> tuple[Any, list[Finding]]:
+    """The record that a tree holds, or None and what is wrong with it; nothing is said of what reading refused."""
+    if root.refused:
+        return None, []
+    try:
+        return _adapter(hint).validate_python(root.plain(), strict=True), []
+    except ValidationError as error:
+        return None, record_findings(error.errors(include_url=False), root, hint)
+
+
+def read_text(file: Path, path: str, unfit: re.Pattern[str] = CONTROL) -> tuple[str | None, list[Finding]]:
+    """The text of a file, or None and the one reason why it cannot be read. unfit: the signs that it may not hold."""
     try:
         if file.stat().st_size > LARGEST_FILE_BYTES:
             return None, [Finding(Where(path), f"the file is larger than {LARGEST_FILE_BYTES // 1000} kB",
@@ -57,9 +63,8 @@ def read_text(file: Path, path: str) -> tuple[str | None, list[Finding]]:
         where = _place(raw[: error.start].decode("utf-8").removeprefix("\ufeff"), path)
         byte = f"{raw[error.start]:#04x}"
         return None, [Finding(where, f"the byte {byte} is not UTF-8 text", "save the file as UTF-8")]
-    if bad := _CONTROL.search(text):
-        where = _place(text[: bad.start()], path)
-        return None, [Finding(where, f"an invisible control character (U+{ord(bad[0]):04X}) stands here", "delete it")]
+    if bad := unfit.search(text):
+        return None, [Finding(_place(text[: bad.start()], path), *said_of(bad[0]))]
     return text, []
 
 

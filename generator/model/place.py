@@ -5,25 +5,33 @@ from typing import Annotated
 from pydantic import Field
 
 from generator.model.record import Country, PublishedId, Record, Sentence, Word
+from generator.model.numbers import Percent, number
+from generator.model.texts import ShortWord
 
-Twelve = Annotated[tuple[float, ...], Field(min_length=12, max_length=12)]
-TwelveAmounts = Annotated[tuple[Annotated[float, Field(ge=0)], ...], Field(min_length=12, max_length=12)]
-TwelveHours = Annotated[tuple[Annotated[float, Field(ge=0, le=24)], ...], Field(min_length=12, max_length=12)]
-TwelvePercent = Annotated[tuple[Annotated[float, Field(ge=0, le=100)], ...], Field(min_length=12, max_length=12)]
-TwelveCounts = Annotated[tuple[Annotated[float, Field(ge=0, le=31)], ...], Field(min_length=12, max_length=12)]
+OF_A_YEAR = Field(min_length=12, max_length=12)
+# Wider than what was ever measured, which checks/climates holds a place to.
+Temperature = number(-120, 80)
+Twelve = Annotated[tuple[Temperature, ...], OF_A_YEAR]
+TwelveSpreads = Annotated[tuple[number(0, 40), ...], OF_A_YEAR]
+TwelveAmounts = Annotated[tuple[number(0, 5000), ...], OF_A_YEAR]
+TwelveHours = Annotated[tuple[number(0, 24), ...], OF_A_YEAR]
+TwelvePercent = Annotated[tuple[Percent, ...], OF_A_YEAR]
+TwelveCounts = Annotated[tuple[number(0, 31), ...], OF_A_YEAR]
+
+Years = Annotated[int, Field(ge=0, le=500)]
 
 
 class Normals(Record):
     """Twelve monthly figures, January first, in either hemisphere."""
 
     station: Word
-    station_id: str | None = Field(default=None, max_length=40)
+    station_id: ShortWord | None = None
     first_year: int = Field(ge=1850, le=2100)
     last_year: int = Field(ge=1850, le=2100)
-    years_of_each_month: tuple[int, int] | None = Field(
+    years_of_each_month: tuple[Years, Years] | None = Field(
         default=None, description="Of a short record with gaps: the fewest and the most years that a month is the mean of."
     )
-    temperature_step_c: float = Field(description="0.1, or 1 where the source gave whole degrees.")
+    temperature_step_c: number(0, 1, above=True) = Field(description="0.1, or 1 where the source gave whole degrees.")
     source: PublishedId = Field(description="Source id of the temperatures.")
     mean_maximum_c: Twelve = Field(description="Mean daily maximum, screen height, °C.")
     mean_minimum_c: Twelve = Field(description="Mean daily minimum, screen height, °C.")
@@ -31,7 +39,7 @@ class Normals(Record):
     rain_source: PublishedId | None = Field(default=None, description="Source id of the rain, when it is another.")
     frost_days: TwelveCounts | None = Field(default=None, description="Nights a month at or below 0 °C in the screen.")
     cold_days_at_or_below_2c: TwelveCounts | None = None
-    minimum_standard_deviation_c: Twelve | None = Field(
+    minimum_standard_deviation_c: TwelveSpreads | None = Field(
         default=None, description="Standard deviation of the daily minimum within the month, °C."
     )
     lowest_minimum_c: Twelve | None = Field(default=None, description="Lowest minimum of the period in each month, °C.")
@@ -50,9 +58,9 @@ class Place(Record):
     name: Word
     region: Word
     country: Country
-    latitude_deg: float = Field(ge=-90, le=90, description="South is negative.")
-    longitude_deg: float = Field(ge=-180, le=180, description="West is negative.")
-    elevation_m: float | None = Field(default=None, ge=-430, le=6000)
+    latitude_deg: number(-90, 90) = Field(description="South is negative.")
+    longitude_deg: number(-180, 180) = Field(description="West is negative.")
+    elevation_m: number(-430, 6000) | None = None
     climate_kind: Word = Field(description="In plain words: inland with frost.")
     summary: Sentence
     normals: Normals

@@ -5,25 +5,28 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from generator.model.record import (
-    CURRENCY, MONTH_DAY, WEB_FOLDER, Depth, Figure, GrassId, Identifier, MachineId, Measured, PlaceId, ProductId, Record,
+    Depth, Figure, GrassId, Identifier, MachineId, Measured, PlaceId, ProductId, Record,
     RecordProblem, Sentence, Share, Sourced, Statement, TaskId, Temperature, TemperatureDifference, Word, statements,
 )
+from generator.model.numbers import Money, Percent, number
+from generator.model.texts import Currency, MonthDay, Name, ShortWord, WebFolder
 
-MonthDay = Annotated[str, Field(pattern=MONTH_DAY, description="Month and day as MM-DD: \"09-01\".")]
+Weight = number(0, 1_000_000, above=True)
+Volume = number(0, 10_000_000, above=True)
 
 
 class Product(Record):
     """A feed, sand or other product of the practice's own; never a pesticide."""
 
     name: Word
-    nitrogen_percent: float | None = Field(default=None, ge=0, le=100)
-    phosphate_percent: float | None = Field(default=None, ge=0, le=100, description="As P2O5.")
-    potash_percent: float | None = Field(default=None, ge=0, le=100, description="As K2O.")
-    slow_release_percent: float | None = Field(default=None, ge=0, le=100, description="Share of the nitrogen.")
-    pack_mass_kg: float | None = Field(default=None, gt=0, description="What one pack holds, for what is sold by mass.")
-    pack_volume_l: float | None = Field(default=None, gt=0, description="What one pack holds, for what is sold by volume; 1000 for a cubic metre.")
-    full_rate_kg_per_100_m2: float | None = Field(default=None, gt=0, description="Rate on its bag.")
-    price: float | None = Field(default=None, ge=0, description="Of one pack, in the practice's currency.")
+    nitrogen_percent: Percent | None = None
+    phosphate_percent: Percent | None = Field(default=None, description="As P2O5.")
+    potash_percent: Percent | None = Field(default=None, description="As K2O.")
+    slow_release_percent: Percent | None = Field(default=None, description="Share of the nitrogen.")
+    pack_mass_kg: Weight | None = Field(default=None, description="What one pack holds, for what is sold by mass.")
+    pack_volume_l: Volume | None = Field(default=None, description="What one pack holds, for what is sold by volume; 1000 for a cubic metre.")
+    full_rate_kg_per_100_m2: number(0, 10_000, above=True) | None = Field(default=None, description="Rate on its bag.")
+    price: Money | None = Field(default=None, description="Of one pack, in the practice's currency.")
     for_tasks: tuple[TaskId, ...] = Field(
         default=(), description="Tasks it is used for. A plan's step takes the first product of its task, in the order of this file."
     )
@@ -37,17 +40,17 @@ class Machine(Record):
     """A machine of the practice, or one that it hires or borrows: how it works, whose it is and what it costs."""
 
     name: Word
-    working_width_m: float | None = Field(default=None, gt=0, le=30, description="Width of ground that one pass works.")
-    speed_km_per_h: float | None = Field(default=None, gt=0, le=60, description="Speed at work; 4 is a brisk walk.")
-    overlap_percent: float | None = Field(
-        default=None, ge=0, lt=100, description="Share of the width that the next pass goes over again."
+    working_width_m: number(0, 30, above=True) | None = Field(default=None, description="Width of ground that one pass works.")
+    speed_km_per_h: number(0, 60, above=True) | None = Field(default=None, description="Speed at work; 4 is a brisk walk.")
+    overlap_percent: number(0, 99) | None = Field(
+        default=None, description="Share of the width that the next pass goes over again."
     )
-    efficiency_percent: float | None = Field(
-        default=None, gt=0, le=100, description="Share of the time that is work; the rest is turning, emptying and going round things."
+    efficiency_percent: number(0, 100, above=True) | None = Field(
+        default=None, description="Share of the time that is work; the rest is turning, emptying and going round things."
     )
     ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Whose it is; a plan books what is not the practice's own.")
-    hire_price_per_day: float | None = Field(default=None, ge=0, description="What a day of hire costs the practice, before tax.")
-    running_price_per_hour: float | None = Field(default=None, ge=0, description="Fuel, wear and upkeep for an hour of work, before tax.")
+    hire_price_per_day: Money | None = Field(default=None, description="What a day of hire costs the practice, before tax.")
+    running_price_per_hour: Money | None = Field(default=None, description="Fuel, wear and upkeep for an hour of work, before tax.")
     book_days_ahead: int | None = Field(
         default=None, ge=0, le=120, description="Days before the job by which it is booked; left out, the plan's own days."
     )
@@ -58,11 +61,11 @@ class Machine(Record):
 class PricedOperation(Record):
     """What the practice asks for a task, and the machine that does it. All prices are before tax unless `prices_include_tax`."""
 
-    price_per_100_m2: float | None = Field(default=None, ge=0, description="Work and machine; what is spread or sown comes on top.")
-    minimum_price: float | None = Field(default=None, ge=0, description="The least asked for it on any lawn.")
+    price_per_100_m2: Money | None = Field(default=None, description="Work and machine; what is spread or sown comes on top.")
+    minimum_price: Money | None = Field(default=None, description="The least asked for it on any lawn.")
     machine: MachineId | None = Field(default=None, description="One of `machines`.")
-    setup_minutes: float | None = Field(
-        default=None, ge=0, le=600, description="Unloading, setting, cleaning and loading, whatever the size of the lawn."
+    setup_minutes: number(0, 600) | None = Field(
+        default=None, description="Unloading, setting, cleaning and loading, whatever the size of the lawn."
     )
     charged_in_jobs: bool = Field(
         default=True, description="False for what a job's price holds already, as the looks at how a lawn recovers; its time still counts."
@@ -79,12 +82,12 @@ class Practice(Record):
     name: Word
     invented: bool = Field(description="True for a demonstration practice; every page footer says so.")
     about: Sentence
-    public_address: str | None = Field(
-        default=None, pattern=WEB_FOLDER, description="Where the book is hosted; client links and QR codes are built on it."
+    public_address: WebFolder | None = Field(
+        default=None, description="Where the book is hosted; client links and QR codes are built on it."
     )
-    telephone: str | None = Field(default=None, max_length=40)
-    email: str | None = Field(default=None, max_length=80)
-    currency: str = Field(default="AUD", pattern=CURRENCY)
+    telephone: ShortWord | None = None
+    email: Word | None = None
+    currency: Currency = "AUD"
     home_place: PlaceId = Field(description="The place the book opens with.")
     calendar_places: tuple[PlaceId, ...] | None = Field(
         default=None, min_length=1,
@@ -96,17 +99,17 @@ class Practice(Record):
     machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
     operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is asked for it and what does it.")
     crew_size: int | None = Field(default=None, ge=1, le=50, description="People who go to a job.")
-    hourly_price: float | None = Field(default=None, ge=0, description="Asked for one person's hour of work.")
-    minimum_charge: float | None = Field(default=None, ge=0, description="The least that any visit is charged at.")
-    spoil_price_per_m3: float | None = Field(
-        default=None, ge=0, description="Asked for carrying away and tipping a loose cubic metre of thatch, cores or turf."
+    hourly_price: Money | None = Field(default=None, description="Asked for one person's hour of work.")
+    minimum_charge: Money | None = Field(default=None, description="The least that any visit is charged at.")
+    spoil_price_per_m3: Money | None = Field(
+        default=None, description="Asked for carrying away and tipping a loose cubic metre of thatch, cores or turf."
     )
-    spoil_bag_l: float | None = Field(default=None, gt=0, description="What one bag for thatch and clippings holds, in litres.")
-    trailer_volume_m3: float | None = Field(default=None, gt=0, description="What fits in the trailer that spoil goes away in.")
-    tax_name: str | None = Field(default=None, max_length=40, description="What the tax on a sale is called on a quote: GST, VAT, sales tax.")
-    tax_percent: float | None = Field(default=None, ge=0, le=100, description="Tax on a sale; 0 for a practice that is not registered for it.")
+    spoil_bag_l: number(0, 100_000, above=True) | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
+    trailer_volume_m3: number(0, 1000, above=True) | None = Field(default=None, description="What fits in the trailer that spoil goes away in.")
+    tax_name: ShortWord | None = Field(default=None, description="What the tax on a sale is called on a quote: GST, VAT, sales tax.")
+    tax_percent: Percent | None = Field(default=None, description="Tax on a sale; 0 for a practice that is not registered for it.")
     prices_include_tax: bool = Field(default=False, description="True where the prices in this file have the tax in them already.")
-    deposit_percent: float | None = Field(default=None, ge=0, le=100, description="Share of a quote that is paid when it is accepted.")
+    deposit_percent: Percent | None = Field(default=None, description="Share of a quote that is paid when it is accepted.")
     quote_valid_days: int | None = Field(default=None, ge=1, le=365, description="Days for which a quote can be accepted.")
 
 
@@ -118,7 +121,7 @@ class SeasonGroupFigures(Record):
     full_growth_above_optimum: bool = Field(description="True where growth stays full above the optimum.")
     crop_coefficient: Share = Field(description="Share of reference evapotranspiration used, 1.")
     growth_base: Temperature = Field(description="Base of growing degree days, °C; a grass may carry its own.")
-    leaf_growth: Annotated[Figure, Measured("mm/day")] = Field(description="Height gained in a day of full growth, mm/day.")
+    leaf_growth: Annotated[Figure, Measured("mm/day", 0, 100)] = Field(description="Height gained in a day of full growth, mm/day.")
     allowable_depletion: Share = Field(description="Share of the soil's available water used before watering, 1.")
 
 
@@ -127,7 +130,7 @@ class SoilKind(Record):
 
     name: Word
     available_water: Share = Field(description="Water held between full and wilting, depth per depth of soil, 1.")
-    infiltration: Annotated[Figure, Measured("mm/h")] = Field(description="What wet soil takes in, mm/h.")
+    infiltration: Annotated[Figure, Measured("mm/h", 0.001, 10_000)] = Field(description="What wet soil takes in, mm/h.")
     root_depth: Depth = Field(description="Depth from which the lawn drinks, mm.")
     light_dressings: bool = Field(description="True where feed must be given in smaller dressings, because it washes through.")
     first: Sentence | None = Field(default=None, description="What to do before any watering helps.")
@@ -139,8 +142,8 @@ class PublishedCalendar(Sourced):
     place: PlaceId
     grasses: tuple[GrassId, ...] = Field(min_length=1)
     window: Literal["renovation", "light_renovation", "overseeding", "oversowing", "pre_emergent"]
-    first: MonthDay
-    last: MonthDay
+    first: MonthDay = Field(description="Month and day as MM-DD: \"09-01\".")
+    last: MonthDay = Field(description="The same of its end.")
     says: Sentence = Field(description="What is printed there, in our words.")
     explained: Sentence | None = Field(default=None, description="Where the two disagree, and why.")
 
@@ -156,8 +159,8 @@ class Outside(Record):
 class SeasonGroups(Record):
     warm: SeasonGroupFigures
     cool: SeasonGroupFigures
-    rules: dict[str, Figure] = Field(description="Thresholds of the window rules.")
-    sites: dict[str, dict[str, Figure]] = Field(description="Offsets of the named microclimates.")
+    rules: dict[Name, Figure] = Field(description="Thresholds of the window rules.")
+    sites: dict[Identifier, dict[Name, Figure]] = Field(description="Offsets of the named microclimates.")
     soils: dict[Identifier, SoilKind] = Field(description="Kinds of soil; the first one is taken where nothing is said.")
     outside: dict[Literal["warm", "cool"], Outside] = Field(default={}, description="By group: what to do about a day outside the window.")
     published: tuple[PublishedCalendar, ...] = Field(

@@ -3,25 +3,12 @@
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_validator
+from pydantic import BaseModel, ConfigDict, Field, model_validator
 
-IDENTIFIER = r"^[a-z0-9]+(-[a-z0-9]+)*$"
-WEB_ADDRESS = r"^https?://\S+$"
-WEB_FOLDER = r"^https?://\S+/$"
-CURRENCY = r"^[A-Z]{3}$"
-MONTH_DAY = r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
-# Pattern -> what to say of a text that does not fit it, and what would.
-PATTERNS = {
-    IDENTIFIER: ("is not an id", "use small letters, digits and single hyphens"),
-    WEB_ADDRESS: ("is not a web address", "write all of it, from https:// on, without spaces"),
-    WEB_FOLDER: ("is not the address of a folder on the web", "write all of it, from https:// to a closing /"),
-    CURRENCY: ("is not a currency", "write its three capital letters, such as AUD"),
-    MONTH_DAY: ("is not a month and a day", "write both with two digits, in quotes, such as \"09-01\""),
-}
+from generator.model.numbers import FIGURE, InUnit, by_unit
+from generator.model.texts import Identifier, LongWord, Sentence, UnitName, Word
+from generator.units import bounds_of, known_unit
 
-Identifier = Annotated[str, StringConstraints(pattern=IDENTIFIER, max_length=60)]
-Sentence = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=1200)]
-Word = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=120)]
 Country = Literal["AU", "NZ", "ZA", "US", "GB"]
 
 COMMON_PRACTICE = "common practice"
@@ -43,9 +30,15 @@ class Reference:
 
 @dataclass(frozen=True)
 class Measured:
-    """Marks a figure's field with a unit whose kind of quantity it must hold: 'mm' asks for any length."""
+    """Marks a figure with a unit whose kind of quantity it must hold ('mm' asks for any length), and what it may be in that unit."""
 
     unit: str
+    lowest: float
+    highest: float
+
+    def allows(self, value: float) -> bool:
+        """Whether a figure in `unit` lies in between, both ends included however they were rounded."""
+        return self.lowest - 1e-9 * abs(self.lowest) <= value <= self.highest + 1e-9 * abs(self.highest)
 
 
 GrassId = Annotated[Identifier, Reference("grasses")]
@@ -61,8 +54,8 @@ AnswerId = Annotated[Identifier, Reference("answers")]
 TermId = Annotated[Identifier, Reference("terms")]
 ProductId = Annotated[Identifier, Reference("products")]
 MachineId = Annotated[Identifier, Reference("machines")]
-PublishedId = Annotated[str, Reference("sources")]
-SourceId = Annotated[str, Reference("sources", also=UNPUBLISHED)]
+PublishedId = Annotated[LongWord, Reference("sources")]
+SourceId = Annotated[LongWord, Reference("sources", also=UNPUBLISHED)]
 
 
 class RecordProblem(ValueError):
@@ -71,6 +64,21 @@ class RecordProblem(ValueError):
     def __init__(self, what: str, instead: str, key: str | None = None) -> None:
         super().__init__(f"{what}; {instead}")
         self.what, self.instead, self.key = what, instead, key
+
+
+def sensible(spelling: str, signed: bool = False, **numbers: float | tuple[float, ...] | None) -> None:
+    """RecordProblem at the first number that no quantity of its kind has; silent for a unit that is none, which is told elsewhere.
+
+    numbers: by the key of the record they stand under.
+    """
+    given_in = known_unit(spelling)
+    if given_in is None:
+        return
+    sized = bounds_of(given_in, signed)
+    for key, given in numbers.items():
+        for value in given if isinstance(given, tuple) else (given,):
+            if value is not None and (fault := sized.fault(value)):
+                raise RecordProblem(*fault, key)
 
 
 class Record(BaseModel):
@@ -99,15 +107,18 @@ class Sourced(Record):
 class Claim(Sourced):
     """One published number or range."""
 
-    low: float | None = Field(default=None, description="Lower end, in `unit`.")
-    high: float | None = Field(default=None, description="Upper end, in `unit`.")
-    use: float | None = Field(default=None, description="The one number that calculators and rules take.")
-    unit: str = Field(description="A unit of the trade, as in units: mm, g/m2, °C, weeks, 1.")
+    model_config = by_unit(FIGURE)
+
+    low: InUnit | None = Field(default=None, description="Lower end, in `unit`.")
+    high: InUnit | None = Field(default=None, description="Upper end, in `unit`.")
+    use: InUnit | None = Field(default=None, description="The one number that calculators and rules take.")
+    unit: UnitName = Field(description="A unit of the trade, as in units: mm, g/m2, °C, weeks, 1.")
 
     @model_validator(mode="after")
     def _has_a_number(self) -> "Claim":
         if self.low is None and self.high is None and self.use is None:
             raise RecordProblem("this figure has no number", "give 'use', or 'low' and 'high', or all three")
+        sensible(self.unit, low=self.low, high=self.high, use=self.use)
         if self.low is not None and self.high is not None and self.low > self.high:
             raise RecordProblem(f"low {self.low:g} is above high {self.high:g}", "swap them", "low")
         if self.use is not None and not self.lowest <= self.use <= self.highest:
@@ -146,12 +157,12 @@ class Figure(Claim):
         return self
 
 
-Depth = Annotated[Figure, Measured("mm")]
-MassPerArea = Annotated[Figure, Measured("g/m2")]
-Duration = Annotated[Figure, Measured("week")]
-Temperature = Annotated[Figure, Measured("°C")]
-TemperatureDifference = Annotated[Figure, Measured("K")]
-Share = Annotated[Figure, Measured("1")]
+Depth = Annotated[Figure, Measured("mm", 0, 2000)]
+MassPerArea = Annotated[Figure, Measured("g/m2", 0, 20_000)]
+Duration = Annotated[Figure, Measured("week", 0, 260)]
+Temperature = Annotated[Figure, Measured("°C", -60, 60)]
+TemperatureDifference = Annotated[Figure, Measured("K", 0.1, 60)]
+Share = Annotated[Figure, Measured("1", 0, 2)]
 
 
 class Statement(Sourced):

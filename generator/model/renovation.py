@@ -34,5 +34,5 @@ class Renovation(Record):
     figures: dict[Identifier, Figure] = Field(
         default={}, description="Amounts of this plan, by a short name; a step fills them in as renovation.<name>."
     )
-    steps: tuple[Step, ...] = Field(min_length=1)
+    steps: tuple[Step, ...] = Field(min_length=1, max_length=120)
     aftercare: AftercareId | None = Field(default=None, description="The client's sheet that follows it.")

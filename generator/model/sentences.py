@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any
 
-from generator.findings import Finding, Where, suggestion
+from generator.findings import Finding, MOST_TOLD, Where, not_told, shown, suggestion
 from generator.model.annotations import inside, record_of
-from generator.model.record import IDENTIFIER, PATTERNS, RecordProblem
-from generator.model.syntax import shown
-from generator.model.tree import REFUSED, Node
+from generator.model.record import RecordProblem
+from generator.model.texts import IDENTIFIER, PATTERNS
+from generator.model.tree import Node
 
 _WANTED = {
     "string_type": "text", "float_type": "a number", "int_type": "a whole number",
@@ -40,10 +40,13 @@ class _Spot:
 
 
 def record_findings(errors: list[dict], root: Node, hint: Any) -> list[Finding]:
-    """One finding for each mistake among pydantic's errors; nothing for values already refused."""
+    """One finding for each mistake among pydantic's errors, at most MOST_TOLD; nothing for values already refused."""
     choices: dict[tuple, list[_Spot]] = defaultdict(list)
     findings = []
     spots = [spot for error in errors if (spot := _spot(error, root, hint)) is not None]
+    if len(spots) > MOST_TOLD:
+        findings.append(not_told(_place(spots[MOST_TOLD]), len(spots) - MOST_TOLD))
+        spots = spots[:MOST_TOLD]
     misspelt = _misspelt(spots)
     for spot in spots:
         error = spot.error
@@ -86,7 +89,7 @@ def _spot(error: dict, root: Node, hint: Any) -> _Spot | None:
                          in_choice=spot.in_choice)
         elif not (error["type"] == "missing" and step == error["loc"][-1]):
             spot.in_choice = True  # The name of one of several allowed types.
-        if spot.node.value is REFUSED:
+        if spot.node.refused:
             return None
     return spot
 
@@ -239,6 +242,8 @@ def _limit(spot: _Spot) -> tuple[str, str]:
             return f"{name} has {_items(count)}", f"it needs at least {_items(number)}"
         case "too_long":
             return f"{name} has {_items(count)}", f"it takes at most {_items(number)}"
+        case "too_fine":
+            return f"{name} is {value}", f"it must be 0, or at least {number:g}"
         case "greater_than":
             return f"{name} is {value}", f"it must be more than {number:g}"
         case "greater_than_equal":

@@ -2,16 +2,17 @@
 
 from pydantic import Field
 
-from generator.model.record import WEB_ADDRESS, Record, Sentence, Word
+from generator.model.record import Record, Sentence, Word
+from generator.model.texts import Title, WebAddress
 
 
 class Source(Record):
-    title: Sentence = Field(description="Title of the publication.")
+    title: Title = Field(description="Title of the publication.")
     organisation: Word = Field(description="Who published it.")
     short: Word | None = Field(default=None, description="How the marks beside a figure name it: UF/IFAS, NC State.")
     year: int | None = Field(default=None, ge=1900, le=2100, description="Year of publication, if shown.")
     where: Sentence | None = Field(default=None, description="Chapter, table, page or equation.")
-    address: str | None = Field(default=None, pattern=WEB_ADDRESS, description="Public address, if it has one.")
+    address: WebAddress | None = Field(default=None, description="Public address, if it has one.")
     read: bool = Field(description="True when the source itself (or a copy of it) was read for this book.")
     note: Sentence | None = Field(default=None, description="What to know before relying on it.")
     attribution: Sentence | None = Field(

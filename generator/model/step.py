@@ -9,6 +9,7 @@ from generator.model.grass import Habit, Level
 from generator.model.record import (
     CalculatorId, CautionId, Identifier, MachineId, ProductId, Record, RecordProblem, Reference, Sentence, SourceId, TaskId, Word,
 )
+from generator.model.texts import LongWord, Title, Typed
 
 StepId = Annotated[Identifier, Reference("steps")]
 
@@ -16,7 +17,7 @@ StepId = Annotated[Identifier, Reference("steps")]
 class Purchase(Record):
     """What a step's quantity adds to the shopping list."""
 
-    result: str = Field(description="The calculator's result that has to be bought: product, mass, seed.")
+    result: LongWord = Field(description="The calculator's result that has to be bought: product, mass, seed.")
     product: ProductId | None = Field(
         default=None, description="Which product of practice.yml; left out, its feed for a feed, else its first product for the step's task.",
     )
@@ -26,13 +27,13 @@ class Quantity(Record):
     """A calculator shown at a step, with inputs filled in from the grass or the practice."""
 
     calculator: CalculatorId
-    fill: dict[str, str] = Field(
+    fill: dict[LongWord, Typed] = Field(
         default={},
         description="Input name to a value with its unit ('5 mm'), or to kind.field: 'grass.seed_rate', "
         "'practice.feed.nitrogen_percent', 'renovation.feed-on-the-day'. 'a or b' takes the first that this grass has.",
     )
     buy: Purchase | None = Field(default=None, description="The result that goes on the shopping list.")
-    spoil: str | None = Field(default=None, description="The result, a volume, that has to be carried away.")
+    spoil: LongWord | None = Field(default=None, description="The result, a volume, that has to be carried away.")
     measured: bool = Field(
         default=False, description="True where it starts from what is measured on the lawn or the gear that day, so that a plan has no answer to give."
     )
@@ -51,7 +52,7 @@ class Gear(Record):
 class Watering(Record):
     """How a step waters: so much each time, so often."""
 
-    depth: str = Field(description="A length or a field, as in `fill`: '4 mm', 'renovation.water-after-sand'.")
+    depth: Typed = Field(description="A length or a field, as in `fill`: '4 mm', 'renovation.water-after-sand'.")
     times_a_day: int = Field(default=1, ge=1, le=6)
     every_days: int = Field(default=1, ge=1, le=14, description="2 for every second day.")
 
@@ -59,7 +60,7 @@ class Watering(Record):
 class StepBody(Record):
     """What a step is, without its day: shared by plans. Every field may be left to the shared step that is used."""
 
-    title: Sentence | None = None
+    title: Title | None = None
     task: TaskId | None = Field(default=None, description="The task it is; its page says how.")
     say: Sentence | None = Field(default=None, description="What to do, in one or two plain sentences.")
     why: Sentence | None = None
@@ -75,7 +76,7 @@ class StepBody(Record):
         default=None, description="Where it is not done on every lawn: what must be so, as 'Winter grass or ryegrass has got in.'"
     )
     wait_for: Sentence | None = Field(default=None, description="What must be so before it starts.")
-    settles: str | None = Field(
+    settles: LongWord | None = Field(
         default=None,
         description="A figure of a task, as spray-out.weeks-to-die: what waits for this step waits its short end while growth is strong, its long end when it is cold.",
     )
@@ -118,9 +119,9 @@ class Step(StepBody):
     id: Identifier = Field(description="What later steps call it; the shared step's id where left out.")
     use: StepId | None = Field(default=None, description="The shared step it is; what stands here takes the place of what stands there.")
     day: int = Field(ge=-180, le=365, description="Days from renovation day; 0 is the day.")
-    until_day: int | None = Field(default=None, le=400, description="Last day, for a step that runs on.")
+    until_day: int | None = Field(default=None, ge=-180, le=400, description="Last day, for a step that runs on.")
     after: tuple[Identifier, ...] = Field(default=(), description="Steps that must come first.")
-    gaps: dict[Identifier, int] = Field(
+    gaps: dict[Identifier, Annotated[int, Field(ge=0, le=400)]] = Field(
         default={},
         description="Days that must pass since one of these steps. Left out: the plan's own days after the day, none before it.",
     )

@@ -8,6 +8,7 @@ from generator.model.grass import SeasonGroup
 from generator.model.record import (
     CalculatorId, CautionId, Country, Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements,
 )
+from generator.model.texts import FormulaText, LongWord, Typed
 
 
 # A rule that comes round at least so often is a rhythm, not an event.
@@ -17,8 +18,8 @@ RHYTHM_WEEKS = 4
 class Due(Sourced):
     """When a calendar lists this task: a condition over the season's quantities, never a month."""
 
-    do_when: str = Field(description="Formula: true in a week when the task falls due.")
-    not_when: str | None = Field(
+    do_when: FormulaText = Field(description="Formula: true in a week when the task falls due.")
+    not_when: FormulaText | None = Field(
         default=None, description="Formula: true in a week when the task does not fall due, whatever `do_when` says."
     )
     season_group: SeasonGroup | None = Field(default=None, description="Only for this group; both when left out.")
@@ -58,13 +59,13 @@ class Task(Record):
     order: tuple[Statement, ...] = statements("What goes before and after.")
     gear: tuple[Word, ...] = Field(default=(), description="Machines and tools, plain names.")
     calculators: tuple[CalculatorId, ...] = Field(default=(), description="Calculators that belong to it.")
-    fill: dict[str, str] = Field(
+    fill: dict[LongWord, Typed] = Field(
         default={}, description="Input of its first calculator to what fills it in on this page: a value, or a field such as 'task.one-watering-on-sand'."
     )
     cautions: tuple[CautionId, ...] = Field(
         default=(), description="Cautions that bite during it. One that no step names is shown before the first step."
     )
-    due: tuple[Due, ...] = Field(default=(), description="When calendars list it.")
+    due: tuple[Due, ...] = Field(default=(), max_length=60, description="When calendars list it.")
     operation: bool = Field(
         default=False, description="True when each grass carries a level (none to hard) for it."
     )

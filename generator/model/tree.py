@@ -12,19 +12,33 @@ from typing import Any
 
 import yaml
 
-from generator.findings import Finding, Where
-from generator.model.syntax import shown, syntax_finding
+from generator.findings import Finding, Where, shown
+from generator.model.characters import UNSEEN, said_of
+from generator.model.syntax import syntax_finding
 
 DEEPEST = 40  # Levels; the records need eight. Far below where Python's own recursion ends.
 
 MERGE = "<<"
-REFUSED = object()  # Fails every record's reading in silence: the finding is already written.
+MOST_VALUES = 20_000  # In one file; the longest has 4000.
+
+
+class _Refused:
+    """Fails every record's reading in silence: the finding is already written."""
+
+    def __repr__(self) -> str:
+        return "a value that is not read"
+
+
+REFUSED = _Refused()
 
 # As YAML counts lines, which the marks go by.
 _LINE_BREAK = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
 _WHOLE = re.compile(r"[-+]?(0|[1-9][0-9]{0,17})\Z")
 _NUMBER = re.compile(r"[-+]?(0|[1-9][0-9]*)?(\.[0-9]*)?([eE][-+]?[0-9]+)?\Z")
 _NOT_FINITE = re.compile(r"[-+]?\.?(nan|inf|infinity)\Z", re.IGNORECASE)
+# A sign by its number, or by one of YAML's letters for signs that nobody sees; and what those letters mean.
+_ESCAPE = re.compile(r"\\(x[0-9a-fA-F]{2}|u[0-9a-fA-F]{4}|U[0-9a-fA-F]{8}|[^xuU])", re.DOTALL)
+_SHORT_ESCAPES = {"0": "\0", "a": "\a", "b": "\b", "v": "\v", "f": "\f", "e": "\x1b", "N": "\x85", "L": "\u2028", "P": "\u2029"}
 _WORDS = {"": None, "~": None, "null": None, "true": True, "false": False, "True": True, "False": False}
 
 
@@ -37,6 +51,7 @@ class Node:
     value: plain value of a scalar, REFUSED, or None for maps and lists.
     children: by key (map) or position (list), in file order; keys: where each key stands.
     one_line: True when text stands in the file character for character.
+    unseen: of a text with a sign in it that nobody sees, what was said of that.
     """
 
     where: Where
@@ -46,6 +61,12 @@ class Node:
     one_line: bool = True
     children: dict[str | int, "Node"] = field(default_factory=dict)
     keys: dict[str, Where] = field(default_factory=dict)
+    unseen: Finding | None = None
+
+    @property
+    def refused(self) -> bool:
+        """True where reading already said what is wrong, so that there is nothing to read on."""
+        return self.value is REFUSED
 
     def plain(self) -> Any:
         """The tree as dicts, tuples and scalars, for a record to read."""
@@ -73,6 +94,7 @@ class _Reader:
         self.lines = _LINE_BREAK.split(text)
         self.findings: list[Finding] = []
         self.anchors: set[str] = set()
+        self.values = 0
 
     def read(self) -> tuple[Node | None, list[Finding]]:
         root = None
@@ -88,16 +110,18 @@ class _Reader:
         except yaml.YAMLError as error:
             self.findings.append(syntax_finding(error, self.lines, self.path))
             return None, self.findings
-        except _TooDeep as deep:
-            self._say(deep.where, f"lists and maps are nested more than {DEEPEST} deep here",
-                      "keep to the depth of the record's own keys")
+        except _TooMuch as much:
+            self._say(much.where, much.what, much.instead)
             return None, self.findings
         return root, self.findings
 
     def _node(self, event: yaml.Event, events: Iterator[yaml.Event], depth: int) -> Node:
         where = self._at(event)
+        self.values += 1
         if depth > DEEPEST:
-            raise _TooDeep(where)
+            raise _TooMuch(where, f"lists and maps are nested more than {DEEPEST} deep here", "keep to the depth of the record's own keys")
+        if self.values > MOST_VALUES:
+            raise _TooMuch(where, f"the file holds more than {MOST_VALUES} keys and values", "keep one record to a file, and one thing to a record")
         if isinstance(event, yaml.AliasEvent):
             if event.anchor not in self.anchors:  # Else told at its anchor: one cause, one finding.
                 self._say(where, f"'*{shown(event.anchor)}' is a YAML alias, and aliases are not read",
@@ -154,7 +178,7 @@ class _Reader:
         if not isinstance(event, yaml.ScalarEvent):
             self._say(key_node.where, "a list or a map stands where a key belongs", "write a word, then ':'")
             return None
-        key = event.value
+        key = UNSEEN.sub("", event.value)
         if key == MERGE:
             self._say(key_node.where, "'<<' is a YAML merge key, and merge keys are not read",
                       "write the keys out in full")
@@ -170,12 +194,23 @@ class _Reader:
 
     def _scalar(self, event: yaml.ScalarEvent, where: Where) -> Node:
         node = Node(where, text=self._text_start(event, where), value=event.value)
-        node.one_line = event.start_mark.line == event.end_mark.line and not (
-            event.style == '"' and "\\" in self.lines[event.start_mark.line]
-        )
+        written = self.source[event.start_mark.index : event.end_mark.index]
+        node.one_line = event.start_mark.line == event.end_mark.line and not (event.style == '"' and "\\" in written)
+        if event.style == '"' and UNSEEN.search(event.value):
+            node.value, node.unseen = REFUSED, self._unseen(event, written)
+            self.findings.append(node.unseen)
+            return node
         if not event.style and event.tag is None:
             node.value = self._meaning(event.value, where)
         return node
+
+    def _unseen(self, event: yaml.ScalarEvent, written: str) -> Finding:
+        """A sign that nobody sees can stand in a text by its number only: the file itself was looked through before."""
+        escape, sign = next(each for each in _escapes(written) if UNSEEN.match(each[1]))
+        before = written[: escape.start()]
+        line = event.start_mark.line + before.count("\n")
+        column = escape.start() - before.rfind("\n") if "\n" in before else event.start_mark.column + escape.start() + 1
+        return Finding(Where(self.path, line + 1, column), said_of(sign)[0], f"take '{escape[0]}' out")
 
     def _meaning(self, text: str, where: Where) -> Any:
         if text in _WORDS:
@@ -211,6 +246,14 @@ class _Reader:
         self.findings.append(Finding(where, what, instead))
 
 
-class _TooDeep(Exception):
-    def __init__(self, where: Where) -> None:
-        self.where = where
+def _escapes(written: str) -> Iterator[tuple[re.Match[str], str]]:
+    """Each sign that a text in double quotes names, with the sign itself."""
+    for escape in _ESCAPE.finditer(written):
+        yield escape, chr(int(escape[1][1:], 16)) if len(escape[1]) > 1 else _SHORT_ESCAPES.get(escape[1], escape[1])
+
+
+class _TooMuch(Exception):
+    """Reading stops here: the rest would only take long."""
+
+    def __init__(self, where: Where, what: str, instead: str) -> None:
+        self.where, self.what, self.instead = where, what, instead

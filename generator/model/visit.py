@@ -5,7 +5,9 @@ from typing import Literal
 from pydantic import Field, model_validator
 
 from generator.model.calculator import Constant
-from generator.model.record import CautionId, Country, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word
+from generator.model.record import CautionId, Country, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word, sensible
+from generator.model.numbers import SIGNED, InUnit, by_unit
+from generator.model.texts import FormulaText, LongWord, Name, UnitName
 
 Effect = Literal["stop", "soften", "leave-out", "add", "note"]
 
@@ -21,7 +23,7 @@ class Added(Record):
 class Outcome(Sourced):
     """What one answer changes, and why."""
 
-    when: str | None = Field(
+    when: FormulaText | None = Field(
         default=None, description="Formula over measured answers (the question's id with _ for -) and figures: thatch_depth < thatch_trigger.",
     )
     words: Word | None = Field(default=None, description="The same in words, for `when`: 'Under {thatch_trigger}'.")
@@ -51,16 +53,18 @@ class Outcome(Sourced):
 class Question(Record):
     """One thing to find out on the lawn."""
 
+    model_config = by_unit(SIGNED)
+
     id: Identifier
     ask: Sentence = Field(description="The question, plainly and short: it stands on the printed sheet.")
     how: Sentence = Field(description="How to find out with a knife, a screwdriver, a tape, a bucket.")
-    unit: str | None = Field(default=None, description="For a measured answer: its metric unit; 1 for a plain number.")
-    us_unit: str | None = Field(default=None, description="US unit, when it differs.")
-    at_least: float | None = Field(default=None, description="Smallest possible answer, in `unit`.")
-    at_most: float | None = Field(default=None, description="Largest possible answer, in `unit`.")
+    unit: UnitName | None = Field(default=None, description="For a measured answer: its metric unit; 1 for a plain number.")
+    us_unit: UnitName | None = Field(default=None, description="US unit, when it differs.")
+    at_least: InUnit | None = Field(default=None, description="Smallest possible answer, in `unit`.")
+    at_most: InUnit | None = Field(default=None, description="Largest possible answer, in `unit`.")
     choices: dict[Identifier, Word] = Field(default={}, description="Or the answers to choose from: an id to its words.")
     cautions: tuple[CautionId, ...] = Field(default=(), description="Cautions that bite while finding out, or because of the answer.")
-    outcomes: tuple[Outcome, ...] = Field(default=(), description="What answers change; one that changes nothing needs no outcome.")
+    outcomes: tuple[Outcome, ...] = Field(default=(), max_length=60, description="What answers change; one that changes nothing needs no outcome.")
 
     @property
     def name(self) -> str:
@@ -71,6 +75,8 @@ class Question(Record):
     def _is_answered_in_one_way(self) -> "Question":
         if (self.unit is None) == (not self.choices):
             raise RecordProblem("a question is answered in one way", "give either 'unit', for a measure, or 'choices'")
+        if self.unit is not None:
+            sensible(self.unit, signed=True, at_least=self.at_least, at_most=self.at_most)
         return self
 
 
@@ -111,9 +117,9 @@ class Visit(Record):
 
     title: Word
     summary: Sentence
-    figures: dict[str, str] = Field(default={}, description="Figures of tasks that formulas use: a name to task.figure, as scarify.thatch-trigger.")
-    constants: dict[str, Constant] = Field(default={}, description="Figures that no task has, each with its source.")
-    questions: tuple[Question, ...] = Field(min_length=1)
+    figures: dict[Name, LongWord] = Field(default={}, max_length=100, description="Figures of tasks that formulas use: a name to task.figure, as scarify.thatch-trigger.")
+    constants: dict[Name, Constant] = Field(default={}, max_length=100, description="Figures that no task has, each with its source.")
+    questions: tuple[Question, ...] = Field(min_length=1, max_length=100)
     before_the_day: tuple[Preparation, ...] = ()
     photos: tuple[Photograph, ...] = ()
     quote: Quote | None = None

@@ -24,11 +24,11 @@ def parts(value: Any, path: Path = ()) -> Iterator[tuple[Path, BaseModel]]:
             yield from parts(item, (*path, key))
 
 
-def measured(record: BaseModel, name: str) -> str | None:
-    """The unit whose kind of quantity a field must hold, 'mm' for any length; None when any will do."""
+def measured(record: BaseModel, name: str) -> Measured | None:
+    """Which kind of quantity a field must hold, and how much of it; None when any will do."""
     field = type(record).model_fields[name]
     marks = [*field.metadata, *_marks(field.annotation)]
-    return next((mark.unit for mark in marks if isinstance(mark, Measured)), None)
+    return next((mark for mark in marks if isinstance(mark, Measured)), None)
 
 
 def _marks(hint: Any) -> Iterator[Any]:

@@ -5,6 +5,7 @@ from typing import Literal
 from pydantic import Field, model_validator
 
 from generator.model.record import CalculatorId, Country, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word
+from generator.model.texts import Name, UnitName
 
 ColumnKind = Literal["date", "time", "text", "number", "choice", "grass"]
 Work = Literal["spray", "feed"]
@@ -27,9 +28,9 @@ class Column(Record):
 
     label: Word = Field(description="In plain words, as the form asks for it.")
     kind: ColumnKind = Field(description="date, time, text, number (with its unit beside it), choice, or grass.")
-    unit: str | None = Field(default=None, description="For a number: its metric unit, as the form starts with it.")
-    us_unit: str | None = Field(default=None, description="US unit, when it differs.")
-    also: tuple[str, ...] = Field(default=(), description="Other units it is given in, one of each further kind: L beside kg.")
+    unit: UnitName | None = Field(default=None, description="For a number: its metric unit, as the form starts with it.")
+    us_unit: UnitName | None = Field(default=None, description="US unit, when it differs.")
+    also: tuple[UnitName, ...] = Field(default=(), description="Other units it is given in, one of each further kind: L beside kg.")
     choices: dict[Identifier, Word] = Field(default={}, description="For a choice: an id to its words.")
     work: tuple[Work, ...] = Field(default=(), description="The work that has this column; all of it where left out.")
     needed: bool = Field(default=False, description="True when no entry goes without it.")
@@ -56,7 +57,7 @@ class WorkRecord(Record):
         description="The calculator that turns a feed into nitrogen to the area: inputs product, area and nitrogen_percent, result nitrogen_rate.",
     )
     lists: dict[Identifier, PublishedList] = Field(min_length=1)
-    columns: dict[str, Column] = Field(min_length=1, description="In the order of the form and of the CSV file; ids with _ between words.")
+    columns: dict[Name, Column] = Field(min_length=1, description="In the order of the form and of the CSV file; ids with _ between words.")
 
     @model_validator(mode="after")
     def _holds_together(self) -> "WorkRecord":

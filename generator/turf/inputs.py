@@ -9,21 +9,13 @@ from generator.model.practice import SeasonGroups
 from generator.model.record import Figure
 from generator.model.task import Task
 from generator.turf.climate import Climate, Site, Soil
+from generator.turf.engine_figures import OFFSETS, RULES
 from generator.turf.frost import FrostRules
 from generator.turf.rules import FeedRules, GrassSeason, Group, OversowingRules, PreEmergentRules, SoilWater, WindowRules
-from generator.units import to_si, unit
+from generator.units import from_si, to_si, unit
 
 MILLIMETRES_A_METRE = 1000.0
 OPEN_SITE = "open"
-OFFSETS = ("maximum_offset", "minimum_offset", "evaporation_share")
-RULE_NAMES = (
-    "warm_start_share", "warm_best_share", "warm_slow_share", "cool_start_share", "cool_slow_share", "near_best", "peak_share",
-    "no_slack_share", "little_growth", "little_growth_stretch", "least_growth", "shortest_weeks", "overseeding_weeks",
-    "air_frost_c", "ground_frost_c", "warm_frost_risk", "warm_frost_risk_surface_running", "frost_weeks",
-    "minimum_spread_base", "minimum_spread_per_range", "night_to_night", "year_to_year_spread", "counting_step", "warm_heat_limit", "cool_heat_limit", "summer_turn",
-    "light_recovery_share", "last_feed_weeks", "cool_autumn_share", "warm_transition_night", "ponding", "spells_a_morning",
-    "wet_rain", "wet_ratio", "soil_depth", "soil_diffusivity", "warm_dormant_soil", "cool_dormant_soil", "warm_green_up_soil",
-)
 
 
 @dataclass(frozen=True)
@@ -69,26 +61,27 @@ def grass_season_of(identifier: str, grass: Grass, groups: SeasonGroups) -> Gras
     return GrassSeason(
         id=identifier,
         group=grass.season_group,
-        optimum_c=(grass.season.optimum or group.growth_optimum).default,
-        spread_k=group.growth_spread.default,
+        optimum_c=_in(grass.season.optimum or group.growth_optimum, "°C"),
+        spread_k=_in(group.growth_spread, "K"),
         full_growth_above_optimum=group.full_growth_above_optimum,
-        recovery_weeks=grass.recovery.default,
-        establishment_weeks=groups.rules["overseeding_weeks"].default,
+        recovery_weeks=_in(grass.recovery, "week"),
+        establishment_weeks=_in(groups.rules["overseeding_weeks"], "week"),
         surface_running=grass.habit == "above ground",
-        crop_coefficient=group.crop_coefficient.default,
-        light_recovery_weeks=grass.recovery.default * groups.rules["light_recovery_share"].default,
+        crop_coefficient=_in(group.crop_coefficient, "1"),
+        light_recovery_weeks=_in(grass.recovery, "week") * _in(groups.rules["light_recovery_share"], "1"),
         oversown="overseed" in grass.operations and grass.operations["overseed"].level != "none",
-        growth_base_c=(grass.season.base or group.growth_base).default,
+        growth_base_c=_in(grass.season.base or group.growth_base, "°C"),
         mowing_height_mm=_in(grass.mowing_height, "mm"),
-        leaf_growth_mm_per_day=group.leaf_growth.default,
-        allowable_depletion=group.allowable_depletion.default,
+        leaf_growth_mm_per_day=_in(group.leaf_growth, "mm/day"),
+        allowable_depletion=_in(group.allowable_depletion, "1"),
         nitrogen_g_per_m2=_nitrogen(grass.nitrogen_per_year),
     )
 
 
 def _in(figure: Figure, wanted: str) -> float:
-    """The figure's default in another unit of its kind."""
-    return to_si(figure.default, unit(figure.unit)) / unit(wanted).factor
+    """The figure's default in the unit that the engine takes."""
+    given, taken = unit(figure.unit), unit(wanted)
+    return figure.default if given == taken else from_si(to_si(figure.default, given), taken)
 
 
 def _nitrogen(figure: Figure) -> tuple[float, float, float]:
@@ -98,7 +91,7 @@ def _nitrogen(figure: Figure) -> tuple[float, float, float]:
 
 def missing_rules(groups: SeasonGroups) -> list[tuple[str, ...]]:
     """Where season-groups.yml lacks what the engine needs, as key paths: ("rules", "wet_rain"), ("sites", "open")."""
-    missing: list[tuple[str, ...]] = [("rules", name) for name in RULE_NAMES if name not in groups.rules]
+    missing: list[tuple[str, ...]] = [("rules", name) for name in RULES if name not in groups.rules]
     if OPEN_SITE not in groups.sites:
         missing.append(("sites", OPEN_SITE))
     missing += [
@@ -115,7 +108,7 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
     """
 
     def rule(name: str) -> float:
-        return groups.rules[name].default
+        return _in(groups.rules[name], RULES[name].unit)
 
     def window_rules(group: Group) -> WindowRules:
         warm = group == "warm"
@@ -159,20 +152,20 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
         ),
         soil=Soil(rule("soil_depth") / MILLIMETRES_A_METRE, rule("soil_diffusivity")),
         sites={
-            name: Site(name, *(offsets[offset].default for offset in OFFSETS))
+            name: Site(name, *(_in(offsets[offset], each.unit) for offset, each in OFFSETS.items()))
             for name, offsets in groups.sites.items()
         },
         oversowing=OversowingRules(
             soil_c=_default(shared("overseed", "ryegrass-into-couch-soil")),
             transition_night_c=rule("warm_transition_night"),
-            ryegrass=(groups.cool.growth_optimum.default, groups.cool.growth_spread.default, groups.cool.full_growth_above_optimum),
+            ryegrass=(_in(groups.cool.growth_optimum, "°C"), _in(groups.cool.growth_spread, "K"), groups.cool.full_growth_above_optimum),
             establishment_weeks=rule("overseeding_weeks"),
             ryegrass_rules=cool,
         ),
         pre_emergent=_pre_emergent(shared("pre-emergent", "soil-temperature-at-application")),
         soils={
             name: SoilWater(
-                name, kind.name, kind.available_water.default, _in(kind.infiltration, "mm/h"), _in(kind.root_depth, "mm"),
+                name, kind.name, _in(kind.available_water, "1"), _in(kind.infiltration, "mm/h"), _in(kind.root_depth, "mm"),
                 rule("ponding"), rule("spells_a_morning"), kind.light_dressings, kind.first,
             )
             for name, kind in groups.soils.items()

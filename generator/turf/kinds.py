@@ -6,6 +6,7 @@ from typing import Literal
 
 from generator.turf.calendar_days import day_words
 from generator.turf.climate import Climate, DailyClimate
+from generator.turf.climate_faults import COLDEST_C, HOTTEST_C
 from generator.turf.growth import yearly_growth
 from generator.turf.limits import Year
 from generator.turf.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
@@ -64,7 +65,7 @@ def with_doubts(
 
 
 def _moved(climate: Climate, shift_k: float) -> Climate:
-    return replace(
-        climate, mean_maximum_c=tuple(t + shift_k for t in climate.mean_maximum_c),
-        mean_minimum_c=tuple(t + shift_k for t in climate.mean_minimum_c),
-    )
+    def shifted(monthly: tuple[float, ...]) -> tuple[float, ...]:
+        return tuple(min(max(value + shift_k, COLDEST_C), HOTTEST_C) for value in monthly)
+
+    return replace(climate, mean_maximum_c=shifted(climate.mean_maximum_c), mean_minimum_c=shifted(climate.mean_minimum_c))

@@ -220,6 +220,7 @@ def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> t
                     f"in week {week_number(day)}, with the rest of the growing season ahead"
                 )
     running = (0.0, *accumulate(year.growth.potential * 2))
+    days = max(days, 1)  # What heals at once is judged by the day itself.
     ahead = [(running[day + days] - running[day]) / days for day in safe]
     strongest = max(ahead)
     good = [day for day, growth in zip(safe, ahead) if growth >= rules.near_best * strongest]
@@ -232,7 +233,7 @@ def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> t
     mean = ahead[safe.index(best)]
     which = "early, with time in hand," if warming else "as cool as it can be had"
     return best, (
-        f"{which} while the {days / 7:.0f} weeks of recovery still give {mean / strongest:.0%} of the strongest growth "
+        f"{which} while the {days / 7:.0f} weeks of recovery still give {mean / strongest if strongest else 1:.0%} of the strongest growth "
         f"(a mean growth potential of {mean:.2f})"
     )
 

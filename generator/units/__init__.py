@@ -1,5 +1,6 @@
 """Units of the trade: one allow-list, mapped to pint; and quantities as people type them."""
 
+from generator.units.bounds import Bounds, bounds_of
 from generator.units.dimension import NUMBER, Dimension
 from generator.units.reading import QuantityError, american_words, read_list, read_quantity, show, units_script
 from generator.units.registry import (
@@ -7,6 +8,7 @@ from generator.units.registry import (
     UnitError,
     from_si,
     kind_of,
+    known_unit,
     like,
     to_si,
     unit,
@@ -16,13 +18,16 @@ from generator.units.registry import (
 
 __all__ = [
     "NUMBER",
+    "Bounds",
     "Dimension",
     "QuantityError",
     "Unit",
     "UnitError",
     "american_words",
+    "bounds_of",
     "from_si",
     "kind_of",
+    "known_unit",
     "like",
     "read_list",
     "read_quantity",

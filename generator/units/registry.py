@@ -146,6 +146,24 @@ def unit(spelling: str, american: bool = False) -> Unit:
     american: somebody working in US units typed it, so a gallon is the US gallon and a ton 2000 lb.
     Raises UnitError for a unit that is not on the allow-list or means two things.
     """
+    found = _listed(spelling, american)
+    if found is None:
+        instead = suggestion(spelling, [*units(), *_lookup()[0]], "use one such as kg/100 m2, L/ha, mm or m2")
+        raise UnitError("unknown-unit", f"unknown unit '{spelling}'", instead)
+    return found
+
+
+def known_unit(spelling: str) -> Unit | None:
+    """The unit, or None for one that is not on the list or means two things: quick where nobody is told of it."""
+    try:
+        return _listed(spelling, american=False)
+    except UnitError:
+        return None
+
+
+@cache
+def _listed(spelling: str, american: bool) -> Unit | None:
+    """The unit of the allow-list; None for one that is not on it. Raises UnitError for one that means two things."""
     exact, relaxed, whole = _lookup()
     text = _squeezed(spelling)
     if text in whole:
@@ -164,12 +182,7 @@ def unit(spelling: str, american: bool = False) -> Unit:
             raise UnitError("ambiguous-unit", what, AMBIGUOUS[atom.lower()])
         known = exact.get(atom) or relaxed.get(atom.lower(), atom)
         parts.append(count + _squeezed(known))
-    joined = "/".join(parts)
-    if joined in whole:
-        return whole[joined]
-    otherwise = "use one such as kg/100 m2, L/ha, mm or m2"
-    instead = suggestion(spelling, [*units(), *exact], otherwise)
-    raise UnitError("unknown-unit", f"unknown unit '{spelling}'", instead)
+    return whole.get("/".join(parts))
 
 
 def like(wanted: Dimension) -> list[Unit]:

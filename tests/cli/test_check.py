@@ -39,4 +39,4 @@ def test_schema_writes_one_file_for_each_kind(tmp_path: Path) -> None:
         "grass task caution place calculator step renovation hold aftercare practice season-groups visit record sources "
         "problem expert answer key glossary retired"
     )
-    assert names == {f"{kind}.schema.json" for kind in kinds.split()}
+    assert names == {f"{kind}.schema.json" for kind in (*kinds.split(), "quantity")}

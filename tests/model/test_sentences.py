@@ -7,7 +7,8 @@ import pytest
 from pydantic import Field
 
 from generator.model.load import load_record
-from generator.model.record import CURRENCY, Figure, Identifier, Record, RecordProblem, Sentence, Word
+from generator.model.record import Figure, Identifier, Record, RecordProblem, Sentence, Word
+from generator.model.texts import CURRENCY
 
 
 class Inner(Record):

@@ -3,13 +3,14 @@
 import pytest
 
 from generator.model.practice import SeasonGroups
-from generator.turf.inputs import RULE_NAMES, climate_of, engine_rules_of, missing_rules
+from generator.turf.engine_figures import RULES
+from generator.turf.inputs import climate_of, engine_rules_of, missing_rules
 from tests.turf.shipped import groups, places
 
 
 def test_the_shipped_rules_are_complete_and_all_used():
     assert missing_rules(groups()) == []
-    assert set(groups().rules) == set(RULE_NAMES)
+    assert set(groups().rules) == set(RULES)
 
 
 def test_five_sites_are_named():
