@@ -4,11 +4,13 @@ import functools
 import threading
 import time
 from collections.abc import Iterator
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from http.server import ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
+
+from tests.site.tabs import Quiet
 
 SHEET = "aftercare/after-renovation.html"
 # The page and everything that it was made of.
@@ -17,11 +19,6 @@ KEPT = """async () => {
     ...[...document.querySelectorAll('script[src], img[src], link[rel=stylesheet]')].map(each => each.src || each.href)];
   return (await Promise.all(parts.map(each => caches.match(each)))).every(Boolean);
 }"""
-
-
-class Quiet(SimpleHTTPRequestHandler):
-    def log_message(self, format: str, *args: object) -> None:
-        """Nobody reads it."""
 
 
 @pytest.fixture

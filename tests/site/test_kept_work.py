@@ -79,7 +79,10 @@ def test_no_room_is_told_at_once_and_the_work_stays_until_there_is(tabs: Tabs, c
     assert kept(page, collection) == before
 
 
-@pytest.mark.parametrize(("collection", "script"), [("jobs", BLOCKED), ("record", REFUSED), ("lawn", BLOCKED), ("visit", REFUSED), ("holds", BLOCKED)])
+@pytest.mark.parametrize(("collection", "script"), [
+    ("jobs", BLOCKED), ("visit", REFUSED),
+    *(pytest.param(*each, marks=pytest.mark.soak) for each in (("record", REFUSED), ("lawn", BLOCKED), ("holds", BLOCKED), ("jobs", REFUSED), ("visit", BLOCKED))),
+], ids=["jobs blocked", "visit refused", "record refused", "lawn blocked", "holds blocked", "jobs refused", "visit blocked"])  # fmt: skip
 def test_a_browser_that_keeps_nothing_says_so_and_the_page_works(tabs: Tabs, collection: str, script: str) -> None:
     page = tabs.open(PAGES[collection], before=script)
     WORK[collection](page)

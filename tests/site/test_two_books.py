@@ -1,5 +1,6 @@
 """Two books on one host keep their copies for reading without a network apart."""
 
+import os
 import shutil
 import threading
 import time
@@ -12,7 +13,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from generator.outputs.offline import WORKER, offline_worker
-from tests.site.test_hosted import Quiet
+from tests.site.tabs import Quiet
 
 WORKERS = Path(__file__).parents[2] / "generator" / "assets" / "worker"
 PAGE = (
@@ -31,13 +32,15 @@ def host(tmp_path: Path) -> Iterator[tuple[str, Path]]:
     serving.server_close()
 
 
-def put_up(site: Path, title: str, *, preview: bool = False) -> None:
-    """An edition of a small book, with the worker that a build gives it."""
+def put_up(site: Path, title: str, *, preview: bool = False, age_seconds: int = 100) -> None:
+    """An edition of a small book, with the worker that a build gives it. age_seconds: a server tells editions apart by whole seconds."""
     site.mkdir(exist_ok=True)
     for page in ("index.html", "page.html"):
         (site / page).write_text(PAGE.format(title=title, worker=WORKER), encoding="utf-8")
     script = (WORKERS / ("preview-worker.js" if preview else WORKER)).read_text(encoding="utf-8")
     (site / WORKER).write_text(script if preview else offline_worker(site, script), encoding="utf-8")
+    for file in site.iterdir():
+        os.utime(file, (time.time() - age_seconds,) * 2)
 
 
 def opened(context: BrowserContext, address: str) -> Page:
@@ -64,7 +67,7 @@ def test_each_of_two_books_opens_without_a_network(page: Page, host: tuple[str, 
         put_up(folder / book, f"Book {book}")
         opened(page.context, f"{address}/{book}/index.html")
     until(lambda: len(names(page.context.pages[-1])) == 2)
-    put_up(folder / "two", "Book two, again")  # a new edition drops its own old one, and no other
+    put_up(folder / "two", "Book two, again", age_seconds=0)  # a new edition drops its own old one, and no other
     opened(page.context, f"{address}/two/index.html")
     last = page.context.pages[-1]
     last.evaluate("() => navigator.serviceWorker.getRegistration().then(each => each.update())")
