@@ -5,6 +5,7 @@ program is told only where a terminal started it, so that tests still meet it as
 """
 
 import os
+import re
 import sys
 import traceback
 from collections.abc import Sequence
@@ -12,8 +13,11 @@ from typing import Any
 
 import click
 
-from generator.findings import one_line
+from generator.findings import LONGEST_SHOWN, one_line, shown
 from generator.moment import moment
+
+# What somebody typed, where click's own messages say it in full; names of ours are shorter.
+_LONG = re.compile(rf"\S{{{2 * LONGEST_SHOWN},}}")
 
 
 class Commands(click.Group):
@@ -40,6 +44,9 @@ class Commands(click.Group):
         try:
             return super().invoke(context)
         except BrokenPipeError:
+            raise
+        except click.UsageError as error:
+            error.message = _LONG.sub(lambda word: shown(word[0]), error.message)
             raise
         except OSError as error:
             _let_go(sys.stdout)
