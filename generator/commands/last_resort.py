@@ -5,7 +5,6 @@ program is told only where a terminal started it, so that tests still meet it as
 """
 
 import os
-import re
 import sys
 import traceback
 from collections.abc import Sequence
@@ -13,11 +12,8 @@ from typing import Any
 
 import click
 
-from generator.findings import LONGEST_SHOWN, one_line, shown
+from generator.findings import one_line, short_words
 from generator.moment import moment
-
-# What somebody typed, where click's own messages say it in full; names of ours are shorter.
-_LONG = re.compile(rf"\S{{{2 * LONGEST_SHOWN},}}")
 
 
 class Commands(click.Group):
@@ -46,7 +42,7 @@ class Commands(click.Group):
         except BrokenPipeError:
             raise
         except click.UsageError as error:
-            error.message = _LONG.sub(lambda word: shown(word[0]), error.message)
+            error.message = short_words(error.message)
             raise
         except OSError as error:
             _let_go(sys.stdout)
