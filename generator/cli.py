@@ -16,7 +16,7 @@ from generator.commands.plan import plan
 from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.commands.schema import schema
-from generator.findings import one_line
+from generator.findings import one_line, short_words
 from generator.model.calculator import Calculator
 from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
 from generator.outputs.season_text import season_text
@@ -98,7 +98,7 @@ def calc(
     typed = {each: american_words(text) for each, text in typed.items()} if us else typed
     run = calculated(calculators[name], given | typed, for_input)
     for problem in run.problems:
-        click.echo(one_line(f"{problem.about}: {problem.sentence}"), err=True)
+        click.echo(one_line(short_words(f"{problem.about}: {problem.sentence}")), err=True)
     if run.problems:
         for said in run.warnings:
             click.echo(said.sentence, err=True)

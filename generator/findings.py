@@ -4,11 +4,13 @@ Every check returns findings; only here do they become text. One line each:
 `path:line:column: what is wrong; what would be right`.
 """
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 
 LONGEST_SHOWN = 60
+_LONG_WORD = re.compile(rf"\S{{{2 * LONGEST_SHOWN},}}")
 
 
 @dataclass(frozen=True, order=True)
@@ -48,6 +50,11 @@ def shown(text: object) -> str:
     """What somebody wrote as a message quotes it: in one line, and cut where it is long."""
     line = one_line(str(text)[: LONGEST_SHOWN + 1])
     return line if len(line) <= LONGEST_SHOWN else line[: LONGEST_SHOWN - 3] + "..."
+
+
+def short_words(message: str) -> str:
+    """A message that others wrote round what somebody typed, with such words cut; names of ours are shorter."""
+    return _LONG_WORD.sub(lambda word: shown(word[0]), message)
 
 
 # So many are told of one file or by one check; looking for the right name of each of thousands would take minutes.

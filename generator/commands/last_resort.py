@@ -12,7 +12,7 @@ from typing import Any
 
 import click
 
-from generator.findings import one_line
+from generator.findings import one_line, short_words
 from generator.moment import moment
 
 
@@ -40,6 +40,9 @@ class Commands(click.Group):
         try:
             return super().invoke(context)
         except BrokenPipeError:
+            raise
+        except click.UsageError as error:
+            error.message = short_words(error.message)
             raise
         except OSError as error:
             _let_go(sys.stdout)

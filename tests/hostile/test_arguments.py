@@ -64,6 +64,7 @@ def test_three_thousand_hostile_arguments_end_in_sentences() -> None:
     ((*JOB, "--first-on", "x"), "--first-on: 'x' is not a date; write year, month and day, as 2026-10-12"),
     (("season", "x" * 10_000, "sydney"), f"no grass '{'x' * 57}...'; there are "),
     (("calc", "topdressing-sand", "a\nb"), "'a\\nb' is not INPUT=VALUE; write it as area='240 m2'"),
+    (("season", "couch", "sydney", "x" * 10_000), f"Got unexpected extra argument ({'x' * 56}..."),
     (("hold", "scarify", "=dry"), "'=dry' is not QUESTION=ANSWER; write it as leaf=dry or wind='12 km/h'"),
 ])  # fmt: skip
 def test_a_slip_is_told_in_one_line(words: tuple[str, ...], said: str) -> None:
