@@ -145,7 +145,7 @@ def _fill(hint: Any, value: Any, path: str) -> None:
     elif origin is dict and isinstance(value, dict):
         for item in value.values():
             _fill(get_args(hint)[1], item, f"{path}.*")
-    elif _is_record(hint) and isinstance(value, dict):
+    elif _is_record(hint) and isinstance(value, dict) and not isinstance(value.get("use"), str):  # What uses a shared step would overwrite its texts.
         for name, about in hint.model_fields.items():
             if name in value:
                 _fill(about.annotation, value[name], f"{path}.{name}")
