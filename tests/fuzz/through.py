@@ -22,8 +22,8 @@ from tests.fuzz.mutations import Files, places, written
 TODAY = date(2026, 11, 29)
 LONGEST_SECONDS = 60
 NOTHING = "(nothing)"
-# What no reader should meet: a number that is none, Python's own words.
-NO_TEXT = re.compile(r"(?<![\w./-])(NaN|nan|-?inf|Infinity|None|undefined|Traceback)(?![\w-])|object at 0x|\[object |Undefined")
+# What no reader should meet: a number that is none, Python's own words. "None." may begin a sentence.
+NO_TEXT = re.compile(r"(?<![\w./-])(NaN|nan|-?inf|Infinity|None(?![.:]| [a-z])|undefined|Traceback)(?![\w-])|object at 0x|\[object |Undefined")
 
 
 @dataclass
