@@ -42,7 +42,21 @@ class Input(Record):
         sensible(self.unit, signed=True, default=self.default, **limits)
         if self.us_default is not None:
             sensible(self.us_unit or self.unit, signed=True, us_default=self.us_default)
+        self._lies_within_its_limits()
         return self
+
+    def _lies_within_its_limits(self) -> None:
+        """A form must not start with what it would refuse."""
+        lowest = max((limit for limit in (self.above, self.at_least) if limit is not None), default=None)
+        if lowest is not None and self.at_most is not None and lowest > self.at_most:
+            raise RecordProblem(f"at_most {self.at_most:g} is below the least that is let in, {lowest:g}", "swap them", "at_most")
+        if self.optional or self.label_only:
+            return  # Nothing is asked of what may be left as it is.
+        for value in self.default if isinstance(self.default, tuple) else (self.default,):
+            if self.above is not None and value <= self.above:
+                raise RecordProblem(f"the form starts with {value:g}, which is not above {self.above:g}", "give a default that its limits let in", "default")
+            if (self.at_least is not None and value < self.at_least) or (self.at_most is not None and value > self.at_most):
+                raise RecordProblem(f"the form starts with {value:g}, which its limits do not let in", "give a default between them", "default")
 
 
 class Constant(Sourced):

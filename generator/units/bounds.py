@@ -39,7 +39,7 @@ LINES: dict[str, Line] = {
     "an area per mass": Line("m2/kg", 0, 1e6, 1e-9),
     "an area per volume": Line("m2/L", 0, 1e6, 1e-9),
     "a length per time": Line("mm/min", 0, 1e6, 1e-9),
-    "a temperature": Line("°C", -100, 100, 0),
+    "a temperature": Line("°C", -100, 100, 1e-6),
     "a temperature difference": Line("K", -100, 100, 1e-9),
     "degree days": Line("°C day", 0, 100_000, 1e-9),
     "a pressure": Line("kPa", 0, 100_000, 1e-9),
