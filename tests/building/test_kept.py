@@ -11,7 +11,7 @@ from generator.building.exchange import exchange
 from generator.building.failed import BuildFailed
 from generator.building.replace import replace_site
 from generator.building.target import Target
-from tests.building.small_sites import edition, everything, no_exchange, one_reason, told, write
+from tests.building.small_sites import edition, everything, no_exchange, told, write
 
 BOTH_WAYS = pytest.mark.parametrize("exchanged", [exchange, no_exchange], ids=["one step", "two renames"])
 
