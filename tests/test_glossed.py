@@ -71,3 +71,9 @@ def test_the_page_that_explains_a_word_does_not_send_its_reader_away():
 
 def test_only_pages_of_running_text_are_linked():
     assert linked("<p>Thatch.</p>", "sources", "sources") == "<p>Thatch.</p>"
+
+
+def test_a_word_of_one_letter_is_a_word():
+    """A book that was in order failed to build over it: there is no letter before its last."""
+    terms = {"n": Term(name="y", means="One letter.", source="assumption")}
+    assert Glossed(terms)

@@ -16,4 +16,4 @@ def _check(book: Book) -> Iterator[Finding]:
         yield from content_findings(book.root, folder)
 
 
-CHECK = Check("settings", "What mkdocs.yml and the pages written by hand say can be shown, and is the book's own.", (), _check)
+CHECK = Check("settings", "What mkdocs.yml and the pages written by hand say can be shown, and is the book's own.", ("mkdocs", "content"), _check)

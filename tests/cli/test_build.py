@@ -148,5 +148,5 @@ def test_a_page_that_is_no_text_is_one_line(book: Path) -> None:
     (book / "content/odd.md").write_bytes(b"# A title\n\xff\xfe\n")
     run = build(book)
     assert run.returncode == 1
-    assert run.stdout == "Encoding error reading file: odd.md; save it as UTF-8\n"
+    assert run.stdout == "content/odd.md:2:1: the byte 0xff is not UTF-8 text; save the file as UTF-8\n"
     assert run.stderr == "Nothing was built.\n"
