@@ -10,13 +10,13 @@ from generator.findings import Finding, Where, shown
 from generator.model.characters import UNSEEN
 from generator.model.disk import unfit
 from generator.model.folders import SETTINGS
+from generator.model.given import FIRST_YEAR, LAST_YEAR
 from generator.model.load import checked, read_text
 from generator.model.record import Sentence
 from generator.model.texts import Title, Typed
 from generator.model.tree import Node, read_tree
 
 DEFAULT_FOLDER = "docs"
-FIRST_YEAR, LAST_YEAR = 1900, 2199
 
 
 class _Shown(BaseModel):
