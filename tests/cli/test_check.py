@@ -32,6 +32,7 @@ def test_an_empty_folder_has_one_problem(tmp_path: Path) -> None:
 
 
 def test_schema_writes_one_file_for_each_kind(tmp_path: Path) -> None:
+    (tmp_path / "data").mkdir()
     run = CliRunner().invoke(main, ["schema", "--book", str(tmp_path)])
     assert run.exit_code == 0
     names = {file.name for file in (tmp_path / "data" / "schema").iterdir()}
