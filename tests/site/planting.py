@@ -18,7 +18,8 @@ from generator.checks import check_book
 from generator.findings import Finding
 from generator.model import KINDS
 from generator.model.folders import SINGLES
-from generator.model.record import IDENTIFIER, Reference
+from generator.model.record import Reference
+from generator.model.texts import IDENTIFIER
 from generator.model.tree import Node, read_tree
 
 Steps = tuple[str | int, ...]
