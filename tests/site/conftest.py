@@ -6,17 +6,19 @@ import subprocess
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from statistics import mean
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser
 
+from tests.machine import slowness
 from tests.site.reader import Reader
 
 ROOT = Path(__file__).resolve().parents[2]
-# The promise for the demo book on two cores. Counted in processor time, which is what a build takes on a machine that does
-# nothing else; the clock on the wall would tell how busy the tests' own neighbours are.
-SLOWEST_BUILD_SECONDS = 60
+# The promise for the demo book, on an ordinary desktop. Counted in processor time, which is what a build takes on a machine that
+# does nothing else; the clock on the wall would tell how busy the tests' own neighbours are.
+SLOWEST_BUILD_SECONDS = 40
 
 
 @pytest.fixture(scope="session")
@@ -36,7 +38,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def build(folder: Path) -> None:
     """The build is quiet, and quick enough to wait for."""
     command = Path(sys.executable).with_name("swardbook")
-    before = os.times()
+    slow_before, before = slowness(), os.times()
     run = subprocess.run(
         [command, "build", "--book", ROOT, "--to", folder], capture_output=True, text=True, cwd=folder.parent,
         env={**os.environ, "PYTHONIOENCODING": "utf-8"},
@@ -45,7 +47,7 @@ def build(folder: Path) -> None:
     seconds = (after.children_user - before.children_user) + (after.children_system - before.children_system)
     assert run.returncode == 0, run.stdout + run.stderr
     assert run.stderr == "", "a build of a sound book has nothing to warn about"
-    assert seconds < SLOWEST_BUILD_SECONDS
+    assert seconds / mean((slow_before, slowness())) < SLOWEST_BUILD_SECONDS
 
 
 @pytest.fixture
