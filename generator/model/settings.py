@@ -6,7 +6,7 @@ from typing import Any
 
 from pydantic import BaseModel, ConfigDict
 
-from generator.findings import Finding, Where, shown
+from generator.findings import Finding, shown
 from generator.model.characters import UNSEEN
 from generator.model.disk import unfit
 from generator.model.folders import SETTINGS

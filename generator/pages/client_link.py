@@ -1,7 +1,5 @@
 """A link for a client: the page that makes one, with its code and a message to paste."""
 
-from typing import Any
-
 from generator.model.book import Book
 from generator.model.step import Step
 from generator.pages.aftercare import MAKER

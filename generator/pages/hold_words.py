@@ -29,7 +29,7 @@ def _condition(node: Node, constants: Mapping[str, Constant]) -> Words:
             return _between([_part(each, constants) for each in parts], f", {operator} ")
         case Not(condition):
             return ["not (", *_condition(condition, constants), ")"]
-        case Comparison((operator,), (Name(name), right)) if name in ANSWERED_BY and operator in _THAN:
+        case Comparison((operator,), (Name(name), _)) if name in ANSWERED_BY and operator in _THAN:
             return [f"{_small(QUESTIONS[ANSWERED_BY[name]].name)} ", *_than(node, constants)]
     return [text_of(node)]
 

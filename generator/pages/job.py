@@ -48,7 +48,6 @@ def has_jobs(book: Book) -> bool:
 
 
 def job_page(almanac: Almanac, desk: Desk) -> Page:
-    book = almanac.book
     title, lead = "Plan a job", "Which lawn, which plan, which day: the steps with their dates, what to buy and book, and whether the day is a good one."
     context = {"title": title, "lead": lead, "planner": planner_view(almanac, desk), "scripts": [
         desk.links.file(each) for each in (CALCULATOR_SCRIPT, SCRIPT, BOOK_SCRIPT)

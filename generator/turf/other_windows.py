@@ -8,7 +8,7 @@ from generator.turf.climate import Daily
 from generator.turf.growth import yearly_growth
 from generator.turf.limits import Limit, Year, growth_limits, heat_limit
 from generator.turf.rules import OversowingRules, PreEmergentRules, WindowRules
-from generator.turf.windows import WHOLE_DEGREES, Window, Windows, allowed_by, runs_of, undecided_edges, why_none, window_between
+from generator.turf.windows import WHOLE_DEGREES, Windows, allowed_by, runs_of, undecided_edges, why_none, window_between
 
 THERMOMETER = "Soil temperature is estimated from the air; a thermometer at 100 mm decides."
 NOT_OVERSOWN = "this grass is not oversown for winter; its page says why"

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from generator.moment import moment
-from tests.book_folders import SMALLEST, SMALLEST
+from tests.book_folders import SMALLEST
 from tests.same.building import COMMAND, EPOCH, ROOT, built, differing
 from tests.same.pythons import environment, others
 
