@@ -38,3 +38,15 @@ def test_it_is_found_before_the_plans(reader: Callable[..., Reader]) -> None:
     page = reader().open("renovate/index.html")
     page.locator(".sb-card__link").first.click()
     assert page.locator("h1").inner_text().startswith("Inspection sheet")
+
+
+@pytest.mark.parametrize(("old", "button", "heading"), [
+    ("visit.html", "Open that page", "Inspection sheet"),
+    ("calculators/quote.html#v=1&lines=350%2C+95&tax=10+%25", "Open that calculator", "Estimate"),
+    ("answers/why-quote-varies.html", "Open that answer", "Why is your price higher than the other one?"),
+], ids=["the sheet", "the calculator", "the answer"])  # fmt: skip
+def test_an_address_of_before_leads_to_what_is_called_otherwise_now(reader: Callable[..., Reader], old: str, button: str, heading: str) -> None:
+    page = reader().open(old)
+    page.get_by_role("link", name=button).click()
+    assert page.locator("h1").inner_text() == heading
+    assert page.url.partition("#")[2] == old.partition("#")[2]

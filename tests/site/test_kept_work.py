@@ -137,6 +137,35 @@ def test_what_an_edition_of_before_kept_is_taken_over_once(tabs: Tabs, collectio
         expect(part(two, "name")).to_have_value("B")  # the one that was chosen
 
 
+def test_a_job_kept_before_words_changed_shows_and_changes_as_it_was(tabs: Tabs) -> None:
+    old = {**KEPT_JOB, "visit": {"sun-hours": "3 h"}, "done": {"next-visit": "2027-01-15"}, "put": {"visit-sun-hours-0": "2026-12-20"}}
+    page = tabs.open("404.html")
+    plant(page, {"swardbook.jobs": json.dumps({"v": 1, "jobs": [old]})})
+    page.goto(f"{tabs.address}/{JOB}")
+    expect(step(page, "next-date").locator("[data-act=done]")).to_be_checked()
+    expect(part(page, "inspection-said")).to_contain_text("Looked at: 1 of")
+    step(page, "next-date").locator("[data-act=done]").uncheck()
+    expect(step(page, "next-date").locator("[data-act=done]")).not_to_be_checked()
+    row = kept(page, "jobs")[0]
+    assert row["done"] == {} and row["put"] == {"found-sun-hours-0": "2026-12-20"} and row["visit"] == {"sun-hours": "3 h"}
+
+
+def test_a_job_s_file_says_inspection_and_one_of_before_is_read(tabs: Tabs, tmp_path: Path) -> None:
+    page, file = tabs.open(JOB), tmp_path / "jobs.json"
+    file.write_text(json.dumps({"v": 1, "jobs": [{**KEPT_JOB, "visit": {"sun-hours": "3 h"}}]}), encoding="utf-8")
+    part(page, "take").set_input_files(file)
+    expect(part(page, "inspection-said")).to_contain_text("Looked at: 1 of")
+    with page.expect_download() as waiting:
+        page.locator("[data-act=export]").click()
+    job = json.loads(Path(waiting.value.path()).read_text(encoding="utf-8"))["jobs"][0]
+    assert job["inspection"] == {"sun-hours": "3 h"} and "visit" not in job
+    file.write_text(json.dumps({"v": 1, "jobs": [{**job, "name": "Again"}]}), encoding="utf-8")
+    part(page, "take").set_input_files(file)
+    expect(part(page, "name")).to_have_value("Again")
+    expect(part(page, "inspection-said")).to_contain_text("Looked at: 1 of")
+    expect(part(page, "told")).to_have_text("1 job taken from the file.")
+
+
 # {collection: (what is kept whole, how many rows of it are sound)}
 DAMAGED = {
     "jobs": ('{"v": 1, "jobs": [null, ' + json.dumps(KEPT_JOB) + ', {"on": "2026-02-30"}]}', 1),
