@@ -46,7 +46,9 @@ def added_step(book: Book, found: Found, words: Mapping[str, str]) -> Step:
     """A step that an inspection adds; it waits for nothing, and nothing waits for it."""
     added, outcome = found.outcome.add, found.outcome
     title = book.tasks[added.task].name if added.task else filled(outcome.say, words)
+    # Jobs and calendars of an earlier edition have it as visit-...: see `event_id`, and components/job-planner/job-kept.js.
+    place = f"{found.question}-{found.position}"
     return Step(
-        id=f"found-{found.question}-{found.position}", event_id=f"visit-{found.question}-{found.position}", day=added.day, title=title, task=added.task, say=filled(added.say, words),
+        id=f"found-{place}", event_id=f"visit-{place}", day=added.day, title=title, task=added.task, say=filled(added.say, words),
         why=filled(outcome.because, words), source=outcome.source, from_memory=outcome.from_memory,
     )
