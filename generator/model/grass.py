@@ -75,7 +75,7 @@ class Grass(Record):
         default=None, description="What tells it from others, part by part; the key of grasses asks for it."
     )
     recognise: tuple[Statement, ...] = statements("How to tell it from others, where the parts do not say it.")
-    look_alikes: tuple[LookAlike, ...] = Field(default=(), description="What it is taken for, and what tells the two apart.")
+    look_alikes: tuple[LookAlike, ...] = Field(default=(), description="What it gets mistaken for, and what tells the two apart.")
     mowing_height: Depth = Field(description="Home-lawn height, mm.")
     heights: dict[Use, Depth] = Field(default={}, description="Heights for other uses, mm.")
     renovation_height: Depth | None = Field(

@@ -1,4 +1,4 @@
-"""A problem: one file in data/problems. And whom to send for: one file in data/experts."""
+"""A problem: one file in data/problems. And who to send for: one file in data/experts."""
 
 from collections.abc import Iterator
 from typing import Literal

@@ -88,7 +88,7 @@ def _water(job: Job) -> list[str]:
     if not days:
         return []
     rows = [f"{plain_sum(each.litres for each in days if each.rain_mm is None):.0f} L on {len(days) - len(spared)} days"]
-    return rows + ([f"Rain does {len(spared)} more: {plain_sum(each.litres for each in spared):.0f} L less to give"] if spared else [])
+    return rows + ([f"Rain covers {len(spared)} more: {plain_sum(each.litres for each in spared):.0f} L less to give"] if spared else [])
 
 
 def _priced(found: Cost) -> list[str]:

@@ -27,8 +27,8 @@ __all__ = ["bindings", "calculator_page", "calculator_script", "calculator_view"
 ONE_UNIT = ("a share", "an angle", "a plain number", "a count")
 BASIS = {
     "printed": "The source prints this answer.",
-    "recomputed": "The source prints another answer; its own inputs give this one.",
-    "arithmetic": "Not published: arithmetic of ours, to check by hand.",
+    "recomputed": "The source prints another answer, but its own inputs give this one.",
+    "arithmetic": "Not published: this is our own arithmetic, to check by hand.",
 }
 SECTIONS = (Section("check-it-yourself", "Check it yourself"), Section("method", "Method"), Section("figures", "Figures used"))
 

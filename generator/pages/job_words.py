@@ -104,7 +104,7 @@ def moved(each: JobStep, titles: dict[str, str]) -> str:
     by = f"{count(abs(days), 'day')} {'later' if days > 0 else 'earlier'} than planned"
     if each.dated.moved_by:
         return f"{by}, because of “{titles[each.dated.moved_by]}”."
-    return f"{by}, so that it has settled in time."
+    return f"{by}, so that it settles in time."
 
 
 def usual(each: JobStep) -> list[Any]:
@@ -112,7 +112,7 @@ def usual(each: JobStep) -> list[Any]:
     mean_c = round(each.mean_temperature_c * 10) / 10
     pair = both(Amount(to_si(mean_c, unit("°C")), unit("°C"), unit("°F"), 1))
     frost = percent(round(each.frost_chance * 1000) / 1000)
-    return ["Usual here then: mean of the day ", [pair["metric"], pair["us"]], f", growth {each.growth_class}, frost on {frost} of nights."]
+    return ["Usual here at that time: mean of the day ", [pair["metric"], pair["us"]], f", growth {each.growth_class}, frost on {frost} of nights."]
 
 
 def answers(each: Worked, main: tuple[str, ...]) -> list[dict[str, Any]]:

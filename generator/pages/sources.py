@@ -61,7 +61,7 @@ def sources_page(book: Book, desk: Desk) -> Page:
             for id, expert in book.experts.items()
         ],
     }
-    return Page("sources", "Sources", "sources", context, lead, ("whom to ask", "who to ask", "experts"), SECTIONS)
+    return Page("sources", "Sources", "sources", context, lead, ("who to ask", "experts"), SECTIONS)
 
 
 def _without_address(book: Book) -> list[dict[str, Any]]:
@@ -147,7 +147,7 @@ def _shown(book: Book) -> Iterator[tuple[str, str, str, Any]]:
     for hold in book.holds.values():
         yield from ((f"tasks/{task}", "", book.tasks[task].name, hold) for task in hold.tasks)
     for id, expert in book.experts.items():
-        yield EXPERTS, f"expert-{id}", f"{expert.name} (whom to send for)", expert
+        yield EXPERTS, f"expert-{id}", f"{expert.name} (who to send for)", expert
     for id, term in book.of("terms").items():
         yield GLOSSARY, id, f"{term.name} (glossary)", term
     for name, record in (("inspection", book.inspection), ("record", book.record)):

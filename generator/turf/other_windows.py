@@ -12,7 +12,7 @@ from generator.turf.windows import WHOLE_DEGREES, Windows, allowed_by, runs_of, 
 
 THERMOMETER = "Soil temperature is estimated from the air; a thermometer at 100 mm decides."
 NOT_OVERSOWN = "this grass is not oversown for winter; its page says why"
-NOT_INTO_COOL = "a cool-season lawn is green in winter by itself; thickening it is overseeding"
+NOT_INTO_COOL = "a cool-season lawn stays green in winter anyway; thickening it is called overseeding"
 NO_FIGURE = "the book's tasks give no soil temperature for it"
 
 

@@ -63,7 +63,7 @@ def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(book: Path) -> 
     assert lines and all(FINDING.match(line) for line in lines), run.stdout
     assert lines[0].startswith("data/grasses/plaingrass.yml:5:")
     assert "'warm'" in lines[0] or "warm" in lines[0].split(";")[1]
-    assert run.stderr == "Nothing was built; the earlier site stands as it was.\n"
+    assert run.stderr == "Nothing was built; the earlier site is as it was.\n"
     assert contents(book / "site") == before
     assert {path.name for path in book.iterdir()} == {"content", "data", "mkdocs.yml", "site"}, "a failed build leaves nothing behind"
 

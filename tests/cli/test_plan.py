@@ -153,7 +153,7 @@ def test_winter_ryegrass_is_ryegrass_on_any_lawn():
 def test_rain_that_covers_a_watering_is_told(october):
     wet = next(each for step in october["steps"] for each in step["watering"])
     words = run(*JOB, "--rain", f"{wet['date']}={wet['depth_mm']} mm").output
-    assert f"Rain does 1 more: {wet['litres']:.0f} L less to give" in words
+    assert f"Rain covers 1 more: {wet['litres']:.0f} L less to give" in words
 
 
 def test_coring_takes_as_long_as_the_machine_needs(october):

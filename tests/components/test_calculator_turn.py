@@ -62,13 +62,13 @@ def test_how_far_two_bags_go(opened):
 
 def test_an_answer_out_of_reach_and_nonsense_get_sentences(opened):
     page = opened("granular-feed")
-    assert turn(page, "nitrogen", "5 kg", "nitrogen_percent").endswith("it does not come over 1.5 kg.")
+    assert turn(page, "nitrogen", "5 kg", "nitrogen_percent").endswith("it never goes above 1.5 kg.")
     assert not page.locator("[data-part=use]").is_visible()
     assert turn(page, "nitrogen", "<b>5</b>", "nitrogen_percent") == "Nitrogen delivered: '<b>5</b>' is not a quantity; write one such as 2.5."
     field(page, "rate").fill("banana")
     page.wait_for_timeout(400)
     assert page.locator("[data-part=answer]").inner_text() == (
-        "First mend this: Rate of this feed. 'banana' is not a quantity; write one such as 2.5."
+        "First fix this: Rate of this feed. 'banana' is not a quantity; write one such as 2.5."
     )
 
 

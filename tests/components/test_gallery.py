@@ -169,7 +169,7 @@ def test_a_year_that_is_none_gets_a_sentence_and_changes_nothing(opened):
     page = opened("year.html")
     before = page.locator('[data-month="3"] tbody').inner_text()
     page.get_by_role("spinbutton", name="Year").fill("27")
-    assert page.get_by_role("status").first.inner_text() == "Type a year between 1900 and 2200, in four digits."
+    assert page.get_by_role("status").first.inner_text() == "Type a four-digit year between 1900 and 2200."
     assert page.locator('[data-month="3"] tbody').inner_text() == before
 
 

@@ -98,7 +98,7 @@ def test_frost_holds_and_a_milder_night_lets_it_go(opened: Callable[[str], Page]
     # An air frost is 0 °C or colder on the thermometer (Met Office, WMO); the rule shows where it turns.
     expect(reason).to_contain_text("Lowest temperature at most 0 °C")
     say(page, low="9")
-    expect(answer(page)).to_have_text("Go. Nothing that is asked here stands against it.")
+    expect(answer(page)).to_have_text("Go. Nothing asked here speaks against it.")
     expect(reason).to_have_count(0)
     expect(page.locator(".sb-hold__quiet")).to_contain_text("frost in the night to come")
 
@@ -197,7 +197,7 @@ def test_a_day_is_kept_for_every_task_and_can_be_forgotten(opened: Callable[[str
     expect(field(page, "high").locator("input")).to_have_value("19 °C")
     opened("core")
     page.locator(".sb-hold__day > summary").click()
-    page.get_by_role("button", name="Forget what was said of this day").click()
+    page.get_by_role("button", name="Clear what was said about this day").click()
     expect(answer(page)).to_contain_text("Not known yet")
     expect(field(page, "low").locator("input")).to_have_value("")
     page.reload()

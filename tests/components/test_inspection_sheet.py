@@ -131,7 +131,7 @@ def test_an_answer_can_be_taken_back(sheet: Page) -> None:
 
 def test_an_impossible_measure_is_told_beside_its_field(sheet: Page) -> None:
     measure(sheet, "living-cover", "120")
-    expect(question(sheet, "living-cover").locator("[data-part=trouble]")).to_have_text("This cannot be more than 100 %; is it a slip?")
+    expect(question(sheet, "living-cover").locator("[data-part=trouble]")).to_have_text("This cannot be more than 100 %; is that a slip?")
     expect(question(sheet, "living-cover").locator(".sb-inspection__measure")).to_have_attribute("aria-invalid", "true")
 
 

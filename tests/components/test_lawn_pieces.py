@@ -278,7 +278,7 @@ def test_markup_in_storage_stays_text(opened):
 def test_without_storage_the_lawn_lasts_as_long_as_the_page_and_says_so(opened):
     refused = "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('refused', 'SecurityError'); } });"
     page = opened("area-rectangle", before=refused)
-    notice = "This browser keeps nothing for this page. What you put down stays on this page until it is closed."
+    notice = "This browser keeps nothing for this page. What you wrote stays on this page until you close it."
     assert page.locator(".sb-kept--now").inner_text() == notice
     add(page)
     add(page)

@@ -285,8 +285,8 @@ def test_a_file_with_bad_jobs_gives_the_sound_ones_and_names_the_rest(tabs: Tabs
     part(page, "take").set_input_files(file)
     told = part(page, "told")
     expect(told).to_contain_text("2 jobs taken from the file.")
-    expect(told).to_contain_text("Job 2 of it is left out: wrong in it or missing is area, day.")
-    expect(told).to_contain_text("Job 3 of it is taken without what could not be read: done.")
+    expect(told).to_contain_text("Job 2 in it is left out, because this is wrong or missing: area, day.")
+    expect(told).to_contain_text("Job 3 in it is taken without what could not be read: done.")
     expect(told).to_contain_text("Job 4 of it is left out")
     assert [each["done"] for each in kept(page, "jobs")] == [KEPT_JOB["done"], {"cut-down": "2026-12-01"}]
 
@@ -330,5 +330,5 @@ def test_what_was_said_of_a_day_in_two_tabs_comes_together(tabs: Tabs) -> None:
     two.locator(".sb-hold input[value=dry]").first.check()
     expect(one.locator(".sb-hold input[value=dry]").first).to_be_checked()
     expect(two.locator(".sb-hold input[value=wet]").last).to_be_checked()
-    one.get_by_role("button", name="Forget what was said of this day").click()
+    one.get_by_role("button", name="Clear what was said about this day").click()
     expect(two.locator(".sb-hold input[value=wet]").last).not_to_be_checked()

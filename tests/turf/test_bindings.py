@@ -78,7 +78,7 @@ def test_a_figure_this_grass_leaves_out_is_missing_and_asks_for_it():
     with pytest.raises(Missing) as problem:
         bound("grass.overseed_rate")
     assert str(problem.value) == (
-        "'grass.overseed_rate' is not given; give it, or add a value to fall back on, as 'grass.seed_rate or 20 g/m2'"
+        "'grass.overseed_rate' is not given; give it, or add a value to fall back on, such as 'grass.seed_rate or 20 g/m2'"
     )
 
 
@@ -88,7 +88,7 @@ def test_a_figure_this_grass_leaves_out_is_missing_and_asks_for_it():
         ("grass.sed_rate", "'grass.sed_rate' names no field", "did you mean 'seed_rate'?"),
         ("grass.summary", "'grass.summary' is not a quantity", "name a field that holds a figure, such as 'grass.seed_rate'"),
         ("gras.seed_rate", "'gras.seed_rate' is neither a value nor a field",
-         "write a value with its unit, as '5 mm', or a field, as 'grass.seed_rate'"),
+         "write a value with its unit, such as '5 mm', or a field, such as 'grass.seed_rate'"),
         ("practice.feed.nitrogen", "'practice.feed.nitrogen' names no field", "did you mean 'nitrogen_percent'?"),
         ("practice.products.sandd.pack_mass_kg", "product 'sandd' is not in practice.yml", "did you mean 'sand'?"),
         ("renovation.feed-later", "'renovation.feed-later' is not among this plan's figures",
@@ -269,7 +269,7 @@ def test_a_plain_value_says_who_set_it():
     [
         ("place.lattitude", "'place.lattitude' names no field of a place", "did you mean 'latitude'?"),
         ("place.name", "'place.name' names no field of a place", "write 'place.latitude'"),
-        ("week.rian", "'week.rian' names nothing of a week", "did you mean 'rain'?"),
+        ("week.rian", "'week.rian' is not a figure of a week", "did you mean 'rain'?"),
         ("group.crop_coeficient", "'group.crop_coeficient' names no field", "did you mean 'crop_coefficient'?"),
         ("practice.product.prise", "'practice.product.prise' names no field", "did you mean 'price'?"),
         ("practice.about", "'practice.about' is not a quantity", "name a field that holds a figure, such as 'grass.seed_rate'"),

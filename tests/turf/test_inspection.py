@@ -64,8 +64,8 @@ def test_a_measure_in_any_unit_is_held_against_its_limit(depth, stops):
 
 @pytest.mark.parametrize(("depth", "sentence"), [
     ("deep", "'deep' is not a quantity; write one such as 2.5."),
-    ("301 mm", "This cannot be more than 300 mm; is it a slip?"),
-    ("-1 mm", "This cannot be less than 0 mm; is it a slip?"),
+    ("301 mm", "This cannot be more than 300 mm; is that a slip?"),
+    ("-1 mm", "This cannot be less than 0 mm; is that a slip?"),
 ])
 def test_an_answer_that_cannot_be_is_told_and_counts_as_none(depth, sentence):
     result = findings_of(inspection(DEEP), {"depth": depth})

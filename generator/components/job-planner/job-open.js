@@ -85,9 +85,9 @@
 
     function gone() {
       lost = true;
-      notice.say('This job was taken off the list in another tab. It still stands on this page, and changes to it are not kept.', [
+      notice.say('This job was taken off the list in another tab. It is still on this page, but changes to it are not kept.', [
         ['Keep it as a new job', function () { lost = false; desk.id = null; changed(); }],
-        ['Let it go', function () { desk.first(); show(); }]
+        ['Discard it', function () { desk.first(); show(); }]
       ]);
     }
 

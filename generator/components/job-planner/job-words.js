@@ -66,12 +66,12 @@
     if (!step.moved_days) { return ''; }
     var by = count(Math.abs(step.moved_days), 'day') + (step.moved_days > 0 ? ' later' : ' earlier') + ' than planned';
     if (byHand) { return by + ': set by you.'; }
-    return by + (step.moved_by ? ', because of “' + titles[step.moved_by] + '”.' : ', so that it has settled in time.');
+    return by + (step.moved_by ? ', because of “' + titles[step.moved_by] + '”.' : ', so that it settles in time.');
   }
 
   function usual(step) {
     var mean = Swardbook.quantity.unit('°C');
-    return ['Usual here then: mean of the day ', both(step.usual.mean_temperature_c * mean.factor + mean.offset, '°C', '°F', 1),
+    return ['Usual here at that time: mean of the day ', both(step.usual.mean_temperature_c * mean.factor + mean.offset, '°C', '°F', 1),
       ', growth ' + step.usual.growth + ', frost on ' + percent(step.usual.frost_probability) + ' of nights.'];
   }
 
