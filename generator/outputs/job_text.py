@@ -93,7 +93,7 @@ def _water(job: Job) -> list[str]:
 
 def _priced(found: Cost) -> list[str]:
     rows = [f"{line.name}{f', {line.times} times' if line.times > 1 else ''}: {line.amount:.2f}" for line in found.lines]
-    rows += [f"In the price already: {name}{f', {times} times' if times > 1 else ''}" for name, times in found.included]
+    rows += [f"Included in the price: {name}{f', {times} times' if times > 1 else ''}" for name, times in found.included]
     return [*rows, f"Before tax: {found.before_tax:.2f}", f"Tax: {found.tax:.2f}", f"To pay: {found.total:.2f} {found.currency}"]
 
 

@@ -150,7 +150,7 @@ def little_growth(season: SeasonYear) -> str:
     best = season.growth.best
     if best >= season.rules.little_growth:
         return ""
-    said = f"There is little growth here: at best this grass reaches {best:.2f} of what it can do, where {season.rules.little_growth:g} is still called little. "
+    said = f"There is little growth here: at best this grass reaches {best:.2f} of what it can do; anything up to {season.rules.little_growth:g} counts as little. "
     if best < season.rules.least_growth:
         return said + "It has no real growing season at this place."
     return said + f"Allow {season.rules.little_growth_stretch:g} times the usual recovery, and think about another grass."

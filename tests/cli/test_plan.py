@@ -134,7 +134,7 @@ def test_looks_at_the_lawn_are_in_the_price_and_said_so(october):
     done = Counter(step["task"] for step in october["steps"] if step["who"] == "hands")
     assert {each["name"]: each["times"] for each in found["included"]} == {name: done[task] for name, task in free.items() if done[task]}
     assert found["included"] and not free.keys() & {line["name"] for line in found["lines"]}
-    assert "In the price already: " in run(*JOB).output
+    assert "Included in the price: " in run(*JOB).output
 
 
 @pytest.mark.parametrize(("grass", "product"), [("tall-fescue", "fescue-seed"), ("perennial-ryegrass", "ryegrass-seed")])

@@ -59,7 +59,7 @@
   }
 
   function settles(each, title) {
-    return title + ': done on ' + day(each.done_on) + ', it needs ' + count(each.days, 'day') + ' here. The first possible day of the job is then ' + day(each.first_day) + '.';
+    return title + ': done on ' + day(each.done_on) + ', it needs ' + count(each.days, 'day') + ' here. That makes the first possible day of the job ' + day(each.first_day) + '.';
   }
 
   function moved(step, titles, byHand) {
@@ -71,7 +71,7 @@
 
   function usual(step) {
     var mean = Swardbook.quantity.unit('°C');
-    return ['Usual here at that time: mean of the day ', both(step.usual.mean_temperature_c * mean.factor + mean.offset, '°C', '°F', 1),
+    return ['Usual here at that time: daily mean ', both(step.usual.mean_temperature_c * mean.factor + mean.offset, '°C', '°F', 1),
       ', growth ' + step.usual.growth + ', frost on ' + percent(step.usual.frost_probability) + ' of nights.'];
   }
 
@@ -79,7 +79,7 @@
 
   function included(cost) {
     var done = cost.included.map(function (each) { return each.name + (each.times > 1 ? ', ' + each.times + ' times' : ''); });
-    return done.length ? 'In the price already: ' + done.join('; ') + '.' : '';
+    return done.length ? 'Included in the price: ' + done.join('; ') + '.' : '';
   }
 
   /* The words component's text; nothing where nothing is carried away. */
