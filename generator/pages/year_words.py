@@ -111,7 +111,7 @@ def _water(season: SeasonYear) -> Text:
     most = _peak_week(daily)
     a_week = round(7 * daily[most])
     said: list[Any] = [
-        "In a year ", total(rain), " of rain; well-watered reference grass gives off ", total(reference),
+        "In a year ", total(rain), " of rain; well-watered reference grass uses ", total(reference),
     ]
     if not a_week:
         return [*said, ". Rain is enough."]

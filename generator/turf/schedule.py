@@ -113,7 +113,7 @@ RULE_QUANTITIES: dict[str, RuleQuantity] = {
     "daylight": RuleQuantity("h", "hours from sunrise to sunset", lambda s, w: w.daylight_h),
     "rain": RuleQuantity("mm/week", "mean rain of the week", lambda s, w: w.rain_mm),
     "reference_evapotranspiration": RuleQuantity(
-        "mm/week", "what well-watered reference grass gives off", lambda s, w: w.reference_evapotranspiration_mm
+        "mm/week", "what well-watered reference grass uses", lambda s, w: w.reference_evapotranspiration_mm
     ),
     "water_need": RuleQuantity("mm/week", "what the lawn uses beyond the rain it can use", lambda s, w: w.water_need_mm),
     "renovation_window": RuleQuantity(

@@ -236,7 +236,7 @@ def test_what_another_book_kept_stays_as_it_is(tabs: Tabs) -> None:
     page = tabs.open("jobs/index.html")
     part(page, "kept").select_option(index=0)
     expect(part(page, "notice")).to_contain_text("no grass “moon-grass”")
-    expect(part(page, "kept").locator("option").first).to_contain_text("(not of this book)")
+    expect(part(page, "kept").locator("option").first).to_contain_text("(not in this book)")
     expect(page.locator("[data-step]").first).to_be_hidden()
     named(page, "Renamed")
     part(page, "kept").select_option(index=1)

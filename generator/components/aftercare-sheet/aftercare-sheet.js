@@ -77,7 +77,7 @@
       });
     }
 
-    /* Days gone by stand at the end of the list, shut, so that what is still to be done comes first. */
+    /* Days that have passed stand at the end of the list, shut, so that what is still to be done comes first. */
     function sorted() {
       var gone = root.querySelector("[data-part=gone]");
       var past = stretches.filter(function (each) { return each.classList.contains("sb-aftercare__stretch--past"); });

@@ -116,7 +116,7 @@
   function nameOf(job, book) {
     var plan = has(book.plans, job.plan), grass = has(book.grasses, job.grass);
     return (job.name ? job.name + ': ' : '') + (grass ? book.grasses[job.grass].name : job.grass) + ', ' + (plan ? book.plans[job.plan].name : job.plan) +
-      ', ' + Swardbook.jobWords.day(job.on) + (plan && grass ? '' : ' (not of this book)');
+      ', ' + Swardbook.jobWords.day(job.on) + (plan && grass ? '' : ' (not in this book)');
   }
 
   /* all: [[value, words]]. A list that stays the same is left alone, for somebody may have it open. */
