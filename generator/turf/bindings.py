@@ -307,7 +307,7 @@ def _of_thing(part: str, names: list[str], context: Context) -> Bound:
     word, table, field = names[0], _THINGS[names[0]], names[-1]
     named = word == table
     if len(names) != (3 if named else 2):
-        raise BindError(f"'{part}' is not a {table.removesuffix('s')}'s field", _WRITE[table])
+        raise BindError(f"'{part}' names no field of {table}", _WRITE[table])
     check_named(part, _RECORDS[table], field)
     if context.practice is None:
         raise Unchosen(f"'{part}' needs a practice", "give the book a practice", unit_of_field(field))
@@ -316,7 +316,7 @@ def _of_thing(part: str, names: list[str], context: Context) -> Bound:
     if id is None:
         thing = table.removesuffix("s")
         a_thing = f"{'an' if thing[0] in 'aeiou' else 'a'} {thing}"
-        raise Unchosen(f"'{part}' waits for {a_thing}", f"choose {a_thing}", unit_of_field(field))
+        raise Unchosen(f"'{part}' needs {a_thing}", f"choose {a_thing}", unit_of_field(field))
     things = getattr(context.practice, table)
     if id not in things:
         known = f"the {table} are {', '.join(things)}"

@@ -42,11 +42,11 @@ def test_a_pack_holds_what_the_book_made_and_is_the_same_for_the_same_book(book:
 
 
 REFUSED = {
-    "book/data/practice.yml": "lies inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
-    "book/site/book.zip": "lies inside the site, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
-    "book/book.zip": "lies inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
-    "link.zip": "lies inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
-    "www/book.zip": "lies inside the site, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "book/data/practice.yml": "is inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "book/site/book.zip": "is inside the site, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "book/book.zip": "is inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "link.zip": "is inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "www/book.zip": "is inside the site, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
     "book.tar": "does not end in .zip; name it, such as ../book.zip",
     "folder.zip": "is not a file; name another",
     "/dev/stdout": "does not end in .zip; name it, such as ../book.zip",

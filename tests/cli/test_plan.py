@@ -205,7 +205,7 @@ def test_the_table_has_a_row_a_step(tmp_path, october):
     (("warm-below-gruond", *JOB[1:]), "did you mean 'warm-below-ground'?"),
     ((*JOB[:2], "cuch", *JOB[3:]), "did you mean 'couch'?"),
     ((*JOB[:6], "240 kg", *JOB[7:]), "--area"),
-    ((*JOB[:6], "0 m2", *JOB[7:]), "is no lawn"),
+    ((*JOB[:6], "0 m2", *JOB[7:]), "is not a lawn"),
     ((*JOB[:8], "12/10/2026"), "is not a date; write year, month and day"),
     ((*JOB, "--inspection", "thatch-dept=60 mm"), "did you mean 'thatch-depth'?"),
     ((*JOB, "--inspection", "thatch-depth=60 kg"), "thatch"),

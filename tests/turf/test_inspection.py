@@ -75,7 +75,7 @@ def test_an_answer_that_cannot_be_is_told_and_counts_as_none(depth, sentence):
 
 def test_a_choice_that_is_not_there_is_told():
     result = findings_of(inspection(ROOTS), {"roots": "countless"})
-    assert "none of its choices" in result.troubles[0].sentence
+    assert "not one of its choices" in result.troubles[0].sentence
     assert result.unanswered == ("roots",)
 
 
