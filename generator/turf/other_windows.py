@@ -74,7 +74,7 @@ def pre_emergent(year: Year, rules: PreEmergentRules | None) -> Windows:
     def best(first: int, last: int) -> tuple[int, str]:
         span = [(first + ahead) % DAYS for ahead in range((last - first) % DAYS + 1)]
         day = next((day for day in reversed(span) if soil[day] <= rules.usual_soil_c), first)
-        return day, f"by then it should be in place: the soil reaches {year.degrees(soil[day])}, most advice being {rules.usual_soil_c:g} °C"
+        return day, f"by then it should be in place: the soil reaches {year.degrees(soil[day])}, and most advice says {rules.usual_soil_c:g} °C"
 
     return _found(year, limits, 0, 0, best, soil)
 

@@ -201,7 +201,7 @@ def test_an_estimate_holds_the_practice_s_own_terms():
     pieces, missing = estimate_pieces(SHIPPED, BOOK.practice, "AU")
     text = {piece.id: words for piece, words in pieces}
     assert missing == []
-    assert "AUD 95" in text["minimum"] and text["tax"] == "10 % GST comes on top."
+    assert "AUD 95" in text["minimum"] and text["tax"] == "10 % GST is added."
     assert "30 days" in text["valid"] and "20 %" in text["deposit"] and "Australian" in text["rights"]
     assert not [words for words in text.values() if "{" in words]
 
