@@ -26,7 +26,7 @@ from generator.turf.round import LawnJob, round_of
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @separator_option
 @click.option("--on", "on", required=True, help="Day of the jobs, such as 2026-10-12; a lawn may have its own.")
-@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+@click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as one calendar file.")
 @click.option("--first-on", help="The day the round was first planned for, if it has moved, so that a calendar can move its events.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as comma-separated values.")

@@ -61,7 +61,7 @@ def pre_emergent(year: Year, rules: PreEmergentRules | None) -> Windows:
         _half_of_the_year(year, warming=True),
         Limit(
             "soil warm enough", tuple(value >= rules.earliest_soil_c for value in soil),
-            lambda day: f"the soil has warmed to {year.degrees(soil[day])}, the earliest that is advised being {early}", None,
+            lambda day: f"the soil has warmed to {year.degrees(soil[day])}; the earliest advice is {early}", None,
             f"the soil never warms to {early}; its highest is {highest}",
         ),
         Limit(
