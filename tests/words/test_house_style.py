@@ -28,6 +28,12 @@ def test_all_the_book_is_read():
         ("We recieve the turf at the gate.", "receive"),
         ("It is a win-win situation for the lawn.", "as it says"),
         ("Spread Evergreen™ over the seed.", "the kind of product"),
+        ("Fine fescue bears shade.", "copes with"),
+        ("Told not to stand much traffic.", "said not to"),
+        ("Rake it lightly, for it asks little else.", "because"),
+        ("Wait for a calmer hour. Else use a drop spreader.", "otherwise"),
+        ("Plant three to a hand's breadth.", "width"),
+        ("Couch browns off and the others sleep.", "dormant"),
     ],
 )
 def test_each_departure_is_found_where_it_stands(wrong, instead):
