@@ -287,7 +287,7 @@ def test_a_file_with_bad_jobs_gives_the_sound_ones_and_names_the_rest(tabs: Tabs
     expect(told).to_contain_text("2 jobs taken from the file.")
     expect(told).to_contain_text("Job 2 in it is left out, because this is wrong or missing: area, day.")
     expect(told).to_contain_text("Job 3 in it is taken without what could not be read: done.")
-    expect(told).to_contain_text("Job 4 of it is left out")
+    expect(told).to_contain_text("Job 4 in it is left out")
     assert [each["done"] for each in kept(page, "jobs")] == [KEPT_JOB["done"], {"cut-down": "2026-12-01"}]
 
 
