@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.model.record import CautionId, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word, sensible
+from generator.model.record import CautionId, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word, heard, sensible
 from generator.model.numbers import FIGURE, SIGNED, InUnit, by_unit
 from generator.model.texts import FormulaText, LongWord, Name, Title, Typed, UnitName
 
@@ -145,7 +145,7 @@ Topic = Literal[
 class Calculator(Record):
     name: Word
     topic: Topic = Field(description="The shelf it stands on in the list of calculators.")
-    misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
+    misspellings: tuple[Word, ...] = heard()
     summary: Sentence = Field(description="What it answers, in a sentence.")
     inputs: dict[Name, Input] = Field(min_length=1, max_length=60)
     constants: dict[Name, Constant] = Field(default={}, max_length=60)

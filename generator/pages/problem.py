@@ -43,8 +43,10 @@ def problem_page(book: Book, id: str, desk: Desk) -> Page:
         "answers": [_link(answer.question, desk.links.answer(each)) for each, answer in book.answers.items() if id in answer.see.problems],
         "finder": desk.links.to(INDEX), "names": desk.names(problem.names), "quoted": prose.quoted(),
     }
-    words = all_names(problem.names) + problem.misspellings
-    return Page(f"problems/{id}", problem.name, "problem", context, problem.summary, words, sections=SECTIONS)
+    return Page(
+        f"problems/{id}", problem.name, "problem", context, problem.summary, problem.misspellings, sections=SECTIONS,
+        names=all_names(problem.names),
+    )
 
 
 def _question(book: Book, problem: Problem, question: Question, desk: Desk) -> dict[str, Any]:

@@ -49,8 +49,9 @@ def task_page(book: Book, id: str, desk: Desk, when: dict[str, Any] | None = Non
         "asked": asked_about(book, "tasks", id, desk),
     }
     sections = [*(Section(part["id"], part["title"]) for part in parts), *([Section("hold", "Hold or go today")] if hold else [])]
-    words = all_names(task.names) + task.misspellings
-    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, sections=tuple(sections))
+    return Page(
+        f"tasks/{id}", task.name, "task", context, task.summary, task.misspellings, sections=tuple(sections), names=all_names(task.names),
+    )
 
 
 def _embedded(book: Book, task: Task) -> str | None:
