@@ -9,6 +9,7 @@ from generator.model.record import COMMON_PRACTICE, Sourced, Statement
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.page import Page, Section
 from generator.pages.prose import Prose
+from generator.pages.services import lines_everywhere
 
 INDEX = "problems/index"
 SCRIPT = "assets/problem-list.js"
@@ -127,6 +128,7 @@ def problem_index(book: Book, desk: Desk) -> Page:
             {
                 "id": f"expert-{id}", "name": expert.name, "summary": expert.summary, "marks": desk.sourcing.marks(expert),
                 "by_country": [_by_country(COUNTRY_NAMES[code], expert.by_country[code]) for code in COUNTRY_NAMES if code in expert.by_country],
+                "lines": lines_everywhere(book, desk.sourcing, expert=id),
             }
             for id, expert in book.experts.items()
         ],

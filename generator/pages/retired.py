@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.model.book import Book
-from generator.pages.aftercare import telephone_link
 from generator.pages.desk import Desk
 from generator.pages.link_ids import present_name
 from generator.pages.page import Page
+from generator.pages.services import telephone_link
 
 
 @dataclass(frozen=True)

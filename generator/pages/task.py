@@ -12,6 +12,7 @@ from generator.pages.page import Page, Section
 from generator.pages.problem import task_problems
 from generator.pages.record import record_card
 from generator.pages.see import asked_about
+from generator.pages.services import called, lines_everywhere
 from generator.turf.bindings import Context, filled
 
 TASK_PARTS = (
@@ -96,9 +97,10 @@ def caution_page(book: Book, id: str, desk: Desk) -> Page:
         "defer_to": [
             {"country_name": COUNTRY_NAMES[code], "text": caution.defer_to[code]} for code in COUNTRY_NAMES if code in caution.defer_to
         ],
+        "lines": lines_everywhere(book, sourcing, caution=id),
         "tasks": [desk.task_link(task_id) for task_id, task in book.tasks.items() if id in task.cautions],
     }
-    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, caution.misspellings)
+    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, (*caution.misspellings, *called(book, id)))
 
 
 def caution_index(book: Book, desk: Desk) -> Page:
