@@ -57,7 +57,7 @@ def task_page(book: Book, id: str, desk: Desk, when: dict[str, Any] | None = Non
 
 def _embedded(book: Book, task: Task) -> str | None:
     """The task's first calculator; none where a label decides, so that no rate stands on a page about pesticides."""
-    by_label = any(asked.label_only for id in task.calculators for asked in book.calculators[id].inputs.values())
+    by_label = any(asked.label_only and asked.printed_on == "label" for id in task.calculators for asked in book.calculators[id].inputs.values())
     return task.calculators[0] if task.calculators and not by_label else None
 
 
