@@ -17,7 +17,7 @@ def test_nothing_is_said_of_an_element_before_its_level_stands_there(opened):
     assert field(page, "potassium_level").input_value() == "" and figure(page, "potassium_need") == "–"
     field(page, "potassium_level").fill("70")
     # 150 kg of soil to the square metre: 20 ppm short are 3 g/m2, over four years 0.75.
-    assert figure(page, "potassium_short") == "3 g/m²" and figure(page, "potassium_need") == "0.8 g/m²"
+    assert figure(page, "potassium_short") == "3 g/m²" and figure(page, "potassium_need") == "0.75 g/m²"
     assert figure(page, "phosphorus_need") == "–"
 
 
