@@ -34,6 +34,10 @@ def test_all_the_book_is_read():
         ("Wait for a calmer hour. Else use a drop spreader.", "otherwise"),
         ("Plant three to a hand's breadth.", "width"),
         ("Couch browns off and the others sleep.", "dormant"),
+        ("The price hangs on the area.", "depend on"),
+        ("Couch bears frost.", "copes with"),
+        ("The ring goes on growing.", "keeps"),
+        ("Your rights as a buyer stand besides.", "on top of that"),
     ],
 )
 def test_each_departure_is_found_where_it_stands(wrong, instead):
