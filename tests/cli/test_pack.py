@@ -7,7 +7,9 @@ import zipfile
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from generator.cli import main
 from tests.book_folders import SMALLEST, edit
 
 COMMAND = Path(sys.executable).with_name("swardbook")
@@ -54,17 +56,19 @@ REFUSED = {
 
 
 @pytest.mark.parametrize("file", REFUSED)
-def test_a_place_where_no_pack_may_go_is_told_before_anything_is_built(book: Path, tmp_path: Path, file: str) -> None:
+def test_a_place_where_no_pack_may_go_is_told_before_anything_is_built(book: Path, tmp_path: Path, file: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
     (tmp_path / "www").mkdir()
     (tmp_path / "folder.zip").mkdir()
     (book / "site").symlink_to("../www")
     (tmp_path / "link.zip").symlink_to("book/data/practice.yml")
     before = (book / "data/practice.yml").read_bytes()
-    run = pack(book, file)
-    assert (run.returncode, run.stdout, run.stderr) == (1, f"{file}: {REFUSED[file]}\n", "")
+    run = CliRunner().invoke(main, ["pack", "--book", str(book), file])
+    assert (run.exit_code, run.stdout, run.stderr) == (1, f"{file}: {REFUSED[file]}\n", "")
     assert (book / "data/practice.yml").read_bytes() == before and not any((tmp_path / "www").iterdir())
 
 
-def test_a_folder_that_is_not_there_is_told(book: Path, tmp_path: Path) -> None:
-    run = pack(book, "no folder/book.zip")
-    assert (run.returncode, run.stdout) == (1, f"no folder/book.zip: there is no folder {tmp_path}/no folder; make it, or name another\n")
+def test_a_folder_that_is_not_there_is_told(book: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    run = CliRunner().invoke(main, ["pack", "--book", str(book), "no folder/book.zip"])
+    assert (run.exit_code, run.stdout) == (1, f"no folder/book.zip: there is no folder {tmp_path}/no folder; make it, or name another\n")
