@@ -48,5 +48,5 @@ def added_step(book: Book, found: Found, words: Mapping[str, str]) -> Step:
     title = book.tasks[added.task].name if added.task else filled(outcome.say, words)
     return Step(
         id=f"visit-{found.question}-{found.position}", day=added.day, title=title, task=added.task, say=filled(added.say, words),
-        why=filled(outcome.because, words), source=outcome.source, from_memory=outcome.from_memory,
+        why=filled(outcome.because, words), source=outcome.source,
     )
