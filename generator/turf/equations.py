@@ -16,7 +16,7 @@ GROWTH_EQUATIONS = (
         inputs={"mean_temperature": "°C", "optimum": "°C", "spread": "K"},
         result_unit="1",
         source="stowell-gelernter-growth-potential",
-        where="the equation of 2005; its form as woods-growth-potential-number prints it",
+        where="the equation of 2005; its form read in woods-growth-potential-code",
         limits="Temperature only: it knows nothing of light, water, feed or wear. A smooth bell fitted to practice, not measured "
         "growth; above the optimum the cool-season form falls as heat slows the grass.",
     ),
