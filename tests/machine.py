@@ -3,7 +3,7 @@
 from time import process_time
 
 YARDSTICK = 2_000_000
-# An ordinary desktop of 2022 under Python 3.11 (from memory, within a fifth).
+# An ordinary desktop of 2022 under Python 3.11 (our estimate, within a fifth).
 DESKTOP_SECONDS = 0.12
 
 

@@ -11,9 +11,8 @@ from generator import units as room
 from generator.units import Dimension, UnitError, american_words, from_si, kind_of, like, to_si, unit, unit_table, units
 from generator.units.table import ATOMS, COUNTS, KINDS
 
-# NIST Special Publication 811 (2008), appendix B. The figures are from memory of that
-# publication and are also plain arithmetic on its exact definitions (1 in = 2.54 cm,
-# 1 lb = 0.45359237 kg, 1 US gal = 231 in3, 1 imperial gal = 4.54609 L).
+# Plain arithmetic on the exact definitions (1 in = 2.54 cm, 1 lb = 0.45359237 kg, 1 US gal = 231 in3,
+# 1 imperial gal = 4.54609 L), as NIST Special Publication 811 (2008), appendix B, lists them.
 NIST_SP_811 = [
     ("in", 2.54e-2),
     ("ft", 3.048e-1),
@@ -53,7 +52,7 @@ PRINTED = [
     # Texas A&M, rancher's reference guide, common conversions.
     (1, "ha", "acre", 2.471, 0.0005),
     (1, "US gal", "fl oz", 128, 1e-9),
-    # NIST SP 811 appendix B, from memory: 1 acre of 43 560 ft2, 1 lb and 1 oz over 1000 ft2.
+    # Arithmetic on those definitions: 1 acre of 43 560 ft2, 1 lb and 1 oz over 1000 ft2.
     (1, "acre", "m2", 4046.856, 0.0005),
     (1, "lb/1000 ft2", "g/m2", 4.88243, 0.000005),
     (1, "oz/1000 ft2", "g/m2", 0.305152, 0.0000005),

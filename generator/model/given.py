@@ -13,7 +13,7 @@ from generator.units import QuantityError, read_quantity, unit
 LARGEST_LAWN_M2 = 10_000_000
 # Steps lie years about the day of a job at most, and dates end with the year 9999 (our limits).
 FIRST_YEAR, LAST_YEAR = 1900, 2199
-# The most rain ever measured in a day is 1825 mm, at Foc-Foc on Réunion in 1966: World Meteorological Organization (from memory).
+# The most rain ever measured in a day is 1825 mm, at Foc-Foc on Réunion in 1966: World Meteorological Organization, archive of extremes.
 MOST_RAIN_MM = 2000
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 AS_A_DATE = "write year, month and day, such as 2026-10-12"

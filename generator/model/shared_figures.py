@@ -38,7 +38,6 @@ def with_figures(user: User, tasks: Mapping[str, Task], rules: Mapping[str, Figu
             continue
         meaning = f"{task.name if task else 'The season'}: {figure_id.replace('-', ' ').replace('_', ' ')}."
         constants[name] = Constant(
-            value=figure.default, unit=figure.unit, meaning=meaning, source=figure.source, from_memory=figure.from_memory,
-            note=figure.note,
+            value=figure.default, unit=figure.unit, meaning=meaning, source=figure.source, note=figure.note,
         )
     return user.model_copy(update={"constants": constants}), unknown

@@ -87,7 +87,6 @@ class StepBody(Record):
     source: SourceId | Annotated[tuple[SourceId, ...], Field(min_length=1)] | None = Field(
         default=None, description="A source id from sources.yml (or a list of them), 'common practice', or 'assumption'."
     )
-    from_memory: bool = Field(default=False, description="True while the source is recalled and has not been read; pages mark it so.")
     note: Sentence | None = Field(default=None, description="What it holds for, or a limit to it.")
 
     @property

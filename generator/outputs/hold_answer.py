@@ -36,7 +36,7 @@ def _reason_values(each: Reason, hold: Hold) -> dict[str, Any]:
     rule = each.rule
     return {
         "hold": each.hold, "name": hold.name, "answer": rule.answer, "reason": rule.reason, "change": rule.change, "when": rule.when,
-        "sources": list(rule.sources), "from_memory": rule.from_memory, "note": rule.note, "cautions": list(hold.cautions),
+        "sources": list(rule.sources), "note": rule.note, "cautions": list(hold.cautions),
     }
 
 
@@ -79,7 +79,7 @@ def _reason(each: Reason, hold: Hold, sources: Mapping[str, Source]) -> list[str
     named = ", ".join(sources[id].label if id in sources else id for id in rule.sources)
     return [
         _wrapped(f"{hold.name}. {rule.reason}", 2), _wrapped(f"What would change it: {rule.change}", 4),
-        _wrapped(f"From: {named}{', from memory' if rule.from_memory else ''}.", 4),
+        _wrapped(f"From: {named}.", 4),
     ]
 
 

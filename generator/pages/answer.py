@@ -52,7 +52,7 @@ def _send(book: Book, id: str, answer: Answer, short: str) -> dict[str, Any] | N
 
 
 def _table(book: Book, table: GrassTable, desk: Desk) -> dict[str, Any]:
-    """A row for each grass that has any of the fields asked for, as far as they were read: clients get nothing recalled."""
+    """A row for each grass that has any of the fields asked for."""
     rows = []
     for id, grass in book.grasses.items():
         if table.season_group in (None, grass.season_group):
@@ -72,8 +72,6 @@ def _cell(expression: str, grass: Any, desk: Desk) -> dict[str, Any]:
     except Missing:
         return {"quantity": None, "text": "", "marks": {"marks": []}}
     if isinstance(value, Claim):
-        if value.from_memory:
-            return {"quantity": None, "text": "", "marks": {"marks": []}}
         return {"quantity": spelt(value), "text": "", "marks": desk.sourcing.marks(value)}
     return {"quantity": None, "text": value, "marks": {"marks": []}}
 

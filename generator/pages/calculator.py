@@ -255,7 +255,7 @@ def _equations(calculator: Calculator, desk: Desk) -> list[dict[str, Any]]:
         {
             "title": equation.title, "where": equation.where, "limits": equation.limits,
             "constants": [f"{each.meaning}: {each.value:g} {pretty(each.unit)}" for each in equation.constants.values()],
-            "marks": desk.sourcing.marks(Sourced(source=equation.source, from_memory=equation.from_memory)),
+            "marks": desk.sourcing.marks(Sourced(source=equation.source)),
         }
         for equation in {rule.equation.id: rule.equation for rule in rules if rule.equation is not None}.values()
     ]

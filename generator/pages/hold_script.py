@@ -59,7 +59,7 @@ def _rule(book: Book, hold: Hold, rule: HoldRule) -> str:
     named = [{"id": None if id in UNPUBLISHED else id, "label": book.sources[id].label if id in book.sources else id} for id in rule.sources]
     spec = {
         "answer": rule.answer, "if": rule_words(hold, rule), "reason": rule.reason, "change": rule.change, "from": named,
-        "fromMemory": rule.from_memory, "note": rule.note,
+        "note": rule.note,
     }
     return f"{_text(spec)[:-1]},when:{_part(condition_of(rule).root, constants_si(hold))}}}"
 

@@ -63,8 +63,7 @@ def sheet_view(book: Book, desk: Desk) -> dict[str, Any]:
 
 def _marks_once(listed: Iterable[Sourced], desk: Desk) -> dict[str, Any]:
     """Where a list comes from, each source once: the same mark at every line would bury the lines."""
-    found = dict.fromkeys((source, each.from_memory) for each in listed for source in each.sources)
-    return {"marks": [mark for source, recalled in found for mark in desk.sourcing.marks_of([source], recalled)["marks"]]}
+    return desk.sourcing.marks_of(dict.fromkeys(source for each in listed for source in each.sources))
 
 
 def _question(book: Book, number: int, question: Question, words: Mapping[str, str], desk: Desk) -> dict[str, Any]:

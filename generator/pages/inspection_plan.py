@@ -50,5 +50,5 @@ def added_step(book: Book, found: Found, words: Mapping[str, str]) -> Step:
     place = f"{found.question}-{found.position}"
     return Step(
         id=f"found-{place}", event_id=f"visit-{place}", day=added.day, title=title, task=added.task, say=filled(added.say, words),
-        why=filled(outcome.because, words), source=outcome.source, from_memory=outcome.from_memory,
+        why=filled(outcome.because, words), source=outcome.source,
     )

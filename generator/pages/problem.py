@@ -80,7 +80,7 @@ def _cause(book: Book, id: str, cause: Cause, prose: Prose, desk: Desk) -> dict[
 
 def _marks(sourced: Sourced, desk: Desk) -> dict[str, Any]:
     """Marks of what was published. A page of a problem says once that the rest is common practice: a mark at each line would bury it."""
-    if sourced.sources == (COMMON_PRACTICE,) and not sourced.from_memory:
+    if sourced.sources == (COMMON_PRACTICE,):
         return {"marks": []}
     return desk.sourcing.marks(sourced)
 

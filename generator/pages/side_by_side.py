@@ -12,7 +12,6 @@ PATH, SCRIPT = "side-by-side", "assets/side-by-side.js"
 NONE = {"quantity": None, "text": "–", "marks": {"marks": []}}
 # Cells carry signs, told once below the table: a mark in each would bury the figures.
 SIGNS = {"practice": ("c", "common practice"), "assumption": ("a", "an assumption of this book")}
-RECALLED = ("†", "from memory, not yet checked")
 # What the reader can look at beside each other without losing track; a phone shows two.
 MOST = 4
 
@@ -52,9 +51,6 @@ def _with_signs(groups: list[dict[str, Any]]) -> dict[str, Any]:
                 sign, used[sign] = SIGNS[mark["kind"]][0], SIGNS[mark["kind"]][1]
             else:
                 sign = str(numbers.setdefault((mark["label"], mark["url"]), len(numbers) + 1))
-            if mark["from_memory"]:
-                used[RECALLED[0]] = RECALLED[1]
-                sign += RECALLED[0]
             found.append(sign)
         return found
 

@@ -19,10 +19,8 @@ from generator.turf.quoted import Placeholder, pieces, quote
 
 # Steps of a path that say nothing of what stands there.
 _SILENT = {"figures", "constants", "use", "rules", "others"}
-RECALLED = "from memory"
 UNPUBLISHED = {
     COMMON_PRACTICE: "Figures that rest on common practice", ASSUMPTION: "Figures that are an assumption of this book",
-    RECALLED: "Figures that are recalled and were not yet read anywhere",
 }
 # How far a source was read; one that was read as a whole needs no word of it.
 READ = {"whole": None, "part": "Read in part.", "quoted": "Read as another published text quotes or reprints it."}
@@ -104,8 +102,7 @@ def _taken(book: Book) -> dict[str, list[Taken]]:
     for path, anchor, name, record in _shown(book):
         for place, part in parts(record):
             figure = _figure_words(place, part)
-            recalled = [RECALLED] if figure and getattr(part, "from_memory", False) else []
-            for source in (*getattr(part, "sources", ()), *recalled):
+            for source in getattr(part, "sources", ()):
                 use = found[source].setdefault((path, anchor), Taken(path, name, anchor))
                 use.figures += [figure] if figure else []
                 use.sentences += not figure

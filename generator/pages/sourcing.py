@@ -19,20 +19,17 @@ class Sourcing:
         self._links = links
 
     def marks(self, sourced: Sourced) -> dict[str, Marks]:
-        return self.marks_of(sourced.sources, sourced.from_memory)
+        return self.marks_of(sourced.sources)
 
-    def marks_of(self, sources: Iterable[str], from_memory: bool = False) -> dict[str, Marks]:
-        return {"marks": [self._mark(id, from_memory) for id in sources]}
+    def marks_of(self, sources: Iterable[str]) -> dict[str, Marks]:
+        return {"marks": [self._mark(id) for id in sources]}
 
-    def _mark(self, id: str, from_memory: bool) -> dict[str, Any]:
+    def _mark(self, id: str) -> dict[str, Any]:
         if id == COMMON_PRACTICE:
-            return {"kind": "practice", "label": "common practice", "url": None, "from_memory": from_memory}
+            return {"kind": "practice", "label": "common practice", "url": None}
         if id == ASSUMPTION:
-            return {"kind": "assumption", "label": "assumption", "url": None, "from_memory": from_memory}
-        return {
-            "kind": "published", "label": self._sources[id].label,
-            "url": self._links.source(id), "from_memory": from_memory,
-        }
+            return {"kind": "assumption", "label": "assumption", "url": None}
+        return {"kind": "published", "label": self._sources[id].label, "url": self._links.source(id)}
 
     def statement(self, statement: Statement) -> dict[str, Any]:
         return {"text": statement.text, "note": statement.note, "marks": self.marks(statement)}

@@ -24,10 +24,9 @@ def daily_curve(monthly: Sequence[float]) -> tuple[float, ...]:
     Returns 365 daily values in that unit, 1 January first.
 
     "Smoothest" means the least total curvature over the year among sums of 12 harmonics.
-    Source: the idea of harmonics held to the monthly means: Epstein 1991, On obtaining daily climatological values from
-    monthly means, J. Climate 4:365-368 (from memory); Arguez and Applequist 2013, A harmonic approach for calculating
-    daily temperature normals constrained by homogenized monthly temperature normals, J. Atmos. Oceanic Technol. 30
-    (abstract read). The least-curvature choice of the remaining freedom is ours.
+    Source: the idea of harmonics held to the monthly means: Arguez and Applequist 2013, A harmonic approach for calculating
+    daily temperature normals constrained by homogenized monthly temperature normals, J. Atmos. Oceanic Technol. 30.
+    The least-curvature choice of the remaining freedom is ours.
     """
     return _apply(_weights(0.0), monthly)
 

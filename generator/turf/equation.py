@@ -30,8 +30,8 @@ class Equation:
     """One published equation.
 
     text: a formula over the names in `inputs` and `constants`. inputs: name to unit spelling, as a calculator asks for them.
-    result_unit: of the answer. source: id in data/sources.yml; where: equation number or page; from_memory: the source has
-    not been read by us. title and limits: plain words for the methods page.
+    result_unit: of the answer. source: id in data/sources.yml; where: equation number or page. title and limits: plain words for
+    the methods page.
     """
 
     id: str
@@ -43,7 +43,6 @@ class Equation:
     where: str
     limits: str
     constants: dict[str, EquationConstant] = field(default_factory=dict)
-    from_memory: bool = False
 
     @cached_property
     def formula(self) -> Formula:

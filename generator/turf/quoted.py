@@ -90,7 +90,7 @@ def quote(expression: str, shelf: Shelf) -> Quote:
 
 def _one(claim: Claim, end: str) -> Claim:
     value = {"low": claim.lowest, "high": claim.highest, "use": claim.default}[end]
-    return Claim(use=value, unit=claim.unit, source=claim.source, from_memory=claim.from_memory, note=claim.note)
+    return Claim(use=value, unit=claim.unit, source=claim.source, note=claim.note)
 
 
 def _share(expression: str, claim: Claim) -> str:
@@ -170,7 +170,7 @@ def _of_season(expression: str, names: list[str], shelf: Shelf) -> Quote:
 def _of_step(expression: str, names: list[str], shelf: Shelf) -> Quote:
     step = _record(expression, names, shelf.steps, "step", 2)
     bound = bound_value(expression, Context(steps=shelf.steps))
-    claim = Claim(use=bound.value, unit=bound.unit, source=step.sources, from_memory=step.from_memory)
+    claim = Claim(use=bound.value, unit=bound.unit, source=step.sources)
     return Quote(claim, None, "steps", names[0], f"{step.title}: {names[1]}")
 
 
@@ -181,7 +181,7 @@ def _of_plan(expression: str, names: list[str], shelf: Shelf) -> Quote:
         raise BindError(f"'{expression}' is not a step of the plan", suggestion(names[-1], steps, f"its steps are {', '.join(steps)}"))
     step = steps[names[1]]
     first, last = sorted((abs(step.day), abs(step.day if step.until_day is None else step.until_day)))
-    claim = Claim(low=first, high=last, use=first if first == last else None, unit="day", source=step.sources, from_memory=step.from_memory)
+    claim = Claim(low=first, high=last, use=first if first == last else None, unit="day", source=step.sources)
     return Quote(claim, None, "renovations", names[0], f"{plan.name}: {step.title}")
 
 
@@ -190,7 +190,7 @@ def _constant(expression: str, names: list[str], constants: Mapping[str, Constan
         known = f"it has {', '.join(constants)}" if constants else "it has none"
         raise BindError(f"'{expression}' is not a number of {whose}", suggestion(names[-1] if names else "", constants, known))
     found = constants[names[0]]
-    claim = Claim(use=found.value, unit=found.unit, source=found.source, from_memory=found.from_memory, note=found.note)
+    claim = Claim(use=found.value, unit=found.unit, source=found.source, note=found.note)
     return Quote(claim, None, kind, id, f"{whose}: {found.meaning}")
 
 

@@ -1,4 +1,4 @@
-"""Figures drawn by lot and read again in their sources: what stands in the book is still what was read."""
+"""A random sample of figures, read again in their sources: what stands in the book is still what was read."""
 
 import datetime
 
@@ -56,5 +56,5 @@ def test_what_could_not_be_opened_is_told_apart_and_still_stands(figures: list[P
 
 
 def test_most_kinds_of_file_are_in_the_sample() -> None:
-    """A lot that fell on one file only would say little of the rest."""
+    """A sample of one file only would say little of the rest."""
     assert len({entry["figure"]["file"].split("/")[1] for entry in READ}) >= 4

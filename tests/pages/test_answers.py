@@ -26,14 +26,6 @@ def test_a_table_has_a_row_for_each_grass_with_its_own_figure():
     assert rows["Plaingrass"][1]["text"] == "low"
 
 
-def test_no_table_of_an_answer_shows_a_figure_that_was_not_read():
-    book = almanac().book
-    for id in book.answers:
-        page = answer_page(book, id, desk(f"answers/{id}", book))
-        marks = [cell["marks"]["marks"] for row in (page.context["table"] or {"rows": []})["rows"] for cell in row["cells"]]
-        assert not [mark for each in marks for mark in each if mark["from_memory"]], id
-
-
 def test_the_message_is_the_question_the_short_answer_and_the_public_address():
     book = almanac().book
     send = answer_page(book, "how-often-water", desk("answers/how-often-water", book)).context["send"]

@@ -27,16 +27,6 @@ def test_figures_without_a_published_source_are_listed(site: Path) -> None:
     assert entry(site, "common-practice")
 
 
-def test_a_recalled_figure_is_listed_until_it_is_read(site: Path) -> None:
-    """Whatever task figures say `from_memory` in their files stand in the list, and the list goes with the last of them."""
-    recalled = [
-        name.replace("-", " ") for file in sorted((ROOT / "data/tasks").glob("*.yml"))
-        for name, figure in yaml.safe_load(file.read_text(encoding="utf-8")).get("figures", {}).items() if figure.get("from_memory")
-    ]
-    listed = entry(site, "from-memory") if recalled else ""
-    assert [name for name in recalled if name not in listed] == []
-
-
 def test_people_to_ask_stand_on_a_shelf_of_their_own_and_lead_to_who_that_is(site: Path) -> None:
     text = (site / "sources.html").read_text(encoding="utf-8").split('<h2 id="people"')[1]
     finder = (site / "problems/index.html").read_text(encoding="utf-8")

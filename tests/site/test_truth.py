@@ -96,12 +96,6 @@ def test_every_statement_about_a_grass_names_its_source(site: Path) -> None:
         assert never.count("<li>") == never.count('class="sb-source-marks"') > 0, file.name
 
 
-def test_nothing_in_the_book_rests_on_memory_alone(site: Path) -> None:
-    """A mark says so where it does; only the page that shows each mark has one."""
-    marked = {file.relative_to(site).as_posix() for file in site.rglob("*.html") if "from memory, not yet checked" in file.read_text(encoding="utf-8")}
-    assert marked == {"components.html"}
-
-
 def test_every_page_says_what_is_invented(site: Path) -> None:
     silent = [page.path for page in built_pages(site).values() if INVENTED not in page.footer]
     assert not silent

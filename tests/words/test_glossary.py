@@ -39,8 +39,3 @@ def test_a_name_elsewhere_is_another_word_than_the_books_own():
     """A list of names that repeats the heading tells a reader nothing."""
     same = {id: term.names for id, term in TERMS.items() if any(term.name.casefold() == name.casefold() for names in term.names.values() for name in names)}
     assert same == {}
-
-
-def test_no_meaning_rests_on_a_figure_that_was_not_read():
-    quoted = {id: [quote(piece.expression, BOOK) for piece in pieces(term.means) if isinstance(piece, Placeholder)] for id, term in TERMS.items()}
-    assert {id: found for id, found in quoted.items() if any(each.claim is not None and each.claim.from_memory for each in found)} == {}

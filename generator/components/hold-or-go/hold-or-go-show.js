@@ -66,9 +66,6 @@
       if (source.id) { link(marks, 'sources.html#' + source.id, source.label, kind + 'published'); }
       else { add(marks, 'span', kind + (source.label === 'assumption' ? 'assumption' : 'practice'), source.label); }
     });
-    if (!rule.fromMemory) { return; }
-    marks.appendChild(document.createTextNode(' '));
-    add(marks, 'span', 'sb-source-marks__mark sb-source-marks__mark--memory', 'from memory, not yet checked');
   }
 
   function reason(list, each) {
