@@ -5,7 +5,6 @@ A build lays this into a folder with MkDocs; the fuzz tests go through it withou
 
 from datetime import date
 from functools import cached_property
-from typing import Any
 
 from generator.glossed import Glossed
 from generator.model.book import Book
@@ -33,16 +32,16 @@ from generator.turf.season_json import as_json
 
 
 class Site:
-    """today: the first year of the calendar files. examples: those of each component, for the page *Components*.
+    """today: the first year of the calendar files.
 
     written: pages written by hand, as paths of their Markdown. One of the name of ours takes its place; the others are `added`.
     shelf: what search reads; it fills up while pages are written.
     """
 
-    def __init__(self, book: Book, today: date, examples: list[dict[str, Any]], written: frozenset[str] = frozenset()) -> None:
+    def __init__(self, book: Book, today: date, written: frozenset[str] = frozenset()) -> None:
         self.book, self.today = book, today
         self.almanac = Almanac(book)
-        ours = {f"{page.path}.md": page for page in all_pages(self.almanac, today, examples, written)}
+        ours = {f"{page.path}.md": page for page in all_pages(self.almanac, today, written)}
         self.pages = {path: page for path, page in ours.items() if path not in written}
         self.added = frozenset(written - ours.keys())
         self.shelf = Shelf()
