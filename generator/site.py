@@ -6,6 +6,8 @@ A build lays this into a folder with MkDocs; the fuzz tests go through it withou
 from datetime import date
 from functools import cached_property
 
+from markupsafe import Markup
+
 from generator.glossed import Glossed
 from generator.model.book import Book
 from generator.outputs.json_book import json_files
@@ -24,7 +26,7 @@ from generator.pages.visit import SPEC as VISIT
 from generator.pages.visit_script import visit_script
 from generator.pages.year import year_scripts
 from generator.pages.year_files import year_files
-from generator.render import render
+from generator.render import render, render_component
 from generator.search.book import Shelf
 from generator.search.reading import read
 from generator.searchable import searchable
@@ -49,7 +51,10 @@ class Site:
 
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
-        laid_out = render(f"{page.template}.html.j2", page.context)
+        foot = Markup(render_component("sources-foot", page.foot)) if page.foot else Markup()
+        laid_out = render(f"{page.template}.html.j2", {**page.context, "sources_foot": foot})
+        # A template may set it where it prints well; else it comes last.
+        laid_out += "" if foot in laid_out else foot
         if page.in_search:
             self.shelf.put(page, read(searchable(laid_out)))
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.

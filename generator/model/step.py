@@ -82,7 +82,7 @@ class StepBody(Record):
     )
     cautions: tuple[CautionId, ...] = Field(default=(), description="Shown here, where they bite.")
     source: SourceId | Annotated[tuple[SourceId, ...], Field(min_length=1)] | None = Field(
-        default=None, description="A source id from sources.yml (or a list of them), 'common practice', or 'assumption'."
+        default=None, description="A source id from sources.yml (or a list of them), 'common practice', 'assumption', or 'ours'."
     )
     from_memory: bool = Field(default=False, description="True while the source is recalled and has not been read; pages mark it so.")
     note: Sentence | None = Field(default=None, description="What it holds for, or a limit to it.")

@@ -1,6 +1,7 @@
 """Every page of a book, one view per page kind."""
 
 from collections.abc import Callable, Collection, Iterator
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -40,7 +41,12 @@ def all_pages(almanac: Almanac, today: date, written: frozenset[str] = frozenset
     today: only where a printed calendar starts; nothing computed depends on it.
     written: pages written by hand, as paths of their Markdown.
     """
-    return list(_pages(almanac, lambda path: Desk(almanac.book, path, today, written)))
+    desks: dict[str, Desk] = {}
+
+    def desk(path: str) -> Desk:
+        return desks.setdefault(path, Desk(almanac.book, path, today, written))
+
+    return [replace(page, foot=desks[page.path].sourcing.foot()) for page in _pages(almanac, desk)]
 
 
 def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
