@@ -24,6 +24,9 @@ UNPUBLISHED = {
     OURS: "Figures that are a promise or a custom of the practice",
     RECALLED: "Figures that are recalled and were not yet read anywhere",
 }
+# How far a source was read; one that was read as a whole needs no word of it.
+READ = {"whole": None, "part": "Read in part.", "quoted": "Read as another published text quotes or reprints it."}
+INTEREST = {"trade": "Trade press, or a makers' or growers' body.", "private": "A private source."}
 SECTIONS = (Section("unpublished", "What rests on no publication"), Section("published", "Published"), Section("people", "People to ask"))
 
 
@@ -43,22 +46,32 @@ def sources_page(book: Book, desk: Desk) -> Page:
     rows = [
         {
             "id": id, "label": source.label, "title": source.title, "organisation": source.organisation, "year": source.year,
-            "where": source.where, "address": source.address, "read": source.read, "note": source.note,
+            "where": source.where, "address": source.address, "no_address": source.no_address, "note": source.note,
+            "marks": [words for words in (READ[source.read], INTEREST.get(source.interest)) if words],
             "attribution": source.attribution, "licence": source.licence, "used_by": _uses(taken[id], desk),
         }
         for id, source in book.sources.items()
     ]
     unpublished = [{"id": id.replace(" ", "-"), "title": title, "used_by": _uses(_with_figures(taken[id]), desk)} for id, title in UNPUBLISHED.items()]
-    counts = {"published": len(rows), "read": sum(1 for row in rows if row["read"])}
+    counts = {"published": len(rows), "addressed": sum(1 for row in rows if row["address"])}
     lead = "What this book takes from others, and from whom. A figure without a mark is common practice, and the foot of its page says so."
     context = {
-        "title": "Sources", "lead": lead, "rows": rows, "counts": counts, "unpublished": [each for each in unpublished if each["used_by"]],
+        "title": "Sources", "lead": lead, "rows": rows, "counts": counts, "without_address": _without_address(book), "unpublished": [each for each in unpublished if each["used_by"]],
         "experts": [
             {"name": expert.name, "url": desk.links.to(EXPERTS, f"expert-{id}"), "summary": expert.summary, "asked_by": _asked_by(book, id, desk)}
             for id, expert in book.experts.items()
         ],
     }
     return Page("sources", "Sources", "sources", context, lead, ("whom to ask", "who to ask", "experts"), SECTIONS)
+
+
+def _without_address(book: Book) -> list[dict[str, Any]]:
+    """Each reason why sources have no address, with the sources it is given for; the commonest first."""
+    by_reason: dict[str, list[dict[str, str]]] = defaultdict(list)
+    for id, source in book.sources.items():
+        if source.no_address:
+            by_reason[source.no_address].append({"id": id, "label": source.label})
+    return [{"why": why, "sources": sources} for why, sources in sorted(by_reason.items(), key=lambda item: -len(item[1]))]
 
 
 def _asked_by(book: Book, expert: str, desk: Desk) -> list[dict[str, Any]]:

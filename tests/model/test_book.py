@@ -42,7 +42,7 @@ def test_where_a_value_stands() -> None:
     assert str(book.where(*path)) == f"data/calculators/sweeping.yml:{line}:{column}"
     assert str(book.character(7, *path)) == f"data/calculators/sweeping.yml:{line}:{column + 7}"
     assert str(book.where("calculators", "sweeping", "results", "time", "[key]")).endswith(":3")
-    assert str(book.where("sources", "hearsay", "read")) == "data/sources.yml:8:9"
+    assert str(book.where("sources", "hearsay", "read")) == "data/sources.yml:10:9"
     assert str(book.where("practice", "practice", "feed")) == "data/practice.yml:6:7"
 
 
@@ -79,11 +79,11 @@ def test_when_the_sources_cannot_be_read_nothing_else_is_said(smallest: Path, te
 
 
 def test_one_broken_source_does_not_hide_or_break_the_others(smallest: Path) -> None:
-    edit(smallest / "data/sources.yml", {"read: true": "read: perhaps"})
+    edit(smallest / "data/sources.yml", {"read: whole": "read: perhaps"})
     edit(smallest / "data/grasses/plaingrass.yml", {"source: common practice": "source: almanack"})
     assert [str(finding) for finding in read_book(smallest)[1]] == [
         "data/grasses/plaingrass.yml:9:50: source 'almanack' is not in data/sources.yml; did you mean 'almanac'?",
-        "data/sources.yml:4:9: 'read' must be true or false, found the text 'perhaps'; write true or false",
+        "data/sources.yml:5:9: 'read' cannot be 'perhaps'; write 'whole', 'part' or 'quoted'",
     ]
 
 
