@@ -51,8 +51,8 @@ class Site:
 
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
-        foot = Markup(render_component("sources-foot", page.foot)) if page.foot else Markup()
-        laid_out = render(f"{page.template}.html.j2", {**page.context, "sources_foot": foot})
+        foot = render_component("sources-foot", page.foot) if page.foot else ""
+        laid_out = render(f"{page.template}.html.j2", {**page.context, "sources_foot": Markup(foot)})
         # A template may set it where it prints well; else it comes last.
         laid_out += "" if foot in laid_out else foot
         if page.in_search:
