@@ -9,7 +9,7 @@ import click
 from generator.checks import check_book
 from generator.commands.build import build, pack
 from generator.commands.choices import bound_inputs, choice_options
-from generator.commands.common import book_option, known, typed_values, whole_book
+from generator.commands.common import book_option, known, present, typed_values, whole_book
 from generator.commands.hold import hold
 from generator.commands.last_resort import Commands
 from generator.commands.plan import plan
@@ -85,6 +85,7 @@ def calc(
     book = whole_book(root)
     calculators = book.calculators
     if name is not None:
+        name = present(book, "calculators", name)
         known(name, calculators, "calculator")
     if listed:
         chosen = calculators if name is None else {name: calculators[name]}

@@ -17,13 +17,13 @@ from generator.pages.almanac import Almanac
 from generator.pages.calculator_script import calculator_script
 from generator.pages.fill_in import COUNTS_FILE, FILE as FILL_IN, counts_script, fill_in_script
 from generator.pages.hold_script import PATH as HOLDS, hold_script
+from generator.pages.inspection import SPEC as INSPECTION
+from generator.pages.inspection_script import inspection_script
 from generator.pages.job import has_jobs
 from generator.pages.job_scripts import job_scripts
 from generator.pages.page import Page, Section
 from generator.pages.record import SPEC as RECORD, record_script
 from generator.pages.season_script import season_scripts
-from generator.pages.visit import SPEC as VISIT
-from generator.pages.visit_script import visit_script
 from generator.pages.year import year_scripts
 from generator.pages.year_files import year_files
 from generator.render import render, render_component
@@ -67,8 +67,8 @@ class Site:
         book, almanac = self.book, self.almanac
         years = {(grass, place): as_json(almanac.season(grass, place)) for grass in book.grasses for place in book.places}
         scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in book.calculators.items()}
-        if book.visit is not None:
-            scripts[VISIT] = visit_script(book.visit)
+        if book.inspection is not None:
+            scripts[INSPECTION] = inspection_script(book.inspection)
         if book.holds:
             scripts[HOLDS] = hold_script(book)
         if book.record is not None:

@@ -5,7 +5,7 @@
   if (!/^https?:$/.test(window.location.protocol) || !("serviceWorker" in navigator)) { return; }
   var script = document.currentScript.src;
 
-  /* The first page of a visit was fetched before the worker began: it is told what the page is made of. */
+  /* The first page that is opened was fetched before the worker began: it is told what the page is made of. */
   function keep(registration) {
     var parts = Array.prototype.map.call(document.querySelectorAll("script[src], img[src], link[rel=stylesheet]"), function (each) {
       return each.src || each.href;

@@ -50,6 +50,15 @@ def known(id: str, ids: Iterable[str], kind: str) -> None:
         raise click.UsageError(f"no {kind} '{shown(id)}'; {suggestion(id, ids, 'there are ' + ', '.join(ids))}")
 
 
+def present(book: Book, kind: str, id: str) -> str:
+    """What an id is now: itself, or what took its place where it is retired, which is told beside the answer."""
+    gone = book.retired_of(kind).get(id)
+    if gone is None or gone.instead is None:
+        return id
+    click.echo(f"'{shown(id)}' is '{gone.instead}' now. {gone.why}", err=True)
+    return gone.instead
+
+
 def typed_values(words: Iterable[str], form: str, example: str) -> dict[str, str]:
     """'area=240 m2' as {'area': '240 m2'}; anything else ends the command. form: as usage says it; example: one that is right."""
     given: dict[str, str] = {}

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from generator.commands.common import book_option, known, typed, whole_book
+from generator.commands.common import book_option, known, present, typed, whole_book
 from generator.commands.writing import write_out
 from generator.findings import one_line, shown
 from generator.model.book import Book
@@ -17,11 +17,11 @@ from generator.outputs.job_calendar import job_calendar, job_key
 from generator.outputs.job_text import job_csv, job_text
 from generator.outputs.job_values import job_values
 from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.inspection_plan import adjusted_by, inspection_values
 from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for, why_not
-from generator.pages.visit_plan import adjusted_by, visit_values
+from generator.turf.inspection import InspectionResult, findings_of
 from generator.turf.job import Request
 from generator.turf.plan import Adjusted
-from generator.turf.visit import VisitResult, findings_of
 
 
 @click.command()
@@ -34,7 +34,8 @@ from generator.turf.visit import VisitResult, findings_of
 @click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn lies: open, wall, hollow, shade or exposed.")
 @click.option("--done", multiple=True, metavar="STEP=DATE", help="A step that was done, or is put off, with its date; may be repeated.")
 @click.option("--without", multiple=True, metavar="STEP", help="A step that this lawn does not need; may be repeated.")
-@click.option("--visit", "answers", multiple=True, metavar="QUESTION=ANSWER", help="What the visit sheet found, as thatch-depth='30 mm'; may be repeated.")
+@click.option("--inspection", "answers", multiple=True, metavar="QUESTION=ANSWER", help="What the inspection sheet found, as thatch-depth='30 mm'; may be repeated.")
+@click.option("--visit", "answers_before", multiple=True, hidden=True, help="What --inspection was called before.")
 @click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, as 2026-10-13='8 mm'; may be repeated.")
 @click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as a calendar file.")
@@ -42,20 +43,23 @@ from generator.turf.visit import VisitResult, findings_of
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as comma-separated values.")
 @click.pass_obj
 def plan(
-    now: datetime, root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...], without: tuple[str, ...], answers: tuple[str, ...], rain: tuple[str, ...],
-    as_data: bool, ics: Path | None, first_on: str | None, table: Path | None,
+    now: datetime, root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...],
+    without: tuple[str, ...], answers: tuple[str, ...], answers_before: tuple[str, ...], rain: tuple[str, ...], as_data: bool, ics: Path | None,
+    first_on: str | None, table: Path | None,
 ) -> None:
     """The dated job of the plan RENOVATION: when each step falls, what to buy, what to book."""
     book = whole_book(root)
     almanac = Almanac(book)
-    visit = visited(book, pairs(answers, "--visit", "thatch-depth='30 mm'")) if answers else None
+    answers += answers_before
+    inspection = inspected(book, pairs(answers, "--inspection", "thatch-depth='30 mm'")) if answers else None
+    without = tuple(present(book, "steps", step) for step in without)
     request = Request(
         typed(given_area_m2, area, "--area"), read_day(on, "--on"),
-        done={step: read_day(day, f"--done {shown(step)}") for step, day in pairs(done, "--done", "core=2026-10-14").items()},
+        done={present(book, "steps", step): read_day(day, f"--done {shown(step)}") for step, day in pairs(done, "--done", "core=2026-10-14").items()},
         rain_mm={
             read_day(day, "--rain"): typed(given_rain_mm, depth, f"--rain {day}") for day, depth in pairs(rain, "--rain", "2026-10-13='8 mm'").items()
         },
-        adjusted=adjusted_by(book, visit, dict.fromkeys(without, NOT_NEEDED)) if visit else Adjusted(without=dict.fromkeys(without, NOT_NEEDED)),
+        adjusted=adjusted_by(book, inspection, dict.fromkeys(without, NOT_NEEDED)) if inspection else Adjusted(without=dict.fromkeys(without, NOT_NEEDED)),
     )
     asked = Asked(renovation, grass, place, request, site)
     fitting(book, almanac, asked)
@@ -70,10 +74,10 @@ def plan(
         write_out(table, job_csv(job).encode())
     if as_data:
         asked_for = {"renovation": renovation, "grass": grass, "place": place, "site": site}
-        seen = {"visit": visit_values(book, visit)} if visit else {}
+        seen = {"inspection": inspection_values(book, inspection)} if inspection else {}
         click.echo(json.dumps({**asked_for, **job_values(job), **seen}, ensure_ascii=False))
     elif not (ics or table):
-        for stop in visit_values(book, visit)["stops"] if visit else ():
+        for stop in inspection_values(book, inspection)["stops"] if inspection else ():
             click.echo(f"Stop: {stop['say']} {stop['because']}\n")
         click.echo(job_text(job, book.renovations[renovation].name, book.grasses[grass].name, book.places[place].name))
 
@@ -92,15 +96,15 @@ def fitting(book: Book, almanac: Almanac, asked: Asked) -> None:
         known(step, (each.id for each in record.steps), "step")
 
 
-def visited(book: Book, answers: dict[str, str]) -> VisitResult:
-    """What the visit's answers come to; a question or an answer that there is not ends the command."""
-    if book.visit is None:
-        raise click.UsageError("this book has no data/visit.yml, so it has no visit to answer")
+def inspected(book: Book, answers: dict[str, str]) -> InspectionResult:
+    """What the inspection's answers come to; a question or an answer that there is not ends the command."""
+    if book.inspection is None:
+        raise click.UsageError("this book has no data/inspection.yml, so it has no inspection to answer")
     for question in answers:
-        known(question, (each.id for each in book.visit.questions), "question")
-    result = findings_of(book.visit, answers)
+        known(question, (each.id for each in book.inspection.questions), "question")
+    result = findings_of(book.inspection, answers)
     if result.troubles:
-        raise click.UsageError("; ".join(one_line(f"--visit {each.question}: {each.sentence}") for each in result.troubles))
+        raise click.UsageError("; ".join(one_line(f"--inspection {each.question}: {each.sentence}") for each in result.troubles))
     return result
 
 

@@ -7,6 +7,7 @@ from generator.model.glossary import Glossary
 from generator.model.grass import Grass
 from generator.model.hold import Hold
 from generator.model.identification import Key
+from generator.model.inspection import Inspection
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.problem import Expert, Problem
@@ -14,7 +15,6 @@ from generator.model.renovation import Renovation, SharedStep
 from generator.model.retired import retired_record
 from generator.model.source import Source
 from generator.model.task import Caution, Task
-from generator.model.visit import Visit
 from generator.model.work_record import WorkRecord
 
 # Folder of data/ (plural) -> record. The file's name is the id.
@@ -39,12 +39,12 @@ SINGULAR = {
     "problems": "problem", "experts": "expert", "answers": "answer",
 }  # fmt: skip
 SINGLE_FILES = {
-    "practice.yml": Practice, "season-groups.yml": SeasonGroups, "visit.yml": Visit, "record.yml": WorkRecord, "key.yml": Key,
+    "practice.yml": Practice, "season-groups.yml": SeasonGroups, "inspection.yml": Inspection, "record.yml": WorkRecord, "key.yml": Key,
     "glossary.yml": Glossary, "retired.yml": retired_record(KINDS),
 }  # fmt: skip
-MAY_BE_MISSING = frozenset({"visit.yml", "record.yml", "key.yml", "glossary.yml", "retired.yml"})
+MAY_BE_MISSING = frozenset({"inspection.yml", "record.yml", "key.yml", "glossary.yml", "retired.yml"})
 
 __all__ = [
     "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Answer", "Calculator", "Caution", "Expert", "Glossary", "Grass",
-    "Hold", "Key", "Place", "Practice", "Problem", "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "Visit", "WorkRecord",
+    "Hold", "Inspection", "Key", "Place", "Practice", "Problem", "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "WorkRecord",
 ]

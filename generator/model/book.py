@@ -16,6 +16,7 @@ from generator.model.glossary import Glossary
 from generator.model.grass import Grass
 from generator.model.hold import Hold
 from generator.model.identification import Key
+from generator.model.inspection import Inspection
 from generator.model.load import load_record
 from generator.model.place import Place
 from generator.model.practice import Practice, SeasonGroups
@@ -28,7 +29,6 @@ from generator.model.shared_figures import SEASON_RULES, with_figures
 from generator.model.source import Source
 from generator.model.task import Caution, Task
 from generator.model.tree import Node
-from generator.model.visit import Visit
 from generator.model.work_record import WorkRecord
 
 OF_PRACTICE = ("products", "machines")  # Tables of practice.yml whose ids are named elsewhere.
@@ -40,14 +40,14 @@ class Book:
     """Everything in data/, each kind as a dict by id, in the order of file names.
 
     root: the folder that holds mkdocs.yml, data/ and content/.
-    practice, season_groups: the single files; None only in a book that did not load whole. visit, record, key,
+    practice, season_groups: the single files; None only in a book that did not load whole. inspection, record, key,
     glossary, retired: None where there is no such file.
     """
 
     root: Path
     practice: Practice | None = None
     season_groups: SeasonGroups | None = None
-    visit: Visit | None = None
+    inspection: Inspection | None = None
     record: WorkRecord | None = None
     key: Key | None = None
     glossary: Glossary | None = None
@@ -219,8 +219,8 @@ class _Reading:
         for kind in ("calculators", "holds"):
             for id, user in self.parts[kind].items():
                 self.parts[kind][id] = self._with_figures(user, (kind, id))
-        if "visit" in self.parts:
-            self.parts["visit"] = self._with_figures(self.parts["visit"], ("visit", "visit"))
+        if "inspection" in self.parts:
+            self.parts["inspection"] = self._with_figures(self.parts["inspection"], ("inspection", "inspection"))
 
     def _with_figures(self, user: Any, place: tuple[str, str]) -> Any:
         groups = self.parts.get("season_groups")

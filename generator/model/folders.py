@@ -8,6 +8,7 @@ from typing import Any
 from generator.findings import Finding, Where, shown, suggestion
 from generator.model import KINDS, MAY_BE_MISSING, SINGLE_FILES
 from generator.model.disk import entries, finding_of, unfit
+from generator.model.renamed import FILES
 from generator.model.source import Source
 from generator.model.texts import IDENTIFIER, Identifier
 
@@ -102,4 +103,6 @@ def _right_ending(file: Path, kind: str) -> str:
 def _right_name(entry: Path) -> str:
     if entry.suffix.lower() in (".yaml", ".yml") and f"{entry.stem}.yml" in SINGLES:
         return f"rename it to '{entry.stem}.yml'"
+    if entry.name in FILES:
+        return f"rename it to '{FILES[entry.name]}', as it is called now"
     return suggestion(entry.name, SINGLES, f"the files are: {', '.join(SINGLES)}; a record goes into its kind's folder")

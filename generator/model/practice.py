@@ -98,19 +98,19 @@ class Practice(Record):
     products: dict[Identifier, Product]
     machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
     operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is asked for it and what does it.")
-    crew_size: int | None = Field(default=None, ge=1, le=50, description="People who go to a job.")
+    people: int | None = Field(default=None, ge=1, le=50, description="People who go to a job.")
     hourly_price: Money | None = Field(default=None, description="Asked for one person's hour of work.")
-    minimum_charge: Money | None = Field(default=None, description="The least that any visit is charged at.")
+    minimum_charge: Money | None = Field(default=None, description="The least that any trip is charged at.")
     spoil_price_per_m3: Money | None = Field(
         default=None, description="Asked for carrying away and tipping a loose cubic metre of thatch, cores or turf."
     )
     spoil_bag_l: number(0, 100_000, above=True) | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
     trailer_volume_m3: number(0, 1000, above=True) | None = Field(default=None, description="What fits in the trailer that spoil goes away in.")
-    tax_name: ShortWord | None = Field(default=None, description="What the tax on a sale is called on a quote: GST, VAT, sales tax.")
+    tax_name: ShortWord | None = Field(default=None, description="What the tax on a sale is called on an estimate: GST, VAT, sales tax.")
     tax_percent: Percent | None = Field(default=None, description="Tax on a sale; 0 for a practice that is not registered for it.")
     prices_include_tax: bool = Field(default=False, description="True where the prices in this file have the tax in them already.")
-    deposit_percent: Percent | None = Field(default=None, description="Share of a quote that is paid when it is accepted.")
-    quote_valid_days: int | None = Field(default=None, ge=1, le=365, description="Days for which a quote can be accepted.")
+    deposit_percent: Percent | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
+    estimate_valid_days: int | None = Field(default=None, ge=1, le=365, description="Days for which an estimate can be accepted.")
 
 
 class SeasonGroupFigures(Record):

@@ -9,6 +9,7 @@ from typing import Any
 from generator.findings import Finding, MOST_TOLD, Where, not_told, shown, suggestion
 from generator.model.annotations import inside, record_of
 from generator.model.record import RecordProblem
+from generator.model.renamed import KEYS, WORDS
 from generator.model.texts import IDENTIFIER, PATTERNS
 from generator.model.tree import Node
 
@@ -191,7 +192,8 @@ def _unknown_key(spot: _Spot) -> Finding:
     record = record_of(spot.above)
     known = [k for k in record.model_fields if k not in spot.parent.children] if record else []
     listed = f"the keys still free here are: {', '.join(known)}" if known else "take it out"
-    return Finding(spot.parent.keys[key], f"unknown key '{shown(key)}'", suggestion(key, known, listed))
+    instead = f"it is called '{KEYS[key]}' now" if KEYS.get(key) in known else suggestion(key, known, listed)
+    return Finding(spot.parent.keys[key], f"unknown key '{shown(key)}'", instead)
 
 
 def _not_listed(spot: _Spot) -> Finding:
@@ -203,7 +205,8 @@ def _not_listed(spot: _Spot) -> Finding:
             return Finding(_place(spot), f"{spot.name} is empty", listed)
         return Finding(_place(spot), f"{spot.name} must be a word from a list, found {_found(spot.node)}", listed)
     what = f"unknown key '{shown(value)}'" if spot.of_key else f"{spot.name} cannot be '{shown(value)}'"
-    return Finding(_place(spot), what, suggestion(value, allowed, listed))
+    instead = f"it is called '{WORDS[value]}' now" if WORDS.get(value) in allowed else suggestion(value, allowed, listed)
+    return Finding(_place(spot), what, instead)
 
 
 def _pattern(spot: _Spot) -> Finding:

@@ -1,4 +1,4 @@
-"""Figures that a calculator, a hold or the visit sheet takes from elsewhere, so that the number stands in one file."""
+"""Figures that a calculator, a hold or the inspection sheet takes from elsewhere, so that the number stands in one file."""
 
 from collections.abc import Mapping
 from typing import NamedTuple, TypeVar
@@ -6,11 +6,11 @@ from typing import NamedTuple, TypeVar
 from generator.findings import suggestion
 from generator.model.calculator import Calculator, Constant
 from generator.model.hold import Hold
+from generator.model.inspection import Inspection
 from generator.model.record import Figure
 from generator.model.task import Task
-from generator.model.visit import Visit
 
-User = TypeVar("User", Calculator, Hold, Visit)
+User = TypeVar("User", Calculator, Hold, Inspection)
 SEASON_RULES = "season-groups"  # The home of a figure that is a rule of the season and no task's.
 
 

@@ -64,7 +64,10 @@ class StepBody(Record):
     task: TaskId | None = Field(default=None, description="The task it is; its page says how.")
     say: Sentence | None = Field(default=None, description="What to do, in one or two plain sentences.")
     why: Sentence | None = None
-    who: Literal["crew", "client", "office"] = Field(default="crew", description="Who does it; the crew's sheet lists the crew's.")
+    who: Literal["hands", "client", "office"] = Field(default="hands", description="Who does it; the sheet for the day lists what is for the hands on the lawn.")
+    event_id: Identifier | None = Field(
+        default=None, description="What its events in calendars are called by, where its own id was another once: calendars that hold them go on.",
+    )
     only_levels: tuple[Level, ...] = Field(
         default=(), description="Only for grasses that take the task at one of these levels; otherwise left out, with the reason."
     )

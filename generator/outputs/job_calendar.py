@@ -30,4 +30,4 @@ def job_entries(job: Job, key: str, before: str = "") -> list[Entry]:
 def _entry(dated: DatedStep, key: str, before: str) -> Entry:
     step = dated.step.step
     text = "\n".join(part for part in (step.say, step.wait_for and f"Wait for: {step.wait_for}") if part)
-    return Entry(f"{key}-{step.id}", f"{before}{step.title}", text, dated.date, dated.until or dated.date, yearly=False)
+    return Entry(f"{key}-{step.event_id or step.id}", f"{before}{step.title}", text, dated.date, dated.until or dated.date, yearly=False)

@@ -44,7 +44,7 @@ def _brief(each: LawnJob) -> dict[str, Any]:
 
 
 def round_text(found: Round) -> str:
-    """The round for reading: who is visited when, what to buy, what to book, and what clashes."""
+    """The round for reading: whose lawn is worked on when, what to buy, what to book, and what clashes."""
     lines = [f"{len(found.jobs)} {'lawn' if len(found.jobs) == 1 else 'lawns'}"]
     for each in found.jobs:
         window = each.job.verdict

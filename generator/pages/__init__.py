@@ -7,7 +7,7 @@ from typing import Any
 
 from generator.pages.aftercare import aftercare_index, aftercare_page
 from generator.pages.almanac import Almanac
-from generator.pages.answer import answer_index, answer_page, retired_answer_page
+from generator.pages.answer import answer_index, answer_page
 from generator.pages.calculator import calculator_page
 from generator.pages.calendar import calendar_page
 from generator.pages.client_link import client_link_page
@@ -17,6 +17,7 @@ from generator.pages.grass import grass_index, grass_page
 from generator.pages.glossary import glossary_page
 from generator.pages.guide import guide_index, guide_page
 from generator.pages.hubs import calculator_index, calendar_index, home_page
+from generator.pages.inspection import inspection_page
 from generator.pages.job import has_jobs, job_page
 from generator.pages.key import key_page
 from generator.pages.page import Page
@@ -26,12 +27,11 @@ from generator.pages.problem import problem_index, problem_page
 from generator.pages.ranked import ranked_page
 from generator.pages.record import record_page
 from generator.pages.reference import names_page
-from generator.pages.retired import retired_addresses, retired_page
+from generator.pages.retired import moved_page, retired_addresses, retired_page
 from generator.pages.side_by_side import side_by_side_page
 from generator.pages.sources import sources_page
 from generator.pages.strips import strip_view, when_row, window_dates
 from generator.pages.task import caution_index, caution_page, task_index, task_page
-from generator.pages.visit import visit_page
 from generator.pages.when_due import months_due, when_view
 
 
@@ -59,8 +59,9 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield guide_index(book, desk("renovate/index"), strips)
     yield plan_index(book, desk("plans/index"))
     yield from (plan_page(book, id, desk(f"plans/{id}")) for id in book.renovations)
-    if book.visit is not None:
-        yield visit_page(book, desk("visit"))
+    if book.inspection is not None:
+        sheet = inspection_page(book, desk("inspection"))
+        yield from (sheet, moved_page("visit", sheet, desk("visit")))
     for id in book.grasses:
         here = desk(f"grasses/{id}")
         yield grass_page(book, id, here, _page_strip(almanac, id), _calendars(almanac, id, here))
@@ -89,7 +90,6 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield from (problem_page(book, id, desk(f"problems/{id}")) for id in book.problems)
     yield answer_index(book, desk("answers/index"))
     yield from (answer_page(book, id, desk(f"answers/{id}")) for id in book.answers)
-    yield from (retired_answer_page(book, id, desk(f"answers/{id}")) for id in book.retired_of("answers"))
     yield calendar_index(almanac, desk("calendars/index"))
     yield from (compare_page(almanac, id, desk(f"compare/{id}")) for id in book.grasses)
     for place in book.places:

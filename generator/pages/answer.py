@@ -78,17 +78,6 @@ def _cell(expression: str, grass: Any, desk: Desk) -> dict[str, Any]:
     return {"quantity": None, "text": value, "marks": {"marks": []}}
 
 
-def retired_answer_page(book: Book, id: str, desk: Desk) -> Page:
-    """What stands at the address of an answer that is gone: why, and where to read on. The client who kept the e-mail finds it."""
-    gone = book.retired_of("answers")[id]
-    way = {"title": "Answers for clients", "url": desk.links.to("answers/index"), "text": "All that clients ask."}
-    if gone.instead is not None:
-        answer = book.answers[gone.instead]
-        way = {"title": answer.question, "url": desk.links.answer(gone.instead), "text": Prose(book, desk).plain(answer.short.text)}
-    context = {"title": gone.name, "lead": gone.why, "groups": [{"title": None, "cards": [way]}]}
-    return Page(f"answers/{id}", gone.name, "index", context, gone.why)
-
-
 def answer_index(book: Book, desk: Desk) -> Page:
     prose = Prose(book, desk)
     groups = [

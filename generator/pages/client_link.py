@@ -39,7 +39,7 @@ def _signature(book: Book) -> str:
 
 
 def _steps(book: Book, sheet: str) -> list[dict[str, str]]:
-    """What a crew does to the lawn on the day, in every plan that this sheet follows, each once."""
+    """What is done to the lawn on the day, in every plan that this sheet follows, each once."""
     steps: dict[str, str] = {}
     # The fullest plan sets the order; the others have little that is not in it.
     for plan in sorted(book.renovations.values(), key=lambda plan: -len(plan.steps)):
@@ -49,4 +49,4 @@ def _steps(book: Book, sheet: str) -> list[dict[str, str]]:
 
 
 def _is_work_of_the_day(step: Step) -> bool:
-    return step.day == 0 and step.who == "crew" and step.task is not None
+    return step.day == 0 and step.who == "hands" and step.task is not None

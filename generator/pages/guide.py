@@ -90,7 +90,7 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, desk:
     }
 
 
-WHO_WORDS = {"crew": None, "client": "The client does this.", "office": "Done from the office."}
+WHO_WORDS = {"hands": None, "client": "The client does this.", "office": "Done from the office."}
 
 
 def step_notes(step: Step) -> list[str]:
@@ -157,7 +157,7 @@ def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Pa
         ]}
         for plan_id, renovation in book.renovations.items()
     ]
-    sheets = [{"title": book.visit.title, "url": desk.links.to("visit"), "text": book.visit.summary, "strip": None}] if book.visit else []
+    sheets = [{"title": book.inspection.title, "url": desk.links.to("inspection"), "text": book.inspection.summary, "strip": None}] if book.inspection else []
     groups.insert(0, {"title": "Before any guide", "cards": [*sheets, plans]})
     lead = "How hard, when and in which order, for each grass. Grass that runs above ground only is never cut to the soil."
     context = {"title": "Renovation guides", "lead": lead, "groups": [group for group in groups if group["cards"]]}

@@ -50,7 +50,7 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
 def jobs_door(book: Book, desk: Desk) -> list[dict[str, str]]:
     if not has_jobs(book):
         return []
-    return [{"title": "Plan a job", "url": desk.links.to("jobs/index"), "text": "This lawn, this plan, this day: dates, shopping, gear, crew and price."}]
+    return [{"title": "Plan a job", "url": desk.links.to("jobs/index"), "text": "This lawn, this plan, this day: dates, shopping, gear, the sheet for the day and price."}]
 
 
 def problems_door(book: Book, desk: Desk) -> list[dict[str, str]]:

@@ -13,11 +13,11 @@ from generator.pages.almanac import OPEN_SITE, Almanac
 from generator.pages.desk import Desk
 from generator.pages.guide import STAGES
 from generator.pages.hold import hold_scripts
-from generator.pages.job_scripts import BOOK_SCRIPT, VISIT_SCRIPT, main_results
+from generator.pages.inspection import PATH as INSPECTION_PAGE, SCRIPT as INSPECTION_RULES, SPEC as INSPECTION_QUESTIONS
+from generator.pages.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT, main_results
 from generator.pages.jobs import Asked, job_of, plans_for
 from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
 from generator.pages.page import Page, Section
-from generator.pages.visit import PATH as VISIT_PAGE, SCRIPT as VISIT_RULES, SPEC as VISIT_QUESTIONS
 from generator.pages.year import site_words
 from generator.turf.calendar_days import DAYS
 from generator.turf.job import Job, JobStep, Request
@@ -27,8 +27,8 @@ from generator.turf.job_window import stretches
 PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
 # The job that is shown before a reader says which: on this area, rates per 100 m2 are the quantities.
 DEFAULT_AREA_M2 = 100.0
-# When a crew starts, until the reader says otherwise.
-CREW_START = "07:30"
+# When work starts, until the reader says otherwise.
+WORK_START = "07:30"
 DAYS_A_WEEK = 7
 # What the script fills in for a step of the reader's own job.
 BLANK_STEP = {
@@ -37,7 +37,7 @@ BLANK_STEP = {
 }
 SECTIONS = (
     Section("answer", "Can it be then?"), Section("steps", "Steps by date"), Section("buy", "Shopping list"), Section("gear", "Gear"),
-    Section("crew", "Crew sheet"), Section("water", "Water"), Section("price", "Price"), Section("client", "Hand over to the client"),
+    Section("day-sheet", "Sheet for the day"), Section("water", "Water"), Section("price", "Price"), Section("client", "Hand over to the client"),
     Section("keep", "Keep, send, print"),
 )
 
@@ -52,7 +52,7 @@ def job_page(almanac: Almanac, desk: Desk) -> Page:
     context = {"title": title, "lead": lead, "planner": planner_view(almanac, desk), "scripts": [
         desk.links.file(each) for each in (CALCULATOR_SCRIPT, SCRIPT, BOOK_SCRIPT)
     ]}
-    search = ("plan a job", "schedule", "when can I do it", "job sheet", "shopping list", "crew sheet", "book gear", "dates", "quote a job")
+    search = ("plan a job", "schedule", "when can I do it", "job sheet", "shopping list", "sheet for the day", "crew sheet", "book gear", "dates", "price a job", "quote a job")
     return Page(PATH, title, "job", context, lead, search, sections=SECTIONS)
 
 
@@ -80,14 +80,14 @@ def planner_view(almanac: Almanac, desk: Desk) -> dict[str, Any]:
         "grasses": [{"id": id, "name": each.name} for id, each in book.grasses.items()],
         "places": [{"id": id, "name": each.name, "region": each.region} for id, each in book.places.items()],
         "plans": [{"id": id, "name": book.renovations[id].name} for id in plans_for(book, book.grasses[grass])],
-        "site": site_words(OPEN_SITE), "start": CREW_START, "invented": practice.invented, "practice": practice.name,
+        "site": site_words(OPEN_SITE), "start": WORK_START, "invented": practice.invented, "practice": practice.name,
         "choose": [each.text for each in book.renovations[plan].choose_when],
         "targets": {
             "jobs": desk.links.file(CALENDAR), "calculators": desk.links.file("assets/calculators/"),
             "calculator_pages": desk.links.file("calculators/"), "cautions": desk.links.file("cautions/"),
             "aftercare": desk.links.file("aftercare/"), "maker": desk.links.to(MAKER), "holds": hold_scripts(desk) if book.holds else [],
-            "visit_page": desk.links.to(VISIT_PAGE) if book.visit else None,
-            "visit": [desk.links.file(each) for each in (VISIT_QUESTIONS, VISIT_RULES, VISIT_SCRIPT)] if book.visit else [],
+            "inspection_page": desk.links.to(INSPECTION_PAGE) if book.inspection else None,
+            "inspection": [desk.links.file(each) for each in (INSPECTION_QUESTIONS, INSPECTION_RULES, INSPECTION_SCRIPT)] if book.inspection else [],
         },
         "address": f"{public}{PATH}.html" if public else None,
         "job": job_view(book, desk, job, plan, grass, place),
@@ -114,7 +114,7 @@ def job_view(book: Book, desk: Desk, job: Job, plan: str, grass: str, place: str
             {"name": words.bought(each), "amount": words.both(each.amount), "packs": words.packs(each), "cost": "" if each.cost is None else words.money(each.cost)}
             for each in job.shopping
         ],
-        "gear": _gear(job), "spoil": words.spoil(job.spoil), "crew": _crew(job), "water": _water(job), "price": _price(book, job),
+        "gear": _gear(job), "spoil": words.spoil(job.spoil), "day_sheet": _day_sheet(job), "water": _water(job), "price": _price(book, job),
         "handover": {
             "name": book.aftercare[aftercare].name, "url": desk.links.aftercare(aftercare) + f"#v=1&on={job.request.on}&grass={grass}",
             "maker": desk.links.to(MAKER) + f"#v=1&on={job.request.on}&sheet={aftercare}&grass={grass}&area={job.request.area_m2:g}",
@@ -160,13 +160,13 @@ def _gear(job: Job) -> list[dict[str, str]]:
     ]
 
 
-def _crew(job: Job) -> dict[str, Any]:
-    """The crew's steps of the day of the job, one after the other from the usual start."""
-    clock = int(CREW_START[:2]) * words.MINUTES_AN_HOUR + int(CREW_START[3:])
+def _day_sheet(job: Job) -> dict[str, Any]:
+    """What the hands on the lawn do on the day of the job, one step after the other from the usual start."""
+    clock = int(WORK_START[:2]) * words.MINUTES_AN_HOUR + int(WORK_START[3:])
     rows, at = [], float(clock)
     for each in job.steps:
         step = each.dated.step.step
-        if each.dated.date == job.request.on and step.who == "crew":
+        if each.dated.date == job.request.on and step.who == "hands":
             rows.append({"at": words.clock(at), "title": step.title, "minutes": words.spent(each.minutes)})
             at += each.minutes or 0.0
     return {"day": words.day(job.request.on), "rows": rows, "end": words.clock(at), "sum": words.spent(at - clock)}

@@ -10,39 +10,39 @@ from typing import Any
 
 from generator.model.book import Book
 from generator.model.calculator import Calculator
+from generator.model.inspection import Question
 from generator.model.renovation import Renovation, Step
 from generator.model.step import Quantity
-from generator.model.visit import Question
 from generator.outputs.calendar_file import calendar_domain
 from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.inspection import figure_words
+from generator.pages.inspection_plan import added_step
 from generator.pages.jobs import NOT_NEEDED, plans_for, records_of
-from generator.pages.visit import figure_words
-from generator.pages.visit_plan import added_step
 from generator.pages.year import site_words
 from generator.turf.bindings import Context, bound_value
 from generator.turf.calendar_days import day_words, month_and_day
+from generator.turf.inspection import Found
+from generator.turf.inspection_words import filled as filled_words
 from generator.turf.job import gear_of, settling_days
-from generator.turf.job_costs import MACHINE_HOURS, OPERATION_PRICE, QUOTE, machine_values
+from generator.turf.job_costs import ESTIMATE, MACHINE_HOURS, OPERATION_PRICE, machine_values
 from generator.turf.job_quantities import (
     AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, filled_in, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn,
 )
 from generator.turf.job_window import Stretch, frost_ahead, stretches
 from generator.turf.plan import not_for_habit, stage_of
 from generator.turf.quantities import default_si
-from generator.turf.visit import Found
-from generator.turf.visit_words import filled as filled_words
 from generator.units import to_si, unit
 
 PLACES = "assets/jobs/places"
-BOOK_SCRIPT, VISIT_SCRIPT = "assets/jobs/book.js", "assets/jobs/visit.js"
+BOOK_SCRIPT, INSPECTION_SCRIPT = "assets/jobs/book.js", "assets/jobs/inspection.js"
 
 
 def job_scripts(almanac: Almanac) -> dict[str, str]:
     """Path in the site to script text."""
     book = almanac.book
     files = {"assets/jobs/practice.js": _script("practice", _practice(almanac)), BOOK_SCRIPT: _script("book", _book(almanac))}
-    if book.visit:
-        files[VISIT_SCRIPT] = _script("visit", _visit(book))
+    if book.inspection:
+        files[INSPECTION_SCRIPT] = _script("inspection", _inspection(book))
     for grass, record in book.grasses.items():
         for plan in plans_for(book, record):
             files[plan_path(plan, grass)] = _script("plan", _plan(almanac, plan, grass), plan, grass)
@@ -79,7 +79,7 @@ def _book(almanac: Almanac) -> dict[str, Any]:
     """Names, and what goes with what: enough to fill in the form and to say what is linked."""
     book = almanac.book
     used = {quantity.calculator for plan in book.renovations.values() for step in plan.steps for quantity in step.quantities}
-    sums = {OPERATION_PRICE, MACHINE_HOURS, QUOTE, SPOIL_LOADS} & set(book.calculators)
+    sums = {OPERATION_PRICE, MACHINE_HOURS, ESTIMATE, SPOIL_LOADS} & set(book.calculators)
     return {
         "grasses": {id: {"name": each.name, "plans": list(plans_for(book, each))} for id, each in book.grasses.items()},
         "plans": {id: _named_plan(book, each) for id, each in book.renovations.items()},
@@ -88,7 +88,8 @@ def _book(almanac: Almanac) -> dict[str, Any]:
         "cautions": {id: each.name for id, each in book.cautions.items()},
         "calculators": {id: {"name": book.calculators[id].name, "main": list(main_results(book.calculators[id]))} for id in sorted(used)},
         "sums": sorted(sums), "tax": book.practice.tax_name or "Tax", "domain": calendar_domain(book.practice.public_address),
-        "not_needed": NOT_NEEDED, "holds": sorted({task for hold in book.holds.values() for task in hold.tasks}),
+        "not_needed": NOT_NEEDED, "steps_now": {id: gone.instead for id, gone in book.retired_of("steps").items() if gone.instead},
+        "holds": sorted({task for hold in book.holds.values() for task in hold.tasks}),
     }
 
 
@@ -100,7 +101,7 @@ def _named_plan(book: Book, plan: Renovation) -> dict[str, Any]:
 def _practice(almanac: Almanac) -> dict[str, Any]:
     book, practice = almanac.book, almanac.book.practice
     return {
-        "currency": practice.currency, "quote": _starts(book, QUOTE), "priced": QUOTE in book.calculators and OPERATION_PRICE in book.calculators,
+        "currency": practice.currency, "estimate": _starts(book, ESTIMATE), "priced": ESTIMATE in book.calculators and OPERATION_PRICE in book.calculators,
         "minimum_charge": practice.minimum_charge or 0, "tax": (practice.tax_percent or 0) / 100,
         "tax_inside": float(practice.prices_include_tax), "deposit": (practice.deposit_percent or 0) / 100,
         "spoil_price": practice.spoil_price_per_m3 or 0, "spoil": {
@@ -115,7 +116,7 @@ def _practice(almanac: Almanac) -> dict[str, Any]:
 def _plan(almanac: Almanac, plan: str, grass: str) -> dict[str, Any]:
     book, renovation, record = almanac.book, almanac.book.renovations[plan], almanac.book.grasses[grass]
     outside = book.season_groups.outside.get(record.season_group)
-    added = {outcome.add.task for question in book.visit.questions for outcome in question.outcomes if outcome.add} if book.visit else set()
+    added = {outcome.add.task for question in book.inspection.questions for outcome in question.outcomes if outcome.add} if book.inspection else set()
     return {
         "window": renovation.window, "grass": record.name,
         "steps": [_taken(book, step, renovation, grass) for step in renovation.steps],
@@ -143,8 +144,8 @@ def _taken(book: Book, step: Step, renovation: Renovation, grass_id: str) -> dic
     }
 
 
-def _visit(book: Book) -> dict[str, Any]:
-    """What the visit's outcomes say and add, by question and position; their conditions stand in the visit's own script."""
+def _inspection(book: Book) -> dict[str, Any]:
+    """What the inspection's outcomes say and add, by question and position; their conditions stand in the inspection's own script."""
     words = figure_words(book)
 
     def outcome(question: Question, position: int) -> dict[str, Any]:
@@ -156,7 +157,7 @@ def _visit(book: Book) -> dict[str, Any]:
             "add": {**_step(book, step), **empty} if step else None,
         }
 
-    questions = book.visit.questions if book.visit else ()
+    questions = book.inspection.questions if book.inspection else ()
     return {
         "tasks": {id: task.name for id, task in book.tasks.items()},
         "asks": {each.id: each.ask for each in questions},
@@ -177,7 +178,7 @@ def _step(book: Book, step: Step) -> dict[str, Any]:
             }
             for own, ours in gear
         ],
-        "minutes": _minutes(book, step),
+        "minutes": _minutes(book, step), "event": step.event_id,
     }
 
 

@@ -16,7 +16,7 @@ from generator.units import to_si, unit
 MINUTES_AN_HOUR = 60
 LONGEST_IN_MINUTES = 90
 LITRES_A_CUBIC_METRE = 1000
-WHO_WORDS = {"crew": "", "client": "The client does this.", "office": "Done from the office."}
+WHO_WORDS = {"hands": "", "client": "The client does this.", "office": "Done from the office."}
 
 
 def day(value: date) -> str:

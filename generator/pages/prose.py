@@ -60,7 +60,7 @@ class Prose:
         links = self._desk.links
         pages = {
             "tasks": links.task, "grasses": links.grass, "calculators": links.calculator,
-            "renovations": lambda id: links.to(f"plans/{id}"), "visit": links.to, "problems": links.problem,
+            "renovations": lambda id: links.to(f"plans/{id}"), "inspection": links.to, "problems": links.problem,
         }
         return pages[found.kind](found.id) if found.kind in pages else None
 

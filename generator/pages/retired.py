@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from generator.model.book import Book
 from generator.pages.aftercare import telephone_link
@@ -28,11 +29,20 @@ FOLDERS = (
     Folder("answers", "answers", "answer"),
 )  # fmt: skip
 SCRIPT = "assets/retired.js"
+# A page that is called otherwise now: what stood at its old address, and where it stands.
+MOVED = {"visit": ("Visit sheet", "inspection")}
 
 
 def retired_addresses(book: Book) -> Iterator[tuple[Folder, str]]:
     """Each page that is gone, as its folder and its id."""
     return ((folder, id) for folder in FOLDERS for id in book.retired_of(folder.kind))
+
+
+def moved_page(path: str, now: Page, desk: Desk) -> Page:
+    """What stands at the old address of a page. now: the page."""
+    was, to = MOVED[path]
+    title, lead = f"{was}: at another address now", f"What was the {was.lower()} is the {now.title.lower()} now. It asks the same."
+    return _way_on(path, title, lead, {"called": "page", "now": {"url": desk.links.to(to), "title": now.title}, "all": None}, desk)
 
 
 def retired_page(book: Book, folder: Folder, id: str, desk: Desk) -> Page:
@@ -41,10 +51,14 @@ def retired_page(book: Book, folder: Folder, id: str, desk: Desk) -> Page:
     lead = f"This {folder.called} has gone from the book. {gone.why}"
     there_now = folder.title.format(name=present_name(book, folder.kind, gone))
     now = {"url": desk.links.to(f"{folder.path}/{gone.instead}"), "title": there_now} if gone.instead else None
-    practice = book.practice
+    gone_now = {"called": folder.called, "now": now, "all": desk.links.to(f"{folder.path}/index") if folder.listed else None}
+    return _way_on(f"{folder.path}/{id}", title, lead, gone_now, desk)
+
+
+def _way_on(path: str, title: str, lead: str, gone: dict[str, Any], desk: Desk) -> Page:
+    practice = desk.book.practice
     context = {
-        "title": title, "script": desk.links.file(SCRIPT),
-        "gone": {"called": folder.called, "lead": lead, "now": now, "all": desk.links.to(f"{folder.path}/index") if folder.listed else None},
+        "title": title, "script": desk.links.file(SCRIPT), "gone": {**gone, "lead": lead},
         "practice": practice.name, "telephone": practice.telephone, "telephone_link": telephone_link(practice.telephone),
     }
-    return Page(f"{folder.path}/{id}", title, "retired", context, lead, in_search=False)
+    return Page(path, title, "retired", context, lead, in_search=False)

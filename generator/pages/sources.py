@@ -151,7 +151,7 @@ def _shown(book: Book) -> Iterator[tuple[str, str, str, Any]]:
         yield EXPERTS, f"expert-{id}", f"{expert.name} (whom to send for)", expert
     for id, term in book.of("terms").items():
         yield GLOSSARY, id, f"{term.name} (glossary)", term
-    for name, record in (("visit", book.visit), ("record", book.record)):
+    for name, record in (("inspection", book.inspection), ("record", book.record)):
         if record is not None:
             yield name, "", record.title, record
     if book.season_groups is not None:

@@ -14,7 +14,7 @@ from generator.turf.quantities import calculate
 from generator.units import to_si, unit
 
 # The calculators that do the sums; a book without them has jobs without prices or times.
-OPERATION_PRICE, MACHINE_HOURS, QUOTE = "operation-price", "machine-hours", "quote"
+OPERATION_PRICE, MACHINE_HOURS, ESTIMATE = "operation-price", "machine-hours", "estimate"
 MINUTE = 60.0
 CENTS = 100
 HAIR = 1e-6  # Half a cent counts upwards even where a computer holds it a hair too low.
@@ -22,7 +22,7 @@ HAIR = 1e-6  # Half a cent counts upwards even where a computer holds it a hair 
 
 @dataclass(frozen=True)
 class CostLine:
-    """One line of a quote, in the practice's currency. kind: work, product or spoil; times: how often work is done."""
+    """One line of an estimate, in the practice's currency. kind: work, product or spoil; times: how often work is done."""
 
     kind: str
     name: str
@@ -90,9 +90,9 @@ def cost(
 
     spoil_m3: to carry away [m3]; area_m2: of grass [m2]. Ours: the calculators of the book's shelf 'time and cost'.
     """
-    if QUOTE not in calculators or OPERATION_PRICE not in calculators:
+    if ESTIMATE not in calculators or OPERATION_PRICE not in calculators:
         return None
-    often = Counter(step.task for step in steps if step.who == "crew" and step.task in practice.operations)
+    often = Counter(step.task for step in steps if step.who == "hands" and step.task in practice.operations)
     charged = {task: times for task, times in often.items() if practice.operations[task].charged_in_jobs}
     lines = [_work(task, times, practice.operations[task], tasks, calculators, area_m2) for task, times in charged.items()]
     lines += [CostLine("product", each.name, each.packs or 0, each.cost) for each in bought if each.cost is not None]
@@ -100,7 +100,7 @@ def cost(
         lines.append(CostLine("spoil", "Spoil carried away", 1, in_cents(spoil_m3 * practice.spoil_price_per_m3)))
     known = tuple(line for line in lines if line is not None)
     included = tuple((tasks[task].name, times) for task, times in often.items() if task not in charged)
-    return _quote(known, included, practice, calculators[QUOTE]) if known else None
+    return _estimate(known, included, practice, calculators[ESTIMATE]) if known else None
 
 
 def _work(
@@ -120,11 +120,11 @@ def _work(
 
 
 def in_cents(amount: float) -> float:
-    """An amount to a hundredth of the currency, halves up; a line of a quote is what it says [currency]. Ours: as the quote calculator."""
+    """An amount to a hundredth of the currency, halves up; a line of an estimate is what it says [currency]. Ours: as the estimate calculator."""
     return floor(amount * CENTS + 0.5 + HAIR) / CENTS
 
 
-def _quote(lines: tuple[CostLine, ...], included: tuple[tuple[str, int], ...], practice: Practice, calculator: Calculator) -> Cost:
+def _estimate(lines: tuple[CostLine, ...], included: tuple[tuple[str, int], ...], practice: Practice, calculator: Calculator) -> Cost:
     given: dict[str, float | tuple[float, ...]] = {
         "lines": tuple(line.amount for line in lines), "minimum_charge": practice.minimum_charge or 0.0,
         "tax": (practice.tax_percent or 0.0) / 100, "tax_inside": float(practice.prices_include_tax),

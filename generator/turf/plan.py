@@ -55,7 +55,7 @@ class PlanSteps:
 
 @dataclass(frozen=True)
 class Adjusted:
-    """What a visit, or whoever plans the job, changes for one lawn.
+    """What an inspection, or whoever plans the job, changes for one lawn.
 
     without: reasons why a step, by its id, is not done here. tasks_without: the same by task. softer: by task, how many levels
     gentler it is done, and why. added: steps that the plan has not.

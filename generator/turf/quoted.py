@@ -7,9 +7,9 @@ from typing import Any, NamedTuple, Protocol
 from generator.findings import suggestion
 from generator.model.calculator import Constant
 from generator.model.grass import Grass
+from generator.model.inspection import Inspection
 from generator.model.practice import Practice, SeasonGroups
 from generator.model.record import OURS, Claim
-from generator.model.visit import Visit
 from generator.turf.bindings import Context, bound_value
 from generator.turf.bound import BindError, check_named, field_of, unit_of_field, words_of
 
@@ -36,7 +36,7 @@ class Shelf(Protocol):
     calculators: Mapping[str, Any]
     practice: Practice | None
     season_groups: SeasonGroups | None
-    visit: Visit | None
+    inspection: Inspection | None
 
 
 class Quote(NamedTuple):
@@ -72,7 +72,7 @@ def quote(expression: str, shelf: Shelf) -> Quote:
     """What a placeholder stands for.
 
     expression: task.ID.FIGURE, problem.ID.FIGURE, grass.ID.FIELD, group.warm.FIELD, season.RULE, step.ID.depth, plan.ID.STEP (its days),
-    hold.ID.CONSTANT, calculator.ID.CONSTANT, visit.CONSTANT or practice.FIELD. After a figure, '.low', '.high' or '.use' takes
+    hold.ID.CONSTANT, calculator.ID.CONSTANT, inspection.CONSTANT or practice.FIELD. After a figure, '.low', '.high' or '.use' takes
     one number of it, and '.words' says a share as a word: a third.
     Raises BindError for what names nothing. Ours: a figure keeps its own source.
     """
@@ -204,10 +204,10 @@ def _of_calculator(expression: str, names: list[str], shelf: Shelf) -> Quote:
     return _constant(expression, names[1:], calculator.constants, "calculators", names[0], calculator.name)
 
 
-def _of_visit(expression: str, names: list[str], shelf: Shelf) -> Quote:
-    if shelf.visit is None:
-        raise BindError(f"'{expression}' names the visit sheet, and the book has none", "quote another figure")
-    return _constant(expression, names, shelf.visit.constants, "visit", "visit", shelf.visit.title)
+def _of_inspection(expression: str, names: list[str], shelf: Shelf) -> Quote:
+    if shelf.inspection is None:
+        raise BindError(f"'{expression}' names the inspection sheet, and the book has none", "quote another figure")
+    return _constant(expression, names, shelf.inspection.constants, "inspection", "inspection", shelf.inspection.title)
 
 
 def _of_practice(expression: str, names: list[str], shelf: Shelf) -> Quote:
@@ -224,6 +224,6 @@ def _of_practice(expression: str, names: list[str], shelf: Shelf) -> Quote:
 
 _KINDS: dict[str, Callable[[str, list[str], Shelf], Quote]] = {
     "task": _of_task, "problem": _of_problem, "grass": _of_grass, "group": _of_group, "season": _of_season, "step": _of_step, "plan": _of_plan,
-    "hold": _of_hold, "calculator": _of_calculator, "visit": _of_visit, "practice": _of_practice,
+    "hold": _of_hold, "calculator": _of_calculator, "inspection": _of_inspection, "practice": _of_practice,
 }
 

@@ -41,8 +41,8 @@ class Clash:
 
 
 @dataclass(frozen=True)
-class CrewDay:
-    """A day's work: who is visited, and how long the steps take together [min], where the practice says."""
+class WorkDay:
+    """A day's work: whose lawns are worked on, and how long the steps take together [min], where the practice says."""
 
     day: date
     clients: tuple[str, ...]
@@ -57,7 +57,7 @@ class Round:
     shopping: tuple[Purchased, ...]
     gear: tuple[SharedGear, ...]
     clashes: tuple[Clash, ...]
-    days: tuple[CrewDay, ...]
+    days: tuple[WorkDay, ...]
 
 
 def round_of(jobs: Iterable[LawnJob]) -> Round:
@@ -109,11 +109,11 @@ def _clashes(gear: tuple[SharedGear, ...]) -> tuple[Clash, ...]:
     return tuple(sorted(found, key=lambda clash: (clash.day, clash.name)))
 
 
-def _days(jobs: tuple[LawnJob, ...]) -> tuple[CrewDay, ...]:
-    visits: dict[date, dict[str, float]] = {}
+def _days(jobs: tuple[LawnJob, ...]) -> tuple[WorkDay, ...]:
+    days: dict[date, dict[str, float]] = {}
     for each in jobs:
         for step in each.job.steps:
-            if step.dated.step.step.who == "crew":
-                clients = visits.setdefault(step.dated.date, {})
+            if step.dated.step.step.who == "hands":
+                clients = days.setdefault(step.dated.date, {})
                 clients[each.client] = clients.get(each.client, 0.0) + (step.minutes or 0.0)
-    return tuple(CrewDay(day, tuple(sorted(visits[day])), fsum(visits[day].values())) for day in sorted(visits))
+    return tuple(WorkDay(day, tuple(sorted(days[day])), fsum(days[day].values())) for day in sorted(days))

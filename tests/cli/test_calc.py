@@ -36,6 +36,14 @@ def test_json_names_a_unit_with_every_value():
     assert told["results"]["volume"] == {"value": 1.0, "unit": "m3"}
 
 
+def test_a_calculator_answers_to_its_old_name_and_says_the_new_one():
+    """A tenth on top of 350, 187.50 and 95 is 63.25."""
+    old = calc("quote", "lines=350, 187.5, 95", "tax=10 %", "--json")
+    assert old.exit_code == 0 and "'quote' is 'estimate' now" in old.stderr
+    told = json.loads(old.stdout)
+    assert told["calculator"] == "estimate" and told["results"]["tax_amount"]["value"] == pytest.approx(63.25)
+
+
 def test_plain_numbers_take_the_listed_unit():
     assert json.loads(calc("topdressing-sand", "area=250", "depth=4", "--json").stdout)["results"]["volume"]["value"] == 1
 

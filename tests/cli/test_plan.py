@@ -2,6 +2,7 @@
 
 import csv
 import json
+import re
 from collections import Counter
 from datetime import date
 from math import ceil
@@ -72,17 +73,36 @@ def test_a_step_that_is_not_needed_is_left_out_and_its_place_closes_up(october):
     assert without["cost"]["total"] < october["cost"]["total"]
 
 
-def test_what_the_visit_found_changes_the_plan():
+def test_what_the_inspection_found_changes_the_plan():
     """Common practice: five hours of sun take the hard work a grade down; too little living cover is no renovation."""
-    shady = job(*JOB, "--visit", "sun-hours=5 h")
+    shady = job(*JOB, "--inspection", "sun-hours=5 h")
     levels = {step["id"]: step["level"] for step in shady["steps"]}
     full = {step["id"]: step["level"] for step in job(*JOB)["steps"]}
     order = ("none", "light", "moderate", "hard")
     softer = [id for id, level in levels.items() if level and full.get(id) and order.index(level) < order.index(full[id])]
     assert softer or set(full) - set(levels), "nothing became gentler"
-    assert shady["visit"]["softer"] and "thatch-depth" in shady["visit"]["unanswered"]
-    dead = run(*JOB, "--visit", "living-cover=30 %")
+    assert shady["inspection"]["softer"] and "thatch-depth" in shady["inspection"]["unanswered"]
+    dead = run(*JOB, "--inspection", "living-cover=30 %")
     assert dead.exit_code == 0 and dead.output.startswith("Stop:")
+
+
+def test_an_option_and_a_step_under_their_old_names_still_answer():
+    old = run(*JOB, "--visit", "sun-hours=5 h", "--without", "next-visit", "--json")
+    new = run(*JOB, "--inspection", "sun-hours=5 h", "--without", "next-date", "--json")
+    assert old.exit_code == new.exit_code == 0 and old.stdout == new.stdout
+    assert "'next-visit' is 'next-date' now" in old.stderr and not new.stderr
+    assert "--visit" not in run("--help").stdout
+
+
+def test_a_calendar_handed_out_before_a_step_was_renamed_goes_on(tmp_path):
+    """Its event keeps the id that the calendar has: the step was next-visit when it was first handed out."""
+    file = tmp_path / "job.ics"
+    assert run(*JOB, "--inspection", "soil-ph=5", "--ics", str(file)).exit_code == 0
+    text = file.read_text(encoding="utf-8").replace("\n ", "")
+    ids = re.findall(r"^UID:(.*)@", text, re.M)
+    assert sum(id.endswith("-20261012-next-visit") for id in ids) == 1
+    assert [id for id in ids if "-20261012-visit-soil-ph-" in id], "a step that an inspection adds keeps its id too"
+    assert not [id for id in ids if "next-date" in id or "found-" in id]
 
 
 def test_spoil_is_told_in_the_bags_and_loads_of_the_practice(october):
@@ -111,7 +131,7 @@ def test_looks_at_the_lawn_are_in_the_price_and_said_so(october):
     book = load_book(Path(ROOT)).book
     free = {book.tasks[task].name: task for task, each in book.practice.operations.items() if not each.charged_in_jobs}
     found = october["cost"]
-    done = Counter(step["task"] for step in october["steps"] if step["who"] == "crew")
+    done = Counter(step["task"] for step in october["steps"] if step["who"] == "hands")
     assert {each["name"]: each["times"] for each in found["included"]} == {name: done[task] for name, task in free.items() if done[task]}
     assert found["included"] and not free.keys() & {line["name"] for line in found["lines"]}
     assert "In the price already: " in run(*JOB).output
@@ -187,8 +207,8 @@ def test_the_table_has_a_row_a_step(tmp_path, october):
     ((*JOB[:6], "240 kg", *JOB[7:]), "--area"),
     ((*JOB[:6], "0 m2", *JOB[7:]), "is no lawn"),
     ((*JOB[:8], "12/10/2026"), "is not a date; write year, month and day"),
-    ((*JOB, "--visit", "thatch-dept=60 mm"), "did you mean 'thatch-depth'?"),
-    ((*JOB, "--visit", "thatch-depth=60 kg"), "thatch"),
+    ((*JOB, "--inspection", "thatch-dept=60 mm"), "did you mean 'thatch-depth'?"),
+    ((*JOB, "--inspection", "thatch-depth=60 kg"), "thatch"),
     ((*JOB, "--done", "cores"), "has no '='"),
     ((*JOB, "--done", "coer=2026-10-14"), "did you mean 'core'?"),
     (("cool-autumn", *JOB[1:]), "is for cool-season grass"),

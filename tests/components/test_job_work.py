@@ -8,13 +8,13 @@ import pytest
 
 from generator.outputs.job_values import job_values
 from generator.pages.almanac import Almanac
+from generator.pages.inspection_plan import adjusted_by, inspection_values
+from generator.pages.inspection_script import inspection_script
 from generator.pages.job_scripts import job_scripts, sites_of
 from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for
-from generator.pages.visit_plan import adjusted_by, visit_values
-from generator.pages.visit_script import visit_script
 from generator.render import COMPONENTS
+from generator.turf.inspection import findings_of
 from generator.turf.job import Request
-from generator.turf.visit import findings_of
 from tests.components.calculators import BOOK, page_with
 
 ALMANAC = Almanac(BOOK)
@@ -23,10 +23,10 @@ NINE_DIGITS = 1e-9
 
 ASK = """(jobs) => jobs.map((job) => {
   const data = Swardbook.jobs.held(job.plan, job.grass, job.place, job.site);
-  const seen = Swardbook.jobVisit.read(job.visit);
+  const seen = Swardbook.jobInspection.read(job.inspection);
   const without = Object.fromEntries(job.without.map((id) => [id, job.why]));
   const out = Swardbook.jobWork.workOut(data, { ...job.request, adjusted: { ...seen.adjusted, without } });
-  return { ...out, visit: seen.values };
+  return { ...out, inspection: seen.values };
 })"""
 
 
@@ -45,7 +45,7 @@ def random_job(seed: int) -> dict:
         "done": {step.id: on + timedelta(step.day + draw.randrange(-5, 20)) for step in late},
         "without": [step.id for step in draw.sample(steps, k=draw.choice((0, 0, 1, 3)))],
         "rain": {on + timedelta(ahead): draw.choice((0.5, 4.0, 30.0)) for ahead in draw.sample(range(30), k=4)},
-        "visit": {each.id: answer(each, draw) for each in draw.sample(BOOK.visit.questions, k=draw.choice((0, 0, 3, 8)))},
+        "inspection": {each.id: answer(each, draw) for each in draw.sample(BOOK.inspection.questions, k=draw.choice((0, 0, 3, 8)))},
     }
 
 
@@ -58,17 +58,17 @@ def answer(question, draw: random.Random) -> str:
 
 
 def on_the_command_line(job: dict) -> dict:
-    seen = findings_of(BOOK.visit, job["visit"])
+    seen = findings_of(BOOK.inspection, job["inspection"])
     request = Request(job["area"], job["on"], job["done"], job["rain"], adjusted_by(BOOK, seen, dict.fromkeys(job["without"], NOT_NEEDED)))
     asked = Asked(job["plan"], job["grass"], job["place"], request, job["site"])
-    return json.loads(json.dumps({**job_values(job_of(BOOK, ALMANAC, asked)), "visit": visit_values(BOOK, seen)}))
+    return json.loads(json.dumps({**job_values(job_of(BOOK, ALMANAC, asked)), "inspection": inspection_values(BOOK, seen)}))
 
 
 def for_the_browser(job: dict) -> dict:
     def number(day: date) -> int:
         return (day - EPOCH).days
 
-    return {**{name: job[name] for name in ("grass", "plan", "place", "site", "without", "visit")}, "why": NOT_NEEDED, "request": {
+    return {**{name: job[name] for name in ("grass", "plan", "place", "site", "without", "inspection")}, "why": NOT_NEEDED, "request": {
         "area": job["area"], "on": number(job["on"]),
         "done": {step: number(day) for step, day in job["done"].items()}, "rain": {number(day): mm for day, mm in job["rain"].items()},
     }}
@@ -92,15 +92,15 @@ def differences(ours, theirs, path="job"):
 
 def test_a_hundred_random_jobs_are_the_same_on_both_sides(page, tmp_path):
     jobs = [random_job(seed) for seed in range(100)]
-    calculators = sorted({"operation-price", "machine-hours", "quote", "spoil-loads"} | {
+    calculators = sorted({"operation-price", "machine-hours", "estimate", "spoil-loads"} | {
         quantity.calculator for plan in BOOK.renovations.values() for step in plan.steps for quantity in step.quantities
     })
     page.goto(page_with(tmp_path, [], calculators))
     wanted = {f"assets/jobs/{job['plan']}--{job['grass']}.js" for job in jobs}
-    wanted |= {f"assets/jobs/places/{job['place']}--{job['grass']}.js" for job in jobs} | {"assets/jobs/practice.js", "assets/jobs/visit.js"}
-    for name in ("job-planner/job-data", "job-planner/job-dates", "job-planner/job-plan", "job-planner/job-visit", "job-planner/job-work", "visit-sheet/visit-findings"):
+    wanted |= {f"assets/jobs/places/{job['place']}--{job['grass']}.js" for job in jobs} | {"assets/jobs/practice.js", "assets/jobs/inspection.js"}
+    for name in ("job-planner/job-data", "job-planner/job-dates", "job-planner/job-plan", "job-planner/job-inspection", "job-planner/job-work", "inspection-sheet/inspection-findings"):
         page.add_script_tag(path=COMPONENTS / f"{name}.js")
-    page.add_script_tag(content=visit_script(BOOK.visit))
+    page.add_script_tag(content=inspection_script(BOOK.inspection))
     for path, text in job_scripts(ALMANAC).items():
         if path in wanted:
             page.add_script_tag(content=text)

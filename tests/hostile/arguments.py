@@ -11,7 +11,7 @@ WORDS = (
     "5,000 m2", "1/0", "couch", "sydney", "hollow", "scarify", "sand-tonne",
 )  # fmt: skip
 OPTIONS = {
-    "plan": ("--grass", "--place", "--area", "--on", "--site", "--done", "--without", "--visit", "--rain", "--first-on"),
+    "plan": ("--grass", "--place", "--area", "--on", "--site", "--done", "--without", "--inspection", "--rain", "--first-on"),
     "calc": ("--grass", "--place", "--on", "--until", "--product", "--machine", "--operation", "--solve"),
     "hold": ("--grass",), "season": ("--site",),
 }

@@ -15,10 +15,10 @@ from generator.model import KINDS
 from generator.model.calculator import Constant, Expected, Input
 from generator.model.characters import UNSEEN
 from generator.model.folders import SINGLES
+from generator.model.inspection import Question
 from generator.model.numbers import BESIDE_UNIT, BesideUnit, Money
 from generator.model.record import Figure
 from generator.model.schema import schemas
-from generator.model.visit import Question
 from generator.units import bounds_of, unit, units
 from generator.units.bounds import LINES
 from generator.units.table import KINDS as QUANTITIES

@@ -3,8 +3,9 @@
 from datetime import date
 
 from generator.model.book import load_book
-from generator.pages.answer import answer_page, retired_answer_page
+from generator.pages.answer import answer_page
 from generator.pages.desk import Desk
+from generator.pages.retired import FOLDERS, retired_page
 from generator.render import render
 from tests.book_folders import WHOLE
 from tests.pages.shipped_book import almanac
@@ -42,6 +43,7 @@ def test_the_message_is_the_question_the_short_answer_and_the_public_address():
 
 
 def test_a_retired_answer_leads_to_the_one_that_took_its_place():
-    page = retired_answer_page(BOOK, "how-often-brush", desk("answers/how-often-brush"))
+    folder = next(each for each in FOLDERS if each.kind == "answers")
+    page = retired_page(BOOK, folder, "how-often-brush", desk("answers/how-often-brush"))
     written = render(f"{page.template}.html.j2", page.context)
     assert "It is swept now." in written and 'href="../answers/how-often-sweep.html"' in written

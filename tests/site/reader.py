@@ -17,7 +17,7 @@ KINDS = {
     "calculators": "calculators/index.html",
     "aftercare sheets": "aftercare/index.html",
     "jobs": "jobs/index.html",
-    "visit sheet": "visit.html",
+    "inspection sheet": "inspection.html",
     "work record": "record.html",
     "tasks": "tasks/index.html",
     "cautions": "cautions/index.html",

@@ -57,6 +57,15 @@ class Tabs:
         return self.open(path), self.open(path)
 
 
+# What is kept under the name that it had in an earlier edition.
+KEPT_AS = {"inspection": "visit"}
+
+
+def key_of(collection: str) -> str:
+    """What the keys of a collection begin with on the device."""
+    return f"swardbook.{KEPT_AS.get(collection, collection)}"
+
+
 def kept(page: Page, collection: str) -> list[dict[str, Any]]:
     """Rows of a collection as they are kept, in order."""
     return page.evaluate("name => Swardbook.kept(name).all().map(each => each.row)", collection)

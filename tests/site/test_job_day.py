@@ -1,4 +1,4 @@
-"""A job on its way: rain, the visit's answers, hold or go, and what is handed on. What the page says is what the command line says."""
+"""A job on its way: rain, the inspection's answers, hold or go, and what is handed on. What the page says is what the command line says."""
 
 import json
 from collections.abc import Callable
@@ -75,28 +75,28 @@ def test_rain_that_covers_a_watering_spares_what_the_command_line_says(reader: C
     expect(part(page, "spared")).to_contain_text("Rain does 1 watering:")
 
 
-def test_the_visit_s_answers_change_the_job_as_on_the_command_line(reader: Callable[..., Reader]) -> None:
+def test_the_inspection_s_answers_change_the_job_as_on_the_command_line(reader: Callable[..., Reader]) -> None:
     window = reader()
-    sheet = window.open("visit.html")
+    sheet = window.open("inspection.html")
     for question, answer in (("sun-hours", "3 h"), ("thatch-depth", "45 mm"), ("living-cover", "30 %")):
-        field = sheet.locator(f"[data-question={question}] .sb-visit__measure")
+        field = sheet.locator(f"[data-question={question}] .sb-inspection__measure")
         field.fill(answer)
         field.dispatch_event("change")
     page = opened(window)
     before = page.locator("[data-step]").evaluate_all("all => all.map(each => each.dataset.step)")
-    page.get_by_role("button", name="Use the visit").click()
-    expect(part(page, "visit-said")).to_contain_text("Stop: ")
-    wanted = plan("--visit=sun-hours=3 h", "--visit=thatch-depth=45 mm", "--visit=living-cover=30 %")
+    page.get_by_role("button", name="Use the inspection").click()
+    expect(part(page, "inspection-said")).to_contain_text("Stop: ")
+    wanted = plan("--inspection=sun-hours=3 h", "--inspection=thatch-depth=45 mm", "--inspection=living-cover=30 %")
     shown = page.locator("[data-step]").evaluate_all("all => all.map(each => each.dataset.step)")
     assert sorted(shown) == sorted(each["id"] for each in wanted["steps"]) != sorted(before)
     left_out = part(page, "left-out").locator("li").all_text_contents()
     assert left_out == [f"{each['title']}: {each['why']}" for each in wanted["left_out"]]
-    said, seen = part(page, "visit-found").inner_text(), wanted["visit"]
+    said, seen = part(page, "inspection-found").inner_text(), wanted["inspection"]
     told = [*seen["stops"], *seen["added"], *seen["notes"], *(each for why in seen["left_out"].values() for each in why)]
     assert told and not [each["say"] for each in told if each["say"] not in said or each["because"] not in said]
     page.reload()
-    expect(part(page, "visit-said")).to_contain_text("Stop: ")
-    page.get_by_role("button", name="Plan without the visit").click()
+    expect(part(page, "inspection-said")).to_contain_text("Stop: ")
+    page.get_by_role("button", name="Plan without the inspection").click()
     expect(page.locator("[data-step]")).to_have_count(len(before))
 
 

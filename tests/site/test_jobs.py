@@ -20,7 +20,7 @@ JOB = "jobs/index.html"
 COUCH_AT_CANBERRA = "#v=1&plan=warm-below-ground&grass=couch&place=canberra&site=open&area=240&on="
 # Every text of the worked-out parts; what only the script offers is left out of the comparison.
 TEXTS = """root => {
-  const gone = '[data-part=controls], [data-part=crew-form], [data-part=crew-cautions], [data-part=rain-box], [data-part=visit-box], [data-part=next], [data-part=moves], [data-part=then-box] > summary';
+  const gone = '[data-part=controls], [data-part=day-sheet-form], [data-part=day-sheet-cautions], [data-part=rain-box], [data-part=inspection-box], [data-part=next], [data-part=moves], [data-part=then-box] > summary';
   const copy = root.cloneNode(true);
   copy.querySelectorAll(gone).forEach(part => part.remove());
   return copy.textContent.replace(/\\s+/g, '');
@@ -111,12 +111,12 @@ def test_area_is_typed_with_its_unit_and_the_lists_follow(reader: Callable[..., 
     expect(part(page, "area")).to_contain_text("240 m²")
     page.locator("[data-choice=area]").fill("20 m x 10 m")
     expect(part(page, "area")).to_contain_text("200 m²")
-    for name in ("shopping", "gear", "crew", "water", "price"):
+    for name in ("shopping", "gear", "day-sheet", "water", "price"):
         assert part(page, name).locator("tr").count() > 0, name
     page.locator("[data-choice=area]").fill("a few")
     expect(part(page, "area-trouble")).to_be_visible()
-    part(page, "crew-start").fill("06:00")
-    expect(part(page, "crew").locator("th").first).to_have_text("06:00")
+    part(page, "day-sheet-start").fill("06:00")
+    expect(part(page, "day-sheet").locator("th").first).to_have_text("06:00")
 
 
 def test_a_job_goes_into_a_file_and_comes_back(reader: Callable[..., Reader], tmp_path: Path) -> None:
@@ -188,7 +188,7 @@ def test_each_sheet_goes_onto_one_page(reader: Callable[..., Reader], units: str
     waits = [f"Wait for: {each}" for each in page.locator("[data-part=wait]").all_inner_texts() if each]
     cares = set(page.locator("[data-part=cautions] a").all_inner_texts())
     assert waits and cares
-    for sheet, words in (("sheet", [*titles, *waits, *cares]), ("shopping", ["Shopping list", "Gear"]), ("crew", ["Crew sheet", "07:30"])):
+    for sheet, words in (("sheet", [*titles, *waits, *cares]), ("shopping", ["Shopping list", "Gear"]), ("day-sheet", ["Sheet for the day", "07:30"])):
         for paper in ("A4", "Letter"):
             page.locator(f"[data-act=print-{sheet}]").click()
             pages = PdfReader(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))).pages

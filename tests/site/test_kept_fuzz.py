@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page
 
-from tests.site.tabs import NEVER_SHOWN, Tabs, all_kept, kept, plant
+from tests.site.tabs import NEVER_SHOWN, Tabs, all_kept, kept, key_of, plant
 from tests.site.test_kept_work import BEFORE, KEPT_JOB, PAGES, PIECE, TODAY, WORK
 from tests.site.test_two_tabs import ENTRY
 
@@ -28,7 +28,7 @@ SENSELESS: dict[str, dict[str, list[Any]]] = {
     "record": {"date": NO_DAY, "lawn": ["Mr Smith", "", LONG, *NO_TEXT], "product": ["", LONG, *NO_TEXT], "work": NO_ID},
     "lawn": {"area": NO_AREA, "hole": [1, None, "true"], "name": ["", LONG, *NO_TEXT], "sizes": [LONG, *NO_TEXT]},
     "holds": {},
-    "visit": {},
+    "inspection": {},
 }
 SPOILT: dict[str, dict[str, list[Any]]] = {
     "jobs": {
@@ -39,7 +39,7 @@ SPOILT: dict[str, dict[str, list[Any]]] = {
     "record": {"amount": [5, LONG, {}], "remarks": [None, LONG], "grass": ["<b>", 7]},
     "lawn": {},
     "holds": {"at": ["25:00", 6], "all": [{"soil": 5}, {"low": LONG}, 7], "tasks": [{"core": [1]}, {"core": {"label_wind": 3}}]},
-    "visit": {"answers": [{"soil-ph": 5}, {"soil-ph": LONG}, 7], "head": [[], {"lawn": LONG}], "ticks": [3, {"photo-1": True}]},
+    "inspection": {"answers": [{"soil-ph": 5}, {"soil-ph": LONG}, 7], "head": [[], {"lawn": LONG}], "ticks": [3, {"photo-1": True}]},
 }  # fmt: skip
 NO_JSON = ["{", "null", "[]", "7", '"v"', "{}", '{"v": 1}', '{"v": "1"}', '{"v": 2}', "\ufeff{}", "x" * 20000, "[" * 20000, '{"v": 1, "row": null}', "\ud83c", "undefined"]
 NO_ROW_ID = ["__proto__", "constructor ", "A B", "", "x" * 100, "..", "é"]
@@ -90,10 +90,10 @@ def envelope(chance: random.Random, row: Any) -> str:
 def drawn(chance: random.Random, collections: list[str]) -> State:
     state = State()
     for collection in collections:
-        key = f"swardbook.{collection}"
+        key = key_of(collection)
         if chance.random() < 0.2:
             state.texts[key] = text = chance.choice(NO_JSON)
-            if text not in ('{"v": 1}', '{"v": 1, "row": null}') or collection != "visit":  # an empty sheet is a sheet
+            if text not in ('{"v": 1}', '{"v": 1, "row": null}') or collection != "inspection":  # an empty sheet is a sheet
                 state.aside.append(text)
         elif collection in LISTS:
             rows = list(rows_of(chance, collection, state))
@@ -107,9 +107,9 @@ def drawn(chance: random.Random, collections: list[str]) -> State:
                 state.aside += [] if good and whole else [text]
         else:
             spoilt = chance.random() < 0.6
-            row = BEFORE["visit"] if collection == "visit" else BEFORE["holds"]["days"][TODAY]
+            row = BEFORE["inspection"] if collection == "inspection" else BEFORE["holds"]["days"][TODAY]
             row = spoil(chance, row, SPOILT[collection]) if spoilt else row
-            text = json.dumps({**row, "v": 1} if collection == "visit" else {"v": 1, "days": {TODAY: row}})
+            text = json.dumps({**row, "v": 1} if collection == "inspection" else {"v": 1, "days": {TODAY: row}})
             state.texts[key] = text
             state.aside += [text] if spoilt else []
         if chance.random() < 0.5:

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.site.tabs import FULL, NEVER_SHOWN, Tabs, all_kept, kept, plant
+from tests.site.tabs import FULL, NEVER_SHOWN, Tabs, all_kept, kept, key_of, plant
 from tests.site.test_two_tabs import ENTRY, JOB, named, part, put, put_off, step
 
 BLOCKED = "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('blocked', 'SecurityError'); } });"
@@ -24,10 +24,10 @@ BEFORE = {
     "jobs": {"v": 1, "chosen": 1, "jobs": [KEPT_JOB, {**KEPT_JOB, "name": "B"}, {**KEPT_JOB, "name": "B"}]},
     "record": {"v": 1, "entries": [ENTRY, {**ENTRY, "date": "2026-04-01"}]},
     "lawn": {"v": 1, "pieces": [PIECE, {**PIECE, "area": 20}]},
-    "visit": {"v": 1, "head": {"lawn": "K-17"}, "answers": {"soil-ph": "5", "pets": "live-out"}, "ticks": {"photo-1": "yes"}},
+    "inspection": {"v": 1, "head": {"lawn": "K-17"}, "answers": {"soil-ph": "5", "pets": "live-out"}, "ticks": {"photo-1": "yes"}},
     "holds": {"v": 1, "days": {TODAY: {"at": "06:10", "all": {"soil": "wet"}, "tasks": {}}, "2026-11-29": {"at": "06:10", "all": {"leaf": "dry"}, "tasks": {}}}},
 }
-PAGES = {"jobs": JOB, "record": "record.html", "lawn": "calculators/area-rectangle.html", "visit": "visit.html", "holds": "tasks/core.html"}
+PAGES = {"jobs": JOB, "record": "record.html", "lawn": "calculators/area-rectangle.html", "inspection": "inspection.html", "holds": "tasks/core.html"}
 
 
 @pytest.fixture
@@ -50,10 +50,10 @@ WORK: dict[str, Callable[[Page], Any]] = {
     "jobs": lambda page: step(page, "core").locator("[data-act=done]").check(),
     "record": lambda page: put(page, **ENTRY),
     "lawn": add_a_piece,
-    "visit": lambda page: page.locator("[data-question=pets] input[value=live-out]").check(),
+    "inspection": lambda page: page.locator("[data-question=pets] input[value=live-out]").check(),
     "holds": say_wet,
 }
-SHOWN = {"jobs": "core", "record": "Made-up feed", "lawn": "Rectangle", "visit": "Live on this lawn", "holds": "wet"}
+SHOWN = {"jobs": "core", "record": "Made-up feed", "lawn": "Rectangle", "inspection": "Live on this lawn", "holds": "wet"}
 
 
 @pytest.mark.parametrize("collection", PAGES)
@@ -80,9 +80,9 @@ def test_no_room_is_told_at_once_and_the_work_stays_until_there_is(tabs: Tabs, c
 
 
 @pytest.mark.parametrize(("collection", "script"), [
-    ("jobs", BLOCKED), ("visit", REFUSED),
-    *(pytest.param(*each, marks=pytest.mark.soak) for each in (("record", REFUSED), ("lawn", BLOCKED), ("holds", BLOCKED), ("jobs", REFUSED), ("visit", BLOCKED))),
-], ids=["jobs blocked", "visit refused", "record refused", "lawn blocked", "holds blocked", "jobs refused", "visit blocked"])  # fmt: skip
+    ("jobs", BLOCKED), ("inspection", REFUSED),
+    *(pytest.param(*each, marks=pytest.mark.soak) for each in (("record", REFUSED), ("lawn", BLOCKED), ("holds", BLOCKED), ("jobs", REFUSED), ("inspection", BLOCKED))),
+], ids=["jobs blocked", "inspection refused", "record refused", "lawn blocked", "holds blocked", "jobs refused", "inspection blocked"])  # fmt: skip
 def test_a_browser_that_keeps_nothing_says_so_and_the_page_works(tabs: Tabs, collection: str, script: str) -> None:
     page = tabs.open(PAGES[collection], before=script)
     WORK[collection](page)
@@ -120,7 +120,7 @@ def test_work_waits_while_another_tab_makes_room(tabs: Tabs) -> None:
 @pytest.mark.parametrize("collection", PAGES)
 def test_what_an_edition_of_before_kept_is_taken_over_once(tabs: Tabs, collection: str) -> None:
     blank, path = tabs.open("404.html"), PAGES[collection].partition("#")[0]
-    plant(blank, {f"swardbook.{collection}": json.dumps(BEFORE[collection])})
+    plant(blank, {key_of(collection): json.dumps(BEFORE[collection])})
     # Killed before the old key was gone, and two tabs at once: nothing is lost and nothing is there twice.
     cut_off = tabs.open(path, before="Storage.prototype.removeItem = function () { throw new Error('killed'); };")
     cut_off.close(run_before_unload=False)
@@ -128,13 +128,42 @@ def test_what_an_edition_of_before_kept_is_taken_over_once(tabs: Tabs, collectio
     rows = kept(two, collection)
     wanted: Any = BEFORE[collection]
     wanted = wanted.get("jobs") or wanted.get("entries") or wanted.get("pieces") or wanted.get("days")
-    if collection == "visit":
-        wanted = [{name: value for name, value in BEFORE["visit"].items() if name != "v"}]
+    if collection == "inspection":
+        wanted = [{name: value for name, value in BEFORE["inspection"].items() if name != "v"}]
     assert rows == (list(wanted.values()) if collection == "holds" else wanted)
-    assert f"swardbook.{collection}" not in all_kept(one)
+    assert key_of(collection) not in all_kept(one)
     assert not [key for key in all_kept(one) if key.startswith("swardbook.aside.")]
     if collection == "jobs":
         expect(part(two, "name")).to_have_value("B")  # the one that was chosen
+
+
+def test_a_job_kept_before_words_changed_shows_and_changes_as_it_was(tabs: Tabs) -> None:
+    old = {**KEPT_JOB, "visit": {"sun-hours": "3 h"}, "done": {"next-visit": "2027-01-15"}, "put": {"visit-sun-hours-0": "2026-12-20"}}
+    page = tabs.open("404.html")
+    plant(page, {"swardbook.jobs": json.dumps({"v": 1, "jobs": [old]})})
+    page.goto(f"{tabs.address}/{JOB}")
+    expect(step(page, "next-date").locator("[data-act=done]")).to_be_checked()
+    expect(part(page, "inspection-said")).to_contain_text("Looked at: 1 of")
+    step(page, "next-date").locator("[data-act=done]").uncheck()
+    expect(step(page, "next-date").locator("[data-act=done]")).not_to_be_checked()
+    row = kept(page, "jobs")[0]
+    assert row["done"] == {} and row["put"] == {"found-sun-hours-0": "2026-12-20"} and row["visit"] == {"sun-hours": "3 h"}
+
+
+def test_a_job_s_file_says_inspection_and_one_of_before_is_read(tabs: Tabs, tmp_path: Path) -> None:
+    page, file = tabs.open(JOB), tmp_path / "jobs.json"
+    file.write_text(json.dumps({"v": 1, "jobs": [{**KEPT_JOB, "visit": {"sun-hours": "3 h"}}]}), encoding="utf-8")
+    part(page, "take").set_input_files(file)
+    expect(part(page, "inspection-said")).to_contain_text("Looked at: 1 of")
+    with page.expect_download() as waiting:
+        page.locator("[data-act=export]").click()
+    job = json.loads(Path(waiting.value.path()).read_text(encoding="utf-8"))["jobs"][0]
+    assert job["inspection"] == {"sun-hours": "3 h"} and "visit" not in job
+    file.write_text(json.dumps({"v": 1, "jobs": [{**job, "name": "Again"}]}), encoding="utf-8")
+    part(page, "take").set_input_files(file)
+    expect(part(page, "name")).to_have_value("Again")
+    expect(part(page, "inspection-said")).to_contain_text("Looked at: 1 of")
+    expect(part(page, "told")).to_have_text("1 job taken from the file.")
 
 
 # {collection: (what is kept whole, how many rows of it are sound)}
@@ -142,7 +171,7 @@ DAMAGED = {
     "jobs": ('{"v": 1, "jobs": [null, ' + json.dumps(KEPT_JOB) + ', {"on": "2026-02-30"}]}', 1),
     "record": ('{"v": 1, "entries": [{"work": "feed", "date": 7}, ' + json.dumps(ENTRY) + "]}", 1),
     "lawn": (json.dumps({"v": 1, "pieces": [PIECE, {**PIECE, "area": "96"}, {**PIECE, "area": -1}]}), 1),
-    "visit": (json.dumps({"v": 1, "answers": {"soil-ph": 5, "pets": "live-out", "sun-hours": "x" * 99}}), 1),
+    "inspection": (json.dumps({"v": 1, "answers": {"soil-ph": 5, "pets": "live-out", "sun-hours": "x" * 99}}), 1),
     "holds": (json.dumps({"v": 1, "days": {TODAY: {"at": "06:10", "all": {"soil": "wet", "low": 3}}, "yesterday": {}}}), 1),
 }
 
@@ -151,20 +180,20 @@ DAMAGED = {
 def test_damaged_work_is_set_aside_as_it_was_and_the_rest_is_there(tabs: Tabs, collection: str) -> None:
     text, sound = DAMAGED[collection]
     page = tabs.open(PAGES[collection])
-    plant(page, {f"swardbook.{collection}": text})
+    plant(page, {key_of(collection): text})
     page.reload()
     assert len(kept(page, collection)) == sound
     aside = page.locator(".sb-kept--aside")
     expect(aside).to_contain_text("could not be read")
     stands = {key: each for key, each in all_kept(page).items() if key.startswith("swardbook.aside.")}
-    assert stands == {f"swardbook.aside.swardbook.{collection}.1": text}
+    assert stands == {f"swardbook.aside.{key_of(collection)}.1": text}
     with page.expect_download() as waiting:
         aside.get_by_role("button", name="Save what was set aside").click()
     assert Path(waiting.value.path()).read_text(encoding="utf-8") == text
-    plant(page, {f"swardbook.{collection}": text[:-3]})  # damaged again: the first copy stands
+    plant(page, {key_of(collection): text[:-3]})  # damaged again: the first copy stands
     page.reload()
     stands = {key: each for key, each in all_kept(page).items() if key.startswith("swardbook.aside.")}
-    assert stands == {f"swardbook.aside.swardbook.{collection}.1": text, f"swardbook.aside.swardbook.{collection}.2": text[:-3]}
+    assert stands == {f"swardbook.aside.{key_of(collection)}.1": text, f"swardbook.aside.{key_of(collection)}.2": text[:-3]}
     aside.get_by_role("button", name="Delete it").first.click()
     aside.get_by_role("button", name="Bring it back").click()
     assert stands.items() <= all_kept(page).items()
@@ -179,7 +208,7 @@ def test_what_finds_no_room_aside_is_left_alone(tabs: Tabs) -> None:
     page = tabs.open("404.html")
     damaged = {"swardbook.visit": "{", "swardbook.visit.sheet": '{"v": 1, "row": 7}', "swardbook.record.x": "nonsense"}
     plant(page, damaged)
-    for collection in ("visit", "record"):
+    for collection in ("inspection", "record"):
         page = tabs.open(PAGES[collection], before=REFUSED)
         WORK[collection](page)
         expect(page.locator(".sb-kept--aside")).to_contain_text("could not be read")
@@ -215,9 +244,9 @@ def test_what_another_book_kept_stays_as_it_is(tabs: Tabs) -> None:
     part(page, "kept").select_option(index=2)
     expect(part(page, "notice")).to_contain_text("no grass “constructor”")
     assert kept(page, "jobs")[0] == {**strange, "name": "Renamed"}
-    sheet = tabs.open("visit.html")
-    sheet.locator("[data-question=soil-ph] .sb-visit__measure").fill("6")
-    assert kept(sheet, "visit")[0]["answers"] == {"a-question-of-elsewhere": "yes", "soil-ph": "6"}
+    sheet = tabs.open("inspection.html")
+    sheet.locator("[data-question=soil-ph] .sb-inspection__measure").fill("6")
+    assert kept(sheet, "inspection")[0]["answers"] == {"a-question-of-elsewhere": "yes", "soil-ph": "6"}
     record = tabs.open("record.html")
     record.get_by_role("button", name="Change").click()
     put(record, remarks="Dry")

@@ -149,7 +149,7 @@ def shown(made: Planted, texts: list[str]) -> set[str]:
 
 # One page of each make, with what its scripts put there.
 SAMPLE = (
-    "grasses/plaingrass.html", "tasks/sweep.html", "problems/dust-patch.html", "calculators/sweeping.html", "jobs/index.html", "visit.html",
+    "grasses/plaingrass.html", "tasks/sweep.html", "problems/dust-patch.html", "calculators/sweeping.html", "jobs/index.html", "inspection.html",
     "aftercare/after-sweeping.html",
 )
 
@@ -172,7 +172,7 @@ def test_markup_in_a_text_is_shown_and_never_runs(planted: tuple[Path, Planted],
     site, made = planted
     wrong, texts = look(window, site, SAMPLE, AT_ONCE)
     assert not wrong
-    assert {"grasses.name", "tasks.name", "problems.summary", "visit.questions.ask", "calculators.inputs.*.question"} <= shown(made, texts)
+    assert {"grasses.name", "tasks.name", "problems.summary", "inspection.questions.ask", "calculators.inputs.*.question"} <= shown(made, texts)
 
 
 def test_a_search_shows_titles_as_they_were_typed(planted: tuple[Path, Planted], window: Page) -> None:

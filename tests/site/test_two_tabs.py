@@ -96,11 +96,11 @@ def test_a_job_that_another_tab_took_off_is_neither_lost_nor_put_back_unasked(ta
     assert sorted(list(each["done"]) for each in kept(two, "jobs")) == [[], ["core"]]
 
 
-def test_answers_of_a_visit_come_together(tabs: Tabs) -> None:
-    one, two = tabs.two("visit.html")
+def test_answers_of_an_inspection_come_together(tabs: Tabs) -> None:
+    one, two = tabs.two("inspection.html")
 
     def measure(page: Page, id: str) -> Locator:
-        return page.locator(f"[data-question={id}] .sb-visit__measure")
+        return page.locator(f"[data-question={id}] .sb-inspection__measure")
 
     measure(one, "soil-ph").fill("5")
     measure(two, "thatch-depth").fill("60 mm")
@@ -183,7 +183,7 @@ def test_pieces_of_two_tabs_make_one_lawn(tabs: Tabs) -> None:
 
 # Both tabs write at the same instants, before either can have heard of the other.
 AT_ONCE = """([name, start, rounds]) => new Promise(done => {
-  const rows = Swardbook.kept('visit');
+  const rows = Swardbook.kept('inspection');
   for (let round = 0; round < rounds; round += 1) {
     setTimeout(() => {
       const before = rows.get('sheet') || {}, after = structuredClone(before);
@@ -197,13 +197,13 @@ AT_ONCE = """([name, start, rounds]) => new Promise(done => {
 
 @pytest.mark.parametrize("tabs", ["file", "http"], indirect=True)
 def test_changes_of_one_moment_are_all_kept(tabs: Tabs) -> None:
-    one, two = tabs.two("visit.html")
+    one, two = tabs.two("inspection.html")
     rounds, start = 30, one.evaluate("() => Date.now()") + 400
     for page, name in ((one, "left"), (two, "right")):
         page.evaluate(f"given => {{ window.running = ({AT_ONCE})(given); }}", [name, start, rounds])
     for page in (one, two):
         page.evaluate("() => window.running")
-    answers = kept(one, "visit")[0]["answers"]
+    answers = kept(one, "inspection")[0]["answers"]
     assert len(answers) == 2 * rounds, sorted({f"{side}-{round}" for side in ("left", "right") for round in range(rounds)} - answers.keys())
 
 

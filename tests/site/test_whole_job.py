@@ -84,7 +84,7 @@ def test_from_will_the_day_do_to_the_clients_last_watering(reader: Callable[...,
     step(page, "core").locator("[data-act=done]").check()
     sand = part(page, "shopping").locator("tr", has_text="and").first
     assert sand.locator("td").first.inner_text()
-    for sheet, words in (("sheet", "Core"), ("shopping", "Shopping list"), ("crew", "Crew sheet")):
+    for sheet, words in (("sheet", "Core"), ("shopping", "Shopping list"), ("day-sheet", "Sheet for the day")):
         page.locator(f"[data-act=print-{sheet}]").click()
         assert words in one_page(page, "A4")
     events = imported(page, "[data-act=calendar]", tmp_path / "job.ics")

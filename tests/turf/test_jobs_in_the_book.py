@@ -1,4 +1,4 @@
-"""What the book's own plans ask for: priced work, packs to buy, the client's sheet and the next visit. Facts of the trade are
+"""What the book's own plans ask for: priced work, packs to buy, the client's sheet and the next inspection. Facts of the trade are
 common practice, as the trade states them."""
 
 from itertools import pairwise
@@ -28,7 +28,7 @@ def test_a_new_lawn_is_priced_from_the_old_turf_to_the_last_piece(plan):
     last = {"new-lawn-rolls": "lay", "new-lawn-sprigs": "plant"}.get(plan, "sow")
     for id in ("lift-turf", "loosen", "grade", "firm", last):
         assert BOOK.practice.operations[new[id].task].price_per_100_m2, id
-        assert new[id].who == "crew"
+        assert new[id].who == "hands"
     assert [quantity.spoil for quantity in new["lift-turf"].quantities] == ["loose_volume"]
     # Common practice: old turf is lifted once what was sprayed is dead, and before the soil is loosened.
     assert "check-bare" in new["lift-turf"].after and "clear-old-growth" in new["check-bare"].after and "lift-turf" in new["loosen"].after
@@ -59,7 +59,7 @@ def test_the_client_has_a_sheet_for_what_was_done_and_a_date_for_the_next(plan):
     renovation = BOOK.renovations[plan]
     assert renovation.aftercare in BOOK.aftercare or plan == "pre-season-tidy"  # Nothing there has to mend.
     last = renovation.steps[-1]
-    assert last.use == "next-visit" and last.who == "office" and last.day >= 29
+    assert last.use == "next-date" and last.who == "office" and last.day >= 29
     if renovation.aftercare:
         days = BOOK.aftercare[renovation.aftercare].days
         assert days[0].from_day == 0 and days[-1].to_day >= 35

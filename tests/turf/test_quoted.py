@@ -53,7 +53,7 @@ def test_a_word_of_the_practice_is_put_in_as_it_stands():
     [
         ("tusk.sweep.sweeps", "did you mean 'task'"), ("task.sweep.sweep", "did you mean 'sweeps'"), ("task.swep.sweeps", "did you mean 'sweep'"),
         ("grass.plaingrass.name", "is no figure"), ("plan.plain-renovation.nothing", "is no step of the plan"), ("task", "names no figure"),
-        ("practice.name.low", "leave out '.low'"), ("visit.deep_litre", "did you mean 'deep_litter'"),
+        ("practice.name.low", "leave out '.low'"), ("inspection.deep_litre", "did you mean 'deep_litter'"),
     ],
 )  # fmt: skip
 def test_what_names_nothing_is_told_with_what_would_be_right(expression, says):

@@ -3,8 +3,11 @@
      jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, done, put, without, rain [mm by day], visit, key}
      record   a row an entry: {column: text}
      lawn     a row a piece: {name, sizes, area [m2], hole}
-     visit    one row, 'sheet': {head, answers, ticks}, each text by id
+     inspection  one row, 'sheet': {head, answers, ticks}, each text by id; kept under 'visit'
      holds    a row a day, by its date: {at, all: {question: text}, tasks: {task: {question: text}}}
+
+   What was called a visit is an inspection now. On the device it keeps its name, here and in a job, so that a book of an earlier edition
+   on the same host goes on with the same sheet; `under` says so. A file has the new word (components/job-planner/job-kept.js).
 
    Ids of grasses, plans, places, questions and columns may be another book's: they are kept as they are, and shown for what they are.
    Editions before kept each as one text, {v: 1, ...}, under 'swardbook.' and the same name; `old` tells its rows apart. */
@@ -88,8 +91,8 @@
         area: number(function (m2) { return m2 >= SMALLEST_PIECE_M2 && m2 <= LARGEST_PIECE_M2; }), hole: function (value) { return typeof value === 'boolean'; }
       } }
     },
-    visit: {
-      merges: true, isId: function (id) { return id === 'sheet'; }, old: oldSheet,
+    inspection: {
+      under: 'visit', merges: true, isId: function (id) { return id === 'sheet'; }, old: oldSheet,
       shape: { fields: { head: answers, answers: answers, ticks: answers } }
     },
     holds: {
@@ -99,7 +102,7 @@
   };
 
   Swardbook.kept = function (name) {
-    opened[name] = opened[name] || Swardbook.collection(name, KINDS[name]);
+    opened[name] = opened[name] || Swardbook.collection(KINDS[name].under || name, KINDS[name]);
     return opened[name];
   };
   /* What is sound of a row that came from elsewhere, a file: {row, whole}, or null. */

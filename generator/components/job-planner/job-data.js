@@ -1,8 +1,8 @@
 /* What a job is worked out from, loaded as scripts when it is asked for: a page opened from a folder has no other way.
-   Each script calls plan, place, practice, book or visit; see generator/pages/job_scripts.py. */
+   Each script calls plan, place, practice, book or inspection; see generator/pages/job_scripts.py. */
 (function () {
   'use strict';
-  var held = { plan: {}, place: {}, practice: null, book: null, visit: null };
+  var held = { plan: {}, place: {}, practice: null, book: null, inspection: null };
   var waiting = {};
 
   function key(first, second) { return first + '--' + second; }
@@ -28,8 +28,8 @@
     practice: function (value) { held.practice = value; },
     /* {grasses, plans, places, sites, cautions, calculators, sums, tax, domain}: names, and what goes with what. */
     book: function (value) { if (value) { held.book = value; } return held.book; },
-    /* {tasks, asks, outcomes}: names, questions, and what each outcome of the visit says and adds. */
-    visit: function (value) { if (value) { held.visit = value; } return held.visit; },
+    /* {tasks, asks, outcomes}: names, questions, and what each outcome of the inspection says and adds. */
+    inspection: function (value) { if (value) { held.inspection = value; } return held.inspection; },
     held: function (plan, grass, place, site) {
       var sites = held.place[key(grass, place)];
       return { plan: held.plan[key(plan, grass)], site: sites && sites[site], practice: held.practice };

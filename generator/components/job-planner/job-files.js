@@ -44,13 +44,14 @@
     });
     on('export', function () { Swardbook.download('job-' + tools.desk.now.plan + '-' + tools.desk.now.on + '.json', 'application/json', K.write([tools.desk.one()])); });
     on('export-all', function () { Swardbook.download('jobs.json', 'application/json', K.write(tools.desk.all())); });
-    ['sheet', 'shopping', 'crew'].forEach(function (name) { on('print-' + name, function () { Swardbook.jobPrint.print(name); }); });
+    ['sheet', 'shopping', 'day-sheet'].forEach(function (name) { on('print-' + name, function () { Swardbook.jobPrint.print(name); }); });
     on('calendar', function () {
       var now = tools.desk.now, fromIso = Swardbook.dates.fromIso;
-      var key = calendarKey(now);
+      var key = calendarKey(now), events = {};
+      tools.last().plan.kept.forEach(function (step) { events[step.id] = step.event; });
       var entries = tools.last().out.steps.map(function (step) {
         return {
-          id: key + '-' + step.id, title: (now.name ? now.name + ': ' : '') + step.title, text: step.say + (step.wait_for ? '\nWait for: ' + step.wait_for : ''),
+          id: key + '-' + (events[step.id] || step.id), title: (now.name ? now.name + ': ' : '') + step.title, text: step.say + (step.wait_for ? '\nWait for: ' + step.wait_for : ''),
           first: fromIso(step.date), last: fromIso(step.until || step.date)
         };
       });

@@ -1,11 +1,12 @@
 /* Jobs as they are shown, in a file and in a link. What comes from outside may be anything; only what reads as a job is taken. How a job
-   is kept, and what is in one, stands in assets/store/5-kept.js. typed: the area as the reader wrote it; visit: answers of the visit
-   sheet, by question; key: what its calendar's ids begin with. */
+   is kept, and what is in one, stands in assets/store/5-kept.js. typed: the area as the reader wrote it; visit: answers of the
+   inspection sheet, by question, which a file has under `inspection`; key: what its calendar's ids begin with. */
 (function () {
   'use strict';
   var VERSION = 1, LONGEST_FRAGMENT = 300, LONGEST_FILE = 2000000;
+  var OLD_ADDED_STEP = /^visit-(?=.+-\d+$)/; /* What the ids of steps that an inspection adds began with. */
   var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, AREA = /^\d{1,7}(\.\d{1,4})?$/;
-  var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', put: 'days put off to', without: 'steps left out' };
+  var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', put: 'days put off to', without: 'steps left out' };
 
   function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
 
@@ -26,6 +27,36 @@
     return job;
   }
 
+  /* What a step is called now, whose id was another when the job was kept. */
+  function stepNow(id) {
+    var book = Swardbook.jobs.book().steps_now;
+    return has(book, id) ? book[id] : id.replace(OLD_ADDED_STEP, 'found-');
+  }
+
+  /* The job with the ids that its steps have today. What has both ids keeps what stands under today's. */
+  function withStepsNow(job) {
+    var out = Swardbook.shape.copy(job);
+    ['done', 'put'].forEach(function (name) {
+      Object.keys(job[name]).forEach(function (id) {
+        var now = stepNow(id);
+        if (now === id) { return; }
+        delete out[name][id];
+        if (!has(out[name], now)) { out[name][now] = job[name][id]; }
+      });
+    });
+    out.without = job.without.map(stepNow).filter(function (id, at, all) { return all.indexOf(id) === at; });
+    return out;
+  }
+
+  /* One field of a row under another name, the rest as it is. */
+  function renamed(row, from, to) {
+    if (!Swardbook.shape.isRecord(row) || !has(row, from) || has(row, to)) { return row; }
+    var out = Object.assign({}, row);
+    out[to] = out[from];
+    delete out[from];
+    return out;
+  }
+
   function inWords(fields) { return fields.map(function (name) { return IN_WORDS[name] || name; }).join(', '); }
 
   /* {rows, faults} of a file's text: jobs that could be read, and a sentence for each that could not, or not all of it. */
@@ -33,7 +64,8 @@
     var found = null, rows = [], faults = [];
     try { found = text.length <= LONGEST_FILE ? JSON.parse(text) : null; } catch (error) { found = null; }
     if (!Swardbook.shape.isRecord(found) || found.v !== VERSION || !Array.isArray(found.jobs)) { return { rows: [], faults: [] }; }
-    found.jobs.forEach(function (each, number) {
+    found.jobs.forEach(function (given, number) {
+      var each = renamed(given, 'inspection', 'visit');
       var clean = Swardbook.kept.sound('jobs', each), amiss = inWords(Swardbook.kept.amiss('jobs', each));
       if (clean) { rows.push(clean.row); }
       if (!clean) { faults.push('Job ' + (number + 1) + ' of it is left out: wrong in it or missing is ' + amiss + '.'); }
@@ -42,7 +74,7 @@
     return { rows: rows, faults: faults };
   }
 
-  function write(jobs) { return JSON.stringify({ v: VERSION, jobs: jobs }); }
+  function write(jobs) { return JSON.stringify({ v: VERSION, jobs: jobs.map(function (job) { return renamed(job, 'visit', 'inspection'); }) }); }
 
   /* {} for no job, null for a damaged link, else what it names. */
   function particulars(fragment) {
@@ -90,5 +122,5 @@
     return { job: out, told: told };
   }
 
-  Swardbook.jobsKept = { full: full, read: read, write: write, particulars: particulars, fragment: fragment, known: known };
+  Swardbook.jobsKept = { full: full, withStepsNow: withStepsNow, read: read, write: write, particulars: particulars, fragment: fragment, known: known };
 })();

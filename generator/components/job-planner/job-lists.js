@@ -1,4 +1,4 @@
-/* What follows from a job: shopping, gear, crew, water and price. */
+/* What follows from a job: shopping, gear, the sheet for the day, water and price. */
 (function () {
   'use strict';
 
@@ -44,13 +44,13 @@
     spoil.hidden = !out.spoil_m3;
   }
 
-  function crewDays(out) {
-    return out.steps.filter(function (step) { return step.who === 'crew'; }).map(function (step) { return step.date; })
+  function workDays(out) {
+    return out.steps.filter(function (step) { return step.who === 'hands'; }).map(function (step) { return step.date; })
       .filter(function (day, at, all) { return all.indexOf(day) === at; });
   }
 
-  function crew(root, out, job, chosen) {
-    var W = Swardbook.jobWords, S = Swardbook.jobSteps, days = crewDays(out), select = root.querySelector('[data-part=crew-days]');
+  function daySheet(root, out, job, chosen) {
+    var W = Swardbook.jobWords, S = Swardbook.jobSteps, days = workDays(out), select = root.querySelector('[data-part=day-sheet-days]');
     var day = days.indexOf(chosen) >= 0 ? chosen : days.indexOf(out.on) >= 0 ? out.on : days[0];
     S.clear(select);
     days.forEach(function (each) {
@@ -59,19 +59,19 @@
       option.selected = each === day;
     });
     var start = +job.start.slice(0, 2) * 60 + +job.start.slice(3), at = start, cautions = [];
-    rows(root, 'crew', out.steps.filter(function (step) { return step.who === 'crew' && step.date === day; }).map(function (step) {
+    rows(root, 'day-sheet', out.steps.filter(function (step) { return step.who === 'hands' && step.date === day; }).map(function (step) {
       var cells = [W.clock(at), step.title, W.spent(step.minutes)];
       at += step.minutes || 0;
       step.cautions.forEach(function (id) { if (cautions.indexOf(id) < 0) { cautions.push(id); } });
       return cells;
     }));
-    S.list(root.querySelector('[data-part=crew-cautions]'), cautions, function (row, id) {
+    S.list(root.querySelector('[data-part=day-sheet-cautions]'), cautions, function (row, id) {
       row.appendChild(S.link(root.dataset.cautions + id + '.html', Swardbook.jobs.book().cautions[id]));
     });
-    root.querySelector('[data-part=crew-day]').textContent = day ? W.day(day) : '';
-    root.querySelector('[data-part=crew-end]').textContent = W.clock(at);
-    root.querySelector('[data-part=crew-sum]').textContent = W.spent(at - start);
-    root.querySelector('[data-part=crew-form]').hidden = false;
+    root.querySelector('[data-part=day-sheet-day]').textContent = day ? W.day(day) : '';
+    root.querySelector('[data-part=day-sheet-end]').textContent = W.clock(at);
+    root.querySelector('[data-part=day-sheet-sum]').textContent = W.spent(at - start);
+    root.querySelector('[data-part=day-sheet-form]').hidden = false;
   }
 
   function waterings(out) {
@@ -104,7 +104,7 @@
 
   /* What the client-link maker reads behind its #; steps that were ticked go with it as far as there is room. */
   function clientLink(out, job, sheet) {
-    var done = out.steps.filter(function (step) { return step.stage === 'day' && step.who === 'crew' && step.task && job.done[step.id]; })
+    var done = out.steps.filter(function (step) { return step.stage === 'day' && step.who === 'hands' && step.task && job.done[step.id]; })
       .map(function (step) { return step.id; }), made = null;
     for (; made === null && done; done = done.length ? done.slice(0, -1) : null) {
       made = Swardbook.clientLink.write({ on: finished(out), sheet: sheet, grass: job.grass, area: job.area, done: done.length ? done : null });
@@ -124,5 +124,5 @@
     Object.keys(sums).forEach(function (name) { root.querySelector('[data-part="' + name + '"]').textContent = sums[name]; });
   }
 
-  Swardbook.jobLists = { shopping: shopping, gear: gear, crew: crew, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, rows: rows };
+  Swardbook.jobLists = { shopping: shopping, gear: gear, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, rows: rows };
 })();

@@ -26,8 +26,8 @@
     };
 
     function read() {
-      desk.now = K.full(rows.get(desk.id), usual.start);
-      before = Swardbook.shape.copy(desk.now);
+      before = K.full(rows.get(desk.id), usual.start);
+      desk.now = K.withStepsNow(before); /* Kept so with the next change. */
     }
 
     this.open = function (id) {

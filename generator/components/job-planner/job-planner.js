@@ -6,7 +6,7 @@
     var book = Swardbook.jobs.book();
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
     var S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
-    var V = Swardbook.jobVisit, turn = 0, crewDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
+    var V = Swardbook.jobInspection, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
     function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
     function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
     var usual = {
@@ -49,7 +49,7 @@
       part('site-note').hidden = book.places[now.place].sites.length > 1;
       if (free(choice('on'))) { choice('on').value = now.on; }
       if (area && free(choice('area'))) { choice('area').value = now.typed || +now.area.toFixed(4) + ' m2'; trouble(''); }
-      if (free(part('crew-start'))) { part('crew-start').value = now.start; }
+      if (free(part('day-sheet-start'))) { part('day-sheet-start').value = now.start; }
     }
 
     function trouble(sentence) {
@@ -71,15 +71,15 @@
       if (!held.site) { wanted.push(root.dataset.jobs + 'places/' + now.place + '--' + now.grass + '.js'); }
       var ids = book.sums.concat(held.plan ? [].concat.apply([], held.plan.steps.map(function (step) { return (step.quantities || []).map(function (each) { return each.calculator; }); })) : []);
       ids.forEach(function (id) { if (!Swardbook.calculators || !Swardbook.calculators[id]) { wanted.push(root.dataset.calculators + id + '.js'); } });
-      if (visited(now)) {
-        var scripts = root.dataset.visit.split(' '), there = [Swardbook.visitSheet, Swardbook.visit, Swardbook.jobs.visit()];
+      if (inspected(now)) {
+        var scripts = root.dataset.inspection.split(' '), there = [Swardbook.inspectionSheet, Swardbook.inspection, Swardbook.jobs.inspection()];
         scripts.forEach(function (address, number) { if (!there[number]) { wanted.push(address); } });
       }
       return wanted;
     }
 
-    /* Whether the job takes up a visit, and the book has one to ask. */
-    function visited(now) { return Boolean(root.dataset.visit) && Object.keys(now.visit).length > 0; }
+    /* Whether the job takes up an inspection, and the book has one to ask. */
+    function inspected(now) { return Boolean(root.dataset.inspection) && Object.keys(now.visit).length > 0; }
 
     /* What is not there yet is fetched first; a later choice wins over an earlier one that comes late. */
     function update(area) {
@@ -105,7 +105,7 @@
       var data = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site);
       var rain = {};
       Object.keys(now.rain).forEach(function (day) { rain[Swardbook.dates.fromIso(day)] = now.rain[day]; });
-      var seen = visited(now) ? V.read(now.visit) : null, without = {};
+      var seen = inspected(now) ? V.read(now.visit) : null, without = {};
       now.without.forEach(function (id) { without[id] = book.not_needed; });
       var adjusted = Object.assign({}, seen ? seen.adjusted : {}, { without: without });
       var out = Swardbook.jobWork.workOut(data, {
@@ -113,7 +113,7 @@
       });
       last = { out: out, plan: Swardbook.jobPlan.stepsFor(data.plan, adjusted), seen: seen && seen.values };
       show(out, last.plan, now);
-      showVisit(now);
+      showInspection(now);
       notice();
     }
 
@@ -139,7 +139,7 @@
       part('left-out-box').hidden = !out.left_out.length;
       L.shopping(root, out, plan);
       L.gear(root, out);
-      L.crew(root, out, now, crewDay);
+      L.daySheet(root, out, now, sheetDay);
       L.water(root, out);
       Swardbook.jobRain.show(root, out, now.rain, allRain);
       L.price(root, out);
@@ -154,16 +154,16 @@
       }
     }
 
-    function showVisit(now) {
-      var device = V.onDevice(), using = visited(now), same = device && JSON.stringify(device.answers) === JSON.stringify(now.visit);
-      part('visit-box').hidden = !root.dataset.visit;
-      part('visit-said').textContent = using ? V.sum(last.seen) : device ? 'A visit is kept on this device, with ' + W.count(Object.keys(device.answers).length, 'answer') + '.'
-        : 'No visit is kept on this device. What the visit sheet finds can change the steps below.';
-      if (using) { V.show(part('visit-found'), last.seen); } else { part('visit-found').hidden = true; }
-      var use = root.querySelector('[data-act=visit-use]');
+    function showInspection(now) {
+      var device = V.onDevice(), using = inspected(now), same = device && JSON.stringify(device.answers) === JSON.stringify(now.visit);
+      part('inspection-box').hidden = !root.dataset.inspection;
+      part('inspection-said').textContent = using ? V.sum(last.seen) : device ? 'An inspection is kept on this device, with ' + W.count(Object.keys(device.answers).length, 'answer') + '.'
+        : 'No inspection is kept on this device. What the inspection sheet finds can change the steps below.';
+      if (using) { V.show(part('inspection-found'), last.seen); } else { part('inspection-found').hidden = true; }
+      var use = root.querySelector('[data-act=inspection-use]');
       use.hidden = !device || same;
-      use.textContent = (using ? 'Take the answers again, as they are now' : 'Use the visit') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : '');
-      root.querySelector('[data-act=visit-drop]').hidden = !using;
+      use.textContent = (using ? 'Take the answers again, as they are now' : 'Use the inspection') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : '');
+      root.querySelector('[data-act=inspection-drop]').hidden = !using;
     }
 
     function leftOut(row, each) {
@@ -241,7 +241,7 @@
     }
 
     function choose(id) {
-      crewDay = null;
+      sheetDay = null;
       desk.open(id);
       told([]);
       address();
@@ -261,8 +261,8 @@
       if (target.dataset.choice) { chosen(target.dataset.choice); }
       else if (target.closest('[data-step]')) { stepAct(target); }
       else if (target.dataset.act === 'rain') { if (Swardbook.jobRain.take(target, job().rain)) { changed(); } }
-      else if (target === part('crew-days')) { crewDay = target.value; work(job()); }
-      else if (target === part('crew-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
+      else if (target === part('day-sheet-days')) { sheetDay = target.value; work(job()); }
+      else if (target === part('day-sheet-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
       else if (target === part('name')) { job().name = target.value.trim().slice(0, 40); changed(); }
       else if (target === part('kept')) { if (target.value) { choose(target.value); } }
     });
@@ -271,8 +271,8 @@
       var button = event.target.closest('button[data-act]');
       if (button && button.closest('[data-step]')) { stepAct(button); }
       else if (button && button.dataset.act === 'rain-all') { allRain = true; changed(); }
-      else if (button && button.dataset.act === 'visit-use') { job().visit = V.onDevice().answers; changed(); part('visit-said').focus(); }
-      else if (button && button.dataset.act === 'visit-drop') { job().visit = {}; changed(); part('visit-said').focus(); }
+      else if (button && button.dataset.act === 'inspection-use') { job().visit = V.onDevice().answers; changed(); part('inspection-said').focus(); }
+      else if (button && button.dataset.act === 'inspection-drop') { job().visit = {}; changed(); part('inspection-said').focus(); }
     });
     root.addEventListener('submit', function (event) { event.preventDefault(); });
 
@@ -291,7 +291,7 @@
     told([]);
     if (!shownBefore) { fromAddress(); }
     desk.listChanged = showList;
-    if (root.dataset.visit) { Swardbook.kept('visit').follow(function () { if (last && !desk.strange().length) { showVisit(job()); } }); }
+    if (root.dataset.inspection) { Swardbook.kept('inspection').follow(function () { if (last && !desk.strange().length) { showInspection(job()); } }); }
     window.addEventListener('hashchange', function () { told([]); fromAddress(); update(true); });
     part('plain').hidden = true;
     part('form').hidden = false;

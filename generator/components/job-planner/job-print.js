@@ -1,4 +1,4 @@
-/* What goes onto paper, a page each: the job sheet, the shopping list with the gear, the crew sheet. */
+/* What goes onto paper, a page each: the job sheet, the shopping list with the gear, the sheet for the day. */
 (function () {
   'use strict';
 
@@ -34,7 +34,7 @@
       var row = body.appendChild(Swardbook.element('tr', step.stage === 'day' ? 'sb-job__sheet-day' : ''));
       cell(row, 'td', '☐');
       cell(row, 'td', W.day(step.date).slice(0, -5));
-      var named = cell(row, 'th', step.title + (step.who === 'crew' ? '' : ' (' + step.who + ')'));
+      var named = cell(row, 'th', step.title + (step.who === 'hands' ? '' : ' (' + step.who + ')'));
       named.scope = 'row';
       if (step.wait_for) { named.appendChild(Swardbook.element('span', 'sb-job__sheet-wait', 'Wait for: ' + step.wait_for)); }
       var much = cell(row, 'td', '');

@@ -5,7 +5,7 @@
   var MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
   var LONGEST_IN_MINUTES = 90;
   var ASK = { label: 'type in the rate from the label.', measured: 'measure it on the day and type it in.' };
-  var WHO = { crew: '', client: 'The client does this.', office: 'Done from the office.' };
+  var WHO = { hands: '', client: 'The client does this.', office: 'Done from the office.' };
 
   /* 'Mon 12 Oct 2026' for an ISO date. */
   function day(iso) {

@@ -196,7 +196,7 @@
     var often = {}, order = [], named = function (task) { return { name: practice.operations[task].name, times: often[task] }; };
     steps.forEach(function (each) {
       var task = each.dated.step.task;
-      if (each.dated.step.who !== 'crew' || !task || !practice.operations[task]) { return; }
+      if (each.dated.step.who !== 'hands' || !task || !practice.operations[task]) { return; }
       if (!often[task]) { often[task] = 0; order.push(task); }
       often[task] += 1;
     });
@@ -209,7 +209,7 @@
       lines.push({ kind: 'spoil', name: 'Spoil carried away', times: 1, amount: inCents(spoilM3 * practice.spoil_price) });
     }
     if (!lines.length) { return null; }
-    var found = results('quote', Object.assign({}, practice.quote, {
+    var found = results('estimate', Object.assign({}, practice.estimate, {
       lines: lines.map(function (line) { return line.amount; }), minimum_charge: practice.minimum_charge, tax: practice.tax,
       tax_inside: practice.tax_inside, deposit_share: practice.deposit
     }));
