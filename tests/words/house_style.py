@@ -94,7 +94,7 @@ def _british() -> dict[str, str]:
 
 def words_not_used(texts: list[Text]) -> Iterator[Finding]:
     """Words and signs of house-style.yml."""
-    refused = {re.compile(rf"\b{re.escape(words)}\b".replace(r"\*\b", r"\w*"), re.IGNORECASE): to for words, to in style()["words"].items()}
+    refused = {re.compile(rf"\b{re.escape(words)}\b".replace(r"\*", r"\w*"), re.IGNORECASE): to for words, to in style()["words"].items()}
     refused |= {re.compile(re.escape(sign)): to for sign, to in style()["signs"].items()}
     everything = BETWEEN.join(text.text for text in texts)
     for pattern, instead in refused.items():

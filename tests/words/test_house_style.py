@@ -28,6 +28,10 @@ def test_all_the_book_is_read():
         ("We recieve the turf at the gate.", "receive"),
         ("It is a win-win situation for the lawn.", "as it says"),
         ("Spread Evergreen™ over the seed.", "the kind of product"),
+        ("The price hangs on the area.", "depend on"),
+        ("Couch bears frost.", "copes with"),
+        ("The ring goes on growing.", "keeps"),
+        ("Your rights as a buyer stand besides.", "on top of that"),
     ],
 )
 def test_each_departure_is_found_where_it_stands(wrong, instead):
