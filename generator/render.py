@@ -14,6 +14,7 @@ from typing import Any
 
 import yaml
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
 
 from generator.units import units_script
 
@@ -54,6 +55,16 @@ def render_component(name: str, view: Mapping[str, Any]) -> str:
     """The markup of one component for the dict its view prepared."""
     module = environment().get_template(f"{name}/{name}.html.j2").module
     return str(getattr(module, name.replace("-", "_"))(view))
+
+
+def render_page(template: str, context: Mapping[str, Any], foot: Mapping[str, Any] | None) -> str:
+    """A page with the line at its foot: where the template says `sources_foot`, because it prints well there, or else last.
+
+    foot: the dict of the component sources-foot; None for a page that needs no such line.
+    """
+    line = render_component("sources-foot", foot) if foot else ""
+    laid_out = render(template, {**context, "sources_foot": Markup(line)})
+    return laid_out if line in laid_out else laid_out + line
 
 
 def component_names() -> list[str]:

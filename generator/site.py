@@ -6,8 +6,6 @@ A build lays this into a folder with MkDocs; the fuzz tests go through it withou
 from datetime import date
 from functools import cached_property
 
-from markupsafe import Markup
-
 from generator.glossed import Glossed
 from generator.model.book import Book
 from generator.outputs.json_book import json_files
@@ -26,7 +24,7 @@ from generator.pages.record import SPEC as RECORD, record_script
 from generator.pages.season_script import season_scripts
 from generator.pages.year import year_scripts
 from generator.pages.year_files import year_files
-from generator.render import render, render_component
+from generator.render import render_page
 from generator.search.book import Shelf
 from generator.search.reading import read
 from generator.searchable import searchable
@@ -51,10 +49,7 @@ class Site:
 
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
-        foot = render_component("sources-foot", page.foot) if page.foot else ""
-        laid_out = render(f"{page.template}.html.j2", {**page.context, "sources_foot": Markup(foot)})
-        # A template may set it where it prints well; else it comes last.
-        laid_out += "" if foot in laid_out else foot
+        laid_out = render_page(f"{page.template}.html.j2", page.context, page.foot)
         if page.in_search:
             self.shelf.put(page, read(searchable(laid_out)))
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.
