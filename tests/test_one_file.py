@@ -117,7 +117,7 @@ def test_search_knows_it_by_each_of_its_names(built: tuple[Addition, Path]) -> N
     addition, site = built
     told = (site / "assets/search/book.js").read_text(encoding="utf-8").removeprefix("Swardbook.search.read(").removesuffix(");\n")
     hits = [page for page in json.loads(told)["pages"] if page["path"] == addition.page]
-    words = [word for page in hits for word in (page["title"], *page.get("names", ()))]
+    words = [word for page in hits for word in (page["title"], *page.get("names", ()), *page.get("heard", ()))]
     assert set(addition.asked) <= set(words)
 
 

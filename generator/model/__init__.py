@@ -13,6 +13,7 @@ from generator.model.practice import Practice, SeasonGroups
 from generator.model.problem import Expert, Problem
 from generator.model.renovation import Renovation, SharedStep
 from generator.model.retired import retired_record
+from generator.model.services import Services
 from generator.model.source import Source
 from generator.model.task import Caution, Task
 from generator.model.work_record import WorkRecord
@@ -40,11 +41,11 @@ SINGULAR = {
 }  # fmt: skip
 SINGLE_FILES = {
     "practice.yml": Practice, "season-groups.yml": SeasonGroups, "inspection.yml": Inspection, "record.yml": WorkRecord, "key.yml": Key,
-    "glossary.yml": Glossary, "retired.yml": retired_record(KINDS),
+    "glossary.yml": Glossary, "services.yml": Services, "retired.yml": retired_record(KINDS),
 }  # fmt: skip
-MAY_BE_MISSING = frozenset({"inspection.yml", "record.yml", "key.yml", "glossary.yml", "retired.yml"})
+MAY_BE_MISSING = frozenset({"inspection.yml", "record.yml", "key.yml", "glossary.yml", "services.yml", "retired.yml"})
 
 __all__ = [
     "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Answer", "Calculator", "Caution", "Expert", "Glossary", "Grass",
-    "Hold", "Inspection", "Key", "Place", "Practice", "Problem", "Renovation", "SeasonGroups", "SharedStep", "Source", "Task", "WorkRecord",
+    "Hold", "Inspection", "Key", "Place", "Practice", "Problem", "Renovation", "SeasonGroups", "Services", "SharedStep", "Source", "Task", "WorkRecord",
 ]

@@ -2,7 +2,7 @@
 
 from pydantic import Field
 
-from generator.model.record import CautionId, Record, Sentence, Sourced, Statement, TaskId, Word, statements
+from generator.model.record import CautionId, Record, Sentence, Sourced, Statement, TaskId, Word, heard, statements
 from generator.model.step import Quantity
 from generator.model.texts import Title
 
@@ -22,7 +22,7 @@ class AftercareDays(Sourced):
 class Aftercare(Record):
     name: Word
     job: Word = Field(description="The job it follows, as a client would say it.")
-    misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
+    misspellings: tuple[Word, ...] = heard()
     summary: Sentence = Field(description="The one thing to remember, first.")
     days: tuple[AftercareDays, ...] = Field(min_length=1)
     normal: tuple[Statement, ...] = statements("What looks alarming but is normal.")

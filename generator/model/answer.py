@@ -6,7 +6,7 @@ from typing import Literal
 from pydantic import Field, model_validator
 
 from generator.model.grass import SeasonGroup
-from generator.model.record import CautionId, Record, RecordProblem, Sentence, Sourced, Statement, Word
+from generator.model.record import CautionId, Record, RecordProblem, Sentence, Sourced, Statement, Word, heard
 from generator.model.see import See
 from generator.model.texts import Title, Typed
 
@@ -37,7 +37,7 @@ class GrassTable(Record):
 
 class Answer(Record):
     question: Title = Field(description="The question as a client types it, with its question mark.")
-    asked_as: tuple[Word, ...] = Field(default=(), description="Other wordings people ask it in; used by search.")
+    asked_as: tuple[Word, ...] = heard("Other wordings people ask it in. Search hears them; nothing shows them.")
     topic: Topic = Field(description="Under which heading the list of answers shows it.")
     short: Statement = Field(description="The answer in one to three sentences, to be read first and alone. " + QUOTED)
     say: tuple[Statement, ...] = Field(

@@ -26,6 +26,7 @@ from generator.model.record import Record
 from generator.model.renovation import Renovation, SharedStep
 from generator.model.retired import RetiredId
 from generator.model.shared_figures import SEASON_RULES, with_figures
+from generator.model.services import Services
 from generator.model.source import Source
 from generator.model.task import Caution, Task
 from generator.model.tree import Node
@@ -41,7 +42,7 @@ class Book:
 
     root: the folder that holds mkdocs.yml, data/ and content/.
     practice, season_groups: the single files; None only in a book that did not load whole. inspection, record, key,
-    glossary, retired: None where there is no such file.
+    glossary, services, retired: None where there is no such file.
     """
 
     root: Path
@@ -51,6 +52,7 @@ class Book:
     record: WorkRecord | None = None
     key: Key | None = None
     glossary: Glossary | None = None
+    services: Services | None = None
     retired: Record | None = None
     sources: dict[str, Source] = field(default_factory=dict)
     grasses: dict[str, Grass] = field(default_factory=dict)

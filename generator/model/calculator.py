@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.model.record import CautionId, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word, sensible
+from generator.model.record import CautionId, Identifier, Record, RecordProblem, Sentence, Sourced, TaskId, Word, heard, sensible
 from generator.model.numbers import FIGURE, SIGNED, InUnit, by_unit
 from generator.model.texts import FormulaText, LongWord, Name, Title, Typed, UnitName
 
@@ -31,7 +31,10 @@ class Input(Record):
     usual_high: InUnit | None = Field(default=None, description="Above this the form asks gently, in `unit`.")
     help: Sentence | None = Field(default=None, description="Where to find it: on the bag, on the label.")
     optional: bool = Field(default=False, description="May be left at its default without a word.")
-    label_only: bool = Field(default=False, description="Only the product's label can give it; the book offers none.")
+    label_only: bool = Field(default=False, description="Only what is printed can give it, on a label or a report: the form starts empty.")
+    printed_on: Literal["label", "report"] = Field(
+        default="label", description="Where a `label_only` figure is printed: on a product's label, or on the report of a laboratory."
+    )
     binds: Typed | None = Field(
         default=None, description="What fills it in on a guide, as kind.field: grass.seed_rate, practice.feed.nitrogen_percent."
     )
@@ -136,6 +139,13 @@ class Example(Sourced):
     results: dict[LongWord, Expected]
 
 
+class PublishedValues(Sourced):
+    """Figures that a public body prints, to fill in by their name; a reader may type other ones."""
+
+    name: Word = Field(description="What they are and whose, as the form offers them.")
+    fills: dict[LongWord, Typed] = Field(min_length=1, description="Input to its value as typed: '36 ppm'.")
+
+
 Topic = Literal[
     "area", "feed and soil", "sand and levels", "cutting and opening", "spreading and spraying", "water", "seed and turf",
     "growth and weather", "time and cost",
@@ -145,9 +155,10 @@ Topic = Literal[
 class Calculator(Record):
     name: Word
     topic: Topic = Field(description="The shelf it stands on in the list of calculators.")
-    misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
+    misspellings: tuple[Word, ...] = heard()
     summary: Sentence = Field(description="What it answers, in a sentence.")
     inputs: dict[Name, Input] = Field(min_length=1, max_length=60)
+    published: tuple[PublishedValues, ...] = Field(default=(), max_length=30, description="Figures of public bodies that the form offers by name.")
     constants: dict[Name, Constant] = Field(default={}, max_length=60)
     figures: dict[Name, LongWord] = Field(
         default={}, max_length=60, description="Figures of tasks that formulas use: a name to task.figure, as feed.shade-share."

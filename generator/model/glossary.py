@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from pydantic import Field
 
-from generator.model.record import Country, Identifier, Record, Sentence, Sourced, Word
+from generator.model.record import Country, Identifier, Record, Sentence, Sourced, Word, heard
 from generator.model.see import See
 from generator.model.texts import UnitName
 
@@ -16,7 +16,7 @@ class Term(Sourced):
     names: dict[Country, tuple[Word, ...]] = Field(
         default={}, description="What it is called in a country where that is another word, usual one first. Search finds them all."
     )
-    misspellings: tuple[Word, ...] = Field(default=(), description="Spellings people type; used by search only.")
+    misspellings: tuple[Word, ...] = heard()
     means: Sentence = Field(
         description="One or two plain sentences. A figure is never typed: {task.scarify.thatch-trigger} puts in a figure of the book."
     )

@@ -7,7 +7,7 @@ from pydantic import Field
 from generator.model.identification import Identification, LookAlike
 from generator.model.record import (
     CautionId, Country, Depth, Duration, MassPerArea, Record, RenovationId, Sentence, Sourced, Statement, TaskId,
-    Temperature, Word, statements,
+    Temperature, Word, heard, statements,
 )
 
 SeasonGroup = Literal["warm", "cool"]
@@ -67,7 +67,7 @@ class Grass(Record):
     names: dict[Country, tuple[Word, ...]] = Field(
         description="Common names by country, usual one first. Search finds every one of them."
     )
-    misspellings: tuple[Word, ...] = Field(default=(), description="Spellings people type; used by search only.")
+    misspellings: tuple[Word, ...] = heard()
     season_group: SeasonGroup = Field(description="warm or cool.")
     habit: Habit = Field(description="Where it runs: this decides how hard it may be renovated.")
     summary: Sentence = Field(description="Two or three sentences that open its page: the answer first.")

@@ -7,7 +7,7 @@ from pydantic import Field, model_validator
 
 from generator.model.record import (
     AftercareId, CalculatorId, CautionId, Country, ExpertId, Figure, GrassId, Identifier, ProblemId, Record, RecordProblem, RenovationId,
-    Sentence, Sourced, Statement, TaskId, Word, statements,
+    Sentence, Sourced, Statement, TaskId, Word, heard, statements,
 )
 
 Where = Literal["anywhere", "full sun", "shade", "edges and paths", "low spots", "slopes and humps", "new lawn"]
@@ -75,7 +75,7 @@ class SendFor(Sourced):
 class Problem(Record):
     name: Word = Field(description="What is seen, in plain words, not what caused it: Stripes after feeding.")
     names: dict[Country, tuple[Word, ...]] = Field(default={}, description="Other words people use for it, by country. Search finds them.")
-    misspellings: tuple[Word, ...] = Field(default=(), description="Words and spellings people type; used by search only.")
+    misspellings: tuple[Word, ...] = heard()
     summary: Sentence = Field(description="The answer first: what it usually is, and the first thing to do.")
     signs: Signs
     figures: dict[Identifier, Figure] = Field(

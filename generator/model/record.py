@@ -176,5 +176,10 @@ class Statement(Sourced):
     text: Sentence
 
 
+def heard(description: str = "Words and spellings people search for it by. Search hears them; nothing shows them.") -> tuple[Word, ...]:
+    """Words that only help search: slips, turns of phrase, old names. They are in no page and in no public file of the data."""
+    return Field(default=(), exclude=True, description=description)
+
+
 def statements(description: str) -> tuple[Statement, ...]:
     return Field(default=(), description=description)

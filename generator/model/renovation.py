@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from generator.model.grass import Habit, Level, SeasonGroup
-from generator.model.record import AftercareId, Figure, Identifier, Record, Sentence, Statement, TaskId, Word, statements
+from generator.model.record import AftercareId, Figure, Identifier, Record, Sentence, Statement, TaskId, Word, heard, statements
 from generator.model.step import Gear, Purchase, Quantity, SharedStep, Step, Watering
 
 __all__ = ["Gear", "PlanWindow", "Purchase", "Quantity", "Renovation", "SharedStep", "Step", "Watering"]
@@ -16,7 +16,7 @@ PlanWindow = Literal["renovation", "light_renovation", "overseeding", "oversowin
 
 class Renovation(Record):
     name: Word
-    misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
+    misspellings: tuple[Word, ...] = heard()
     season_group: SeasonGroup | None = Field(default=None, description="Only for this group; both when left out.")
     habits: tuple[Habit, ...] = Field(default=(), description="Only for grasses that grow this way; all when left out.")
     needs: dict[TaskId, tuple[Level, ...]] = Field(

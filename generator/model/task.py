@@ -6,7 +6,7 @@ from pydantic import Field
 
 from generator.model.grass import SeasonGroup
 from generator.model.record import (
-    CalculatorId, CautionId, Country, Figure, Identifier, Record, Sentence, Sourced, Statement, Word, statements,
+    CalculatorId, CautionId, Country, Figure, Identifier, Record, Sentence, Sourced, Statement, Word, heard, statements,
 )
 from generator.model.texts import FormulaText, LongWord, Typed
 
@@ -45,7 +45,7 @@ class TaskStep(Statement):
 class Task(Record):
     name: Word = Field(description="A verb or the trade's word: Scarify.")
     names: dict[Country, tuple[Word, ...]] = Field(default={}, description="What it is called by country.")
-    misspellings: tuple[Word, ...] = Field(default=(), description="Spellings people type; used by search only.")
+    misspellings: tuple[Word, ...] = heard()
     summary: Sentence = Field(description="What it is and when, in two sentences: the answer first.")
     purpose: tuple[Statement, ...] = statements("What it is for.")
     timing: tuple[Statement, ...] = statements("When, in terms of growth, soil and weather; no month names.")
@@ -78,7 +78,7 @@ class Caution(Record):
     """A caution: one file in data/cautions. It says the usual and defers to those who decide."""
 
     name: Word = Field(description="Short and plain: Buried pipes and cables.")
-    misspellings: tuple[Word, ...] = Field(default=(), description="Words people search for it by.")
+    misspellings: tuple[Word, ...] = heard()
     weight: Weight = Field(description="note, care or danger: danger is for what can kill or maim.")
     summary: Sentence = Field(description="One sentence to show at the step where it bites.")
     hazard: tuple[Statement, ...] = Field(min_length=1, description="What can happen.")

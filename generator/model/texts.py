@@ -12,6 +12,8 @@ IDENTIFIER = r"^[a-z0-9]+(-[a-z0-9]+)*$"
 WEB_ADDRESS = r"^https?://\S+$"
 WEB_FOLDER = r"^https?://\S+/$"
 CURRENCY = r"^[A-Z]{3}$"
+COUNTRY_CODE = r"^[A-Z]{2}$"
+TELEPHONE = r"^\+?[0-9]([0-9 -]*[0-9])?$"
 NAME = r"^[a-z][a-z0-9_]*$"
 ONE_LINE = r"^[^\n\r\t]*$"
 MONTH_DAY = r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
@@ -23,6 +25,8 @@ PATTERNS = {
     WEB_ADDRESS: ("is not a web address", "write all of it, from https:// on, without spaces"),
     WEB_FOLDER: ("is not the address of a folder on the web", "write all of it, from https:// to a closing /"),
     CURRENCY: ("is not a currency", "write its three capital letters, such as AUD"),
+    COUNTRY_CODE: ("is not a country", "write its two capital letters, such as AU"),
+    TELEPHONE: ("is not a telephone number", "write digits and blanks only, in quotes, such as \"13 11 26\""),
     MONTH_DAY: ("is not a month and a day", "write both with two digits, in quotes, such as \"09-01\""),
 }
 

@@ -1,6 +1,5 @@
 """Aftercare sheets: what a client does, day by day, after a job."""
 
-import re
 from collections.abc import Sequence
 from typing import Any
 
@@ -13,6 +12,7 @@ from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.link_ids import known_ids, step_titles
 from generator.pages.page import Page, Section
 from generator.pages.problem import sheet_problems
+from generator.pages.services import telephone_link
 from generator.turf.bindings import Context
 
 SECTIONS = (
@@ -47,11 +47,6 @@ def aftercare_page(book: Book, id: str, desk: Desk) -> Page:
     }
     sections = (Section(f"{id}-days", "Day by day"), *SECTIONS)
     return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, sections=sections)
-
-
-def telephone_link(number: str | None) -> str | None:
-    """'02 5550 0134' -> 'tel:0255500134', for a phone to dial."""
-    return "tel:" + re.sub(r"[^0-9+]", "", number) if number else None
 
 
 def _help(parts: dict[str, Sequence[Any]], telephone: str | None) -> dict[str, Any]:

@@ -5,12 +5,12 @@ from typing import Any, get_args
 from generator.model.answer import Answer, GrassTable, Topic
 from generator.model.book import Book
 from generator.model.record import Claim
-from generator.pages.aftercare import telephone_link
 from generator.pages.desk import Desk
 from generator.pages.page import Page, Section
 from generator.pages.prose import Prose, spelt
 from generator.pages.ranked import NEEDS, PATH as RANKED
 from generator.pages.see import see_links
+from generator.pages.services import telephone_link
 from generator.turf.bound import Missing
 from generator.turf.quoted import grass_field
 

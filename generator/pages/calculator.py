@@ -1,5 +1,6 @@
 """A calculator on a page: its form with the usual start, the answers to that start, the working and the examples."""
 
+import json
 import re
 from collections.abc import Mapping
 from math import floor, log10
@@ -25,12 +26,16 @@ __all__ = ["bindings", "calculator_page", "calculator_script", "calculator_view"
 
 # Kinds that are read one way in this trade; a list of their units would only be in the way.
 ONE_UNIT = ("a share", "an angle", "a plain number", "a count")
+UNTIL_TYPED = {
+    "label": "Type the rate from the label to get the product.",
+    "report": "Type the levels from your report, or choose published ones. Each answer comes as soon as its level stands there.",
+}
 BASIS = {
     "printed": "The source prints this answer.",
     "recomputed": "The source prints another answer; its own inputs give this one.",
     "arithmetic": "Not published: arithmetic of ours, to check by hand.",
 }
-SECTIONS = (Section("check-it-yourself", "Check it yourself"), Section("method", "Method"), Section("figures", "Figures used"))
+SECTIONS = (Section("check-it-yourself", "Check it yourself"), Section("method", "Method"), Section("published", "Published figures"), Section("figures", "Figures used"))
 
 Filled = Mapping[str, tuple[float, str, str]]
 
@@ -43,6 +48,12 @@ def calculator_page(book: Book, id: str, desk: Desk) -> Page:
         "title": calculator.name, "calculator": view, "fill_in": fill_in, "summary": calculator.summary, "method": calculator.method,
         "examples": [_example(example, calculator, desk) for example in calculator.examples],
         "constants": [_constant(each, desk) for each in calculator.constants.values()],
+        "published": [
+            {"name": each.name, "note": each.note, "marks": desk.sourcing.marks(each), "fills": [
+                {"label": calculator.inputs[name].question, "text": pretty(text)} for name, text in each.fills.items()
+            ]}
+            for each in calculator.published
+        ],
         "warnings": [
             {"text": each.say, "note": each.note, "marks": desk.sourcing.marks(each)} for each in calculator.warnings
         ],
@@ -75,8 +86,28 @@ def calculator_view(book: Book, id: str, desk: Desk, filled: Filled | None = Non
         "results": _results(calculator, run, key), "working": _working(calculator, run),
         "said": [{"text": said.sentence, "weight": said.weight} for said in run.warnings if said.about is None],
         "address": _address(book, id), "turn": _turn(calculator),
-        "needs_label": any(asked.label_only for asked in calculator.inputs.values()),
+        "until_typed": _until_typed(calculator), "published": _offered(calculator),
     }
+
+
+def _until_typed(calculator: Calculator) -> str | None:
+    """What to do first where the form starts with an empty field."""
+    printed_on = {asked.printed_on for asked in calculator.inputs.values() if asked.label_only}
+    return next((sentence for place, sentence in UNTIL_TYPED.items() if place in printed_on), None)
+
+
+def _offered(calculator: Calculator) -> list[dict[str, Any]]:
+    """Published figures that the form fills in by name: each input to its number as typed and its unit."""
+    return [
+        {"name": each.name, "fills": json.dumps({name: _as_typed(text) for name, text in each.fills.items()}, separators=(",", ":"))}
+        for each in calculator.published
+    ]
+
+
+def _as_typed(text: str) -> tuple[str, str | None]:
+    """'36 ppm' -> ('36', 'ppm')."""
+    number, _, spelling = text.partition(" ")
+    return number, spelling or None
 
 
 def _address(book: Book, id: str) -> str | None:

@@ -7,6 +7,7 @@ from typing import Any
 
 from generator.model.book import Book
 from generator.pages.page import Links
+from generator.pages.services import LINES, lines_at_home
 from generator.pages.sourcing import Sourcing
 
 COUNTRY_NAMES = {
@@ -42,7 +43,8 @@ class Desk:
         caution = self.book.cautions[id]
         return {
             "id": id, "name": caution.name, "weight": caution.weight, "summary": caution.summary,
-            "url": self.links.caution(id), "defer": caution.defer_to_all,
+            "url": self.links.caution(id), "defer": caution.defer_to_all, "lines": lines_at_home(self.book, id),
+            "lines_url": self.links.to(f"cautions/{id}", LINES),
         }
 
     def cautions(self, ids: tuple[str, ...]) -> list[dict[str, Any]]:

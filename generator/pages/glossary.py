@@ -26,7 +26,7 @@ def glossary_page(book: Book, desk: Desk) -> Page:
     ]
     lead = f"{len(terms)} words of the trade in plain English, with what they are called in Australia, New Zealand, South Africa, the United States and Britain."
     context = {"title": "Glossary", "lead": lead, "letters": letters, "quoted": prose.quoted(), "names_url": desk.links.to("names")}
-    found = tuple(Entry(id, term.name, (*_names(term), *term.misspellings), prose.plain(term.means)) for id, term in ordered)
+    found = tuple(Entry(id, term.name, tuple(_names(term)), term.misspellings, prose.plain(term.means)) for id, term in ordered)
     return Page(GLOSSARY, "Glossary", "glossary", context, lead, entries=found)
 
 

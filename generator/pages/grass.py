@@ -54,8 +54,8 @@ def grass_page(book: Book, id: str, desk: Desk, strip: dict[str, Any], calendars
         "weed_status": _weed_status(book, grass, desk),
         "strip": strip, "calendars": calendars,
     }
-    words = all_names(grass.names) + (grass.botanical_name, *grass.botanical_synonyms) + grass.misspellings
-    return Page(f"grasses/{id}", grass.name, "grass", context, grass.summary, words, sections=SECTIONS)
+    names = (*all_names(grass.names), grass.botanical_name, *grass.botanical_synonyms)
+    return Page(f"grasses/{id}", grass.name, "grass", context, grass.summary, grass.misspellings, sections=SECTIONS, names=names)
 
 
 def fact_rows(grass: Grass, desk: Desk) -> list[dict[str, Any]]:

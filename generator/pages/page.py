@@ -17,11 +17,12 @@ class Section:
 class Entry:
     """A part of a page that answers by itself, as a word of the glossary: search leads straight to it.
 
-    id: of its element. title: what it is called. words: its other names. text: what it says.
+    id: of its element. title: what it is called. names, words: as a page's. text: what it says.
     """
 
     id: str
     title: str
+    names: tuple[str, ...]
     words: tuple[str, ...]
     text: str
 
@@ -31,7 +32,8 @@ class Page:
     """One page: where it stands, what it is called, and the values its template lays out.
 
     path: without ending, from the root of the site: 'grasses/kikuyu'.
-    words: other names that search must find; shown with the hit.
+    names: other names of what the page is about; shown with the hit. They stand in `names` of the record, and nowhere else.
+    words: slips, questions and whatever else search must hear; no reader is shown one.
     attribution: wording that owners of the data on this page ask for; stands in its footer.
     boost: how much sooner it answers a question than another page of its kind; a kind's own weight stands in search/words.yml.
     about: paths of the pages that it joins, as a calendar a grass and a place: it goes by a name of each.
@@ -53,6 +55,7 @@ class Page:
     in_search: bool = True
     entries: tuple[Entry, ...] = ()
     foot: Mapping[str, Any] | None = None
+    names: tuple[str, ...] = ()
 
 
 class Links:

@@ -8,6 +8,7 @@ from generator.model.problem import Answer, Cause, Colour, Problem, Question, Sh
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.page import Page, Section
 from generator.pages.prose import Prose
+from generator.pages.services import lines_everywhere
 
 INDEX = "problems/index"
 SCRIPT = "assets/problem-list.js"
@@ -42,8 +43,10 @@ def problem_page(book: Book, id: str, desk: Desk) -> Page:
         "answers": [_link(answer.question, desk.links.answer(each)) for each, answer in book.answers.items() if id in answer.see.problems],
         "finder": desk.links.to(INDEX), "names": desk.names(problem.names), "quoted": prose.quoted(),
     }
-    words = all_names(problem.names) + problem.misspellings
-    return Page(f"problems/{id}", problem.name, "problem", context, problem.summary, words, sections=SECTIONS)
+    return Page(
+        f"problems/{id}", problem.name, "problem", context, problem.summary, problem.misspellings, sections=SECTIONS,
+        names=all_names(problem.names),
+    )
 
 
 def _question(book: Book, problem: Problem, question: Question, desk: Desk) -> dict[str, Any]:
@@ -109,6 +112,7 @@ def problem_index(book: Book, desk: Desk) -> Page:
             {
                 "id": f"expert-{id}", "name": expert.name, "summary": expert.summary, "marks": desk.sourcing.marks(expert),
                 "by_country": [_by_country(COUNTRY_NAMES[code], expert.by_country[code]) for code in COUNTRY_NAMES if code in expert.by_country],
+                "lines": lines_everywhere(book, desk.sourcing, expert=id),
             }
             for id, expert in book.experts.items()
         ],

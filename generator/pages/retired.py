@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from generator.model.book import Book
-from generator.pages.aftercare import telephone_link
 from generator.pages.desk import Desk
 from generator.pages.link_ids import present_name
 from generator.pages.page import Page
+from generator.pages.services import telephone_link
 
 
 @dataclass(frozen=True)

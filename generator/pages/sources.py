@@ -14,6 +14,7 @@ from generator.pages.page import Page, Section
 from generator.pages.problem import INDEX as EXPERTS
 from generator.pages.quantity import claim_words
 from generator.pages.see import GLOSSARY
+from generator.pages.services import LINES, lines_of
 from generator.turf.quoted import Placeholder, pieces, quote
 
 # Steps of a path that say nothing of what stands there.
@@ -143,6 +144,8 @@ def _shown(book: Book) -> Iterator[tuple[str, str, str, Any]]:
     for folder, records in shelves.items():
         for id, record in records.items():
             yield f"{folder}/{id}", "", record.name, record
+    for id, caution in book.cautions.items():
+        yield from ((f"cautions/{id}", LINES, f"{caution.name} (whom to ring)", line) for line in lines_of(book, id))
     for id, answer in book.answers.items():
         yield f"answers/{id}", "", answer.question, answer
     for hold in book.holds.values():

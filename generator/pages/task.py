@@ -12,6 +12,7 @@ from generator.pages.page import Page, Section
 from generator.pages.problem import task_problems
 from generator.pages.record import record_card
 from generator.pages.see import asked_about
+from generator.pages.services import called, lines_everywhere
 from generator.turf.bindings import Context, filled
 
 TASK_PARTS = (
@@ -49,13 +50,14 @@ def task_page(book: Book, id: str, desk: Desk, when: dict[str, Any] | None = Non
         "asked": asked_about(book, "tasks", id, desk),
     }
     sections = [*(Section(part["id"], part["title"]) for part in parts), *([Section("hold", "Hold or go today")] if hold else [])]
-    words = all_names(task.names) + task.misspellings
-    return Page(f"tasks/{id}", task.name, "task", context, task.summary, words, sections=tuple(sections))
+    return Page(
+        f"tasks/{id}", task.name, "task", context, task.summary, task.misspellings, sections=tuple(sections), names=all_names(task.names),
+    )
 
 
 def _embedded(book: Book, task: Task) -> str | None:
     """The task's first calculator; none where a label decides, so that no rate stands on a page about pesticides."""
-    by_label = any(asked.label_only for id in task.calculators for asked in book.calculators[id].inputs.values())
+    by_label = any(asked.label_only and asked.printed_on == "label" for id in task.calculators for asked in book.calculators[id].inputs.values())
     return task.calculators[0] if task.calculators and not by_label else None
 
 
@@ -95,9 +97,10 @@ def caution_page(book: Book, id: str, desk: Desk) -> Page:
         "defer_to": [
             {"country_name": COUNTRY_NAMES[code], "text": caution.defer_to[code]} for code in COUNTRY_NAMES if code in caution.defer_to
         ],
+        "lines": lines_everywhere(book, sourcing, caution=id),
         "tasks": [desk.task_link(task_id) for task_id, task in book.tasks.items() if id in task.cautions],
     }
-    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, caution.misspellings)
+    return Page(f"cautions/{id}", caution.name, "caution", context, caution.summary, (*caution.misspellings, *called(book, id)))
 
 
 def caution_index(book: Book, desk: Desk) -> Page:

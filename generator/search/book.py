@@ -25,23 +25,29 @@ ENTRY = "term"
 
 @dataclass
 class Shelf:
-    """Collects pages while they are written. written: pages by hand, whose words stand in their front matter."""
+    """Collects pages while they are written. written: pages by hand, whose words stand in their front matter.
+
+    In a record, `names` may be shown with a hit, and `heard` is only matched: it holds slips and turns of phrase.
+    """
 
     readings: dict[str, tuple[Mapping[str, Any], Reading]] = field(default_factory=dict)
 
     def put(self, page: Page, reading: Reading) -> None:
         head = {
             "path": f"{page.path}.html", "title": page.title, "kind": page.template, "lead": _opening(page),
-            "names": list(page.words), "about": [f"{each}.html" for each in page.about], "boost": page.boost,
+            "names": list(page.names), "heard": list(page.words), "about": [f"{each}.html" for each in page.about], "boost": page.boost,
         }
         self.readings[page.path] = head, reading
         for entry in page.entries:
             path = f"{page.path}.html#{entry.id}"
-            told = {"path": path, "title": entry.title, "kind": ENTRY, "lead": entry.text, "names": list(entry.words), "about": []}
+            told = {
+                "path": path, "title": entry.title, "kind": ENTRY, "lead": entry.text, "names": list(entry.names), "heard": list(entry.words),
+                "about": [],
+            }
             self.readings[path] = told, Reading((), ())
 
     def put_written(self, path: str, title: str, description: str, words: Iterable[str], reading: Reading) -> None:
-        head = {"path": f"{path}.html", "title": title, "kind": "written", "lead": description, "names": list(words), "about": []}
+        head = {"path": f"{path}.html", "title": title, "kind": "written", "lead": description, "names": [], "heard": list(words), "about": []}
         self.readings[path] = head, reading
 
     def script(self) -> str:

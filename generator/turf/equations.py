@@ -16,7 +16,7 @@ GROWTH_EQUATIONS = (
         inputs={"mean_temperature": "°C", "optimum": "°C", "spread": "K"},
         result_unit="1",
         source="stowell-gelernter-growth-potential",
-        where="the equation of 2005; its form read in woods-growth-potential-code",
+        where="the equation of 2005, as later texts print it",
         limits="Temperature only: it knows nothing of light, water, feed or wear. A smooth bell fitted to practice, not measured "
         "growth; above the optimum the cool-season form falls as heat slows the grass.",
     ),
@@ -26,7 +26,7 @@ GROWTH_EQUATIONS = (
         text="exp(-0.5 * ((min(mean_temperature, optimum) - optimum) / spread)**2)",
         inputs={"mean_temperature": "°C", "optimum": "°C", "spread": "K"},
         result_unit="1",
-        source="stowell-gelernter-growth-potential",
+        source="stowell-gelernter-warm-form",
         where="revised warm-season model: at and above the optimum growth potential stays at 1",
         limits="As for cool-season grass, but warmth beyond the optimum no longer counts against the grass.",
     ),

@@ -72,7 +72,7 @@ def _refusals(calculator: Calculator, wanted: Mapping, for_input: str, given: Ma
     if for_input in given:
         found.append(Problem(for_input, "given-twice", f"{asked.question} is both given and asked for; leave its value out."))
     if asked.label_only:
-        found.append(Problem(for_input, "not-solved", f"{asked.question} is never worked out here: only the label can give it."))
+        found.append(Problem(for_input, "not-solved", f"{asked.question} is never worked out here: only the {asked.printed_on} can give it."))
     if asked.many:
         found.append(Problem(for_input, "not-solved", f"{asked.question} is a list, which no single result can give back."))
     return found

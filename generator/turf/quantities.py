@@ -108,7 +108,7 @@ def _read_all(ready: Prepared, given: Mapping[str, object], problems: list[Probl
     units = ready.measured
     for name, asked in ready.calculator.inputs.items():
         if name not in given and asked.label_only:
-            problems.append(Problem(name, "missing", f"{asked.question} is needed: only the label can give it."))
+            problems.append(Problem(name, "missing", f"{asked.question} is needed: only the {asked.printed_on} can give it."))
             continue
         try:
             values[name] = _read(asked, given.get(name), units.metric[name])

@@ -30,7 +30,7 @@ def test_every_kind_has_a_record_in_the_whole_book() -> None:
     book, _ = load_book(WHOLE)
     kinds = {kind for kind, _, _ in book.records()}
     assert kinds == {"grasses", "tasks", "cautions", "places", "calculators", "holds", "renovations", "aftercare", "problems", "experts", "answers",
-                     "practice", "season-groups", "inspection", "retired", "glossary"}  # fmt: skip
+                     "practice", "season-groups", "inspection", "retired", "glossary", "services"}  # fmt: skip
 
 
 def test_where_a_value_stands() -> None:

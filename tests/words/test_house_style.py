@@ -27,7 +27,7 @@ def test_all_the_book_is_read():
         ("Rake the the sand level.", "as it says"),
         ("We recieve the turf at the gate.", "receive"),
         ("It is a win-win situation for the lawn.", "as it says"),
-        ("Spread Evergreen™ over the seed.", "the kind of product"),
+        ("Spread Anyfeed™ over the seed.", "the kind of product"),
         ("The price hangs on the area.", "depend on"),
         ("Couch bears frost.", "copes with"),
         ("The ring goes on growing.", "keeps"),

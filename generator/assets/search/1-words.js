@@ -4,7 +4,7 @@
   "use strict";
   var search = Swardbook.search = Swardbook.search || {};
   var stems = new Map();
-  var WHO_DOES = /^(....+([bdgmnpt]))\2ers?$/;  // verticutter, strimmers: the machine goes by what it does
+  var WHO_DOES = /^(....+([bdgmnpt]))\2ers?$/;  // verticutter, trimmers: the machine goes by what it does
   var NAMED = ["grass", "task"];
 
   var SPELT_OUT = /\b[a-z](?:[-.][a-z])+\b/g;  // N-P-K: one word
@@ -24,6 +24,9 @@
     }
     return stems.get(word);
   };
+
+  /* All that a page is found by beside its title. Only its `names` may be shown: what else it is heard as is slips and turns of phrase. */
+  search.goesBy = function (page) { return (page.names || []).concat(page.heard || []); };
 
   search.stems = function (text) { return search.split(text).map(search.stem); };
 
@@ -50,7 +53,7 @@
     /* A word that other pages are called by stays what it is: sand is what is spread, and not only the spreading of it. */
     function taken(key, title) { return (inTitles.get(key) || []).some(function (other) { return other !== title; }); }
     spoken.pages.filter(function (page) { return NAMED.indexOf(page.kind) >= 0; }).forEach(function (page) {
-      [page.title].concat(page.names || []).forEach(function (name) {
+      [page.title].concat(search.goesBy(page)).forEach(function (name) {
         var key = telling(name).join(" ");
         if (!titles.has(key)) { titles.set(key, new Set()); }
         titles.get(key).add(page.title);

@@ -21,7 +21,7 @@
     var library = new window.MiniSearch({
       idField: "word", fields: ["word"], tokenize: function (text) { return [text]; }, processTerm: function (term) { return term; }
     });
-    var all = Array.from(new Set(Array.from(counts.keys()).concat(Array.from(counted(pages, ["names"]).keys()))));
+    var all = Array.from(new Set(Array.from(counts.keys()).concat(Array.from(counted(pages, ["names", "heard"]).keys()))));
     counts.forEach(function (count, word) { stems.add(search.stem(word)); });
     var done = library.addAllAsync(all.filter(function (word) { return word.length >= SHORTEST; }).map(function (word) { return { word: word }; }), { chunkSize: 400 });
 

@@ -12,7 +12,7 @@
   /* The stems of each sentence are kept: the sentence that answers is chosen by them. */
   function stemmed(page, field) {
     if (field === "path") { return page.path; }
-    var texts = [].concat(page[field] || []);
+    var texts = field === "names" ? search.goesBy(page) : [].concat(page[field] || []);
     if (field !== "sentences") { return search.stems(texts.join(" ")).join(" "); }
     page.stemmed = texts.map(search.stems);
     return Array.from(new Set([].concat.apply([], page.stemmed))).join(" ");

@@ -72,7 +72,7 @@
     index.wordings = new Map();
     index.called = new Map();
     index.pages.forEach(function (page, path) {
-      index.wordings.set(path, [page.title].concat(page.names || []).map(function (name) { return search.wording(name, spoken); }));
+      index.wordings.set(path, [page.title].concat(search.goesBy(page)).map(function (name) { return search.wording(name, spoken); }));
     });
     index.pages.forEach(function (page, path) {
       var about = (page.about || []).filter(function (part) { return index.pages.has(part); });

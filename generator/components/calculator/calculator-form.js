@@ -155,6 +155,15 @@
       return !Swardbook.calculator.run(spec, typed).problems[each.name];
     }
 
+    /* Published figures by their name: they stand in the fields as if typed, and may be typed over. */
+    function offer(select) {
+      if (!select) return;
+      select.addEventListener('change', function () {
+        var fills = JSON.parse(select.value);
+        Object.keys(fills).forEach(function (name) { set(fieldOf(name), fills[name][0], fills[name][1]); });
+      });
+    }
+
     function change() {
       fields.forEach(function (each) { toSystem(each, inputs[each.name], id); });
       update();
@@ -165,6 +174,7 @@
     document.addEventListener('swardbook:units', change);
     Array.prototype.forEach.call(root.querySelectorAll('fieldset'), function (each) { each.disabled = false; });
     change();
+    offer(root.querySelector('select[data-part=published]'));
     var form = { root: root, spec: spec, fields: fields, field: fieldOf, unitOf: unitOf, units: units, run: run, set: set, reads: reads };
     Swardbook.calculatorShare(form);
     Swardbook.calculatorTurn(form);

@@ -1,0 +1,26 @@
+"""Published figures that a calculator offers by name fit the fields that they fill."""
+
+from collections.abc import Iterator
+
+from generator.checks.check import Check
+from generator.findings import Finding, suggestion
+from generator.model.book import Book
+from generator.model.references import KEY
+from generator.turf.quantities import calculate
+
+
+def _check(book: Book) -> Iterator[Finding]:
+    for id, calculator in book.calculators.items():
+        for position, each in enumerate(calculator.published):
+            for name, text in each.fills.items():
+                where = ("calculators", id, "published", position, "fills", name)
+                asked = calculator.inputs.get(name)
+                if asked is None:
+                    yield Finding(book.where(*where, KEY), f"there is no input '{name}' to fill", suggestion(name, calculator.inputs, "name one of its inputs"))
+                    continue
+                wrong = next((problem for problem in calculate(calculator, {name: text}).problems if problem.about == name), None)
+                if wrong:
+                    yield Finding(book.where(*where), f"'{text}' does not fit: {wrong.sentence.removesuffix('.')}", f"write it as a reader would type it, in {asked.unit}")
+
+
+CHECK = Check("published", "Published figures that a calculator offers fit the fields that they fill.", ("calculators",), _check)
