@@ -29,7 +29,7 @@ from generator.units import american_words, to_si, unit
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="swardbook")
 def main() -> None:
-    """A practice book for turf: checks it, builds it, and answers from it."""
+    """A practice book for turf: check it, build it, and get answers from it."""
     for stream in (sys.stdout, sys.stderr):  # A terminal without '°' gets an escape, never a traceback.
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
@@ -52,10 +52,10 @@ def check(root: Path) -> None:
 @book_option
 @click.argument("grass")
 @click.argument("place")
-@click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn lies: open, wall, hollow, shade or exposed.")
-@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+@click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn is: open, wall, hollow, shade or exposed.")
+@click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None:
-    """The computed year of GRASS at PLACE: growth, frost, water and windows."""
+    """Print the computed year of GRASS at PLACE: growth, frost, water and windows."""
     book = whole_book(root)
     almanac = Almanac(book)
     known(grass, book.grasses, "grass")
@@ -72,16 +72,16 @@ def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None
 @book_option
 @click.argument("name", required=False)
 @click.argument("values", nargs=-1, metavar="[INPUT=VALUE ...]")
-@click.option("--list", "listed", is_flag=True, help="Every calculator, or NAME alone, with its inputs, results and units.")
-@click.option("--solve", "for_input", metavar="INPUT", help="Turned round: find INPUT from a result, as --solve area packs=2.")
-@click.option("--us", is_flag=True, help="Answers in US units; a gallon is the US gallon, a ton 2000 lb.")
-@click.option("--json", "as_data", is_flag=True, help="As JSON, unrounded, for other programs.")
+@click.option("--list", "listed", is_flag=True, help="List every calculator, or NAME alone, with its inputs, results and units.")
+@click.option("--solve", "for_input", metavar="INPUT", help="Work backwards: find INPUT from a result, such as --solve area packs=2.")
+@click.option("--us", is_flag=True, help="Answer in US units; a gallon is the US gallon, and a ton is 2000 lb.")
+@click.option("--json", "as_data", is_flag=True, help="Print JSON, unrounded, for other programs.")
 @choice_options
 def calc(
     root: Path, name: str | None, values: tuple[str, ...], listed: bool, for_input: str | None, us: bool, as_data: bool,
     **choices: str | None,
 ) -> None:
-    """Run the calculator NAME. Values take units: area='240 m2' depth='5 mm'; what is not typed may be filled in from a choice."""
+    """Run the calculator NAME. Values take units: area='240 m2' depth='5 mm'; what you do not type can be filled in by an option."""
     book = whole_book(root)
     calculators = book.calculators
     if name is not None:

@@ -63,14 +63,14 @@ MOST_TOLD = 100
 
 def not_told(where: Where, count: int) -> Finding:
     """One line for all that is not told; where: the first of them."""
-    return Finding(where, f"{count} more like those above, from here on", f"mend the first {MOST_TOLD}; the next check tells the rest")
+    return Finding(where, f"{count} more like those above, from here on", f"fix the first {MOST_TOLD}; the next check shows the rest")
 
 
 def first_told(findings: Iterable[Finding]) -> Iterator[Finding]:
     """The first findings of many, each worked out only when it is asked for, and one line where there are more."""
     for count, finding in enumerate(findings):
         if count == MOST_TOLD:
-            yield Finding(finding.where, "more is wrong from here on", f"mend the first {MOST_TOLD}; the next check tells the rest")
+            yield Finding(finding.where, "more is wrong from here on", f"fix the first {MOST_TOLD}; the next check shows the rest")
             return
         yield finding
 

@@ -22,6 +22,6 @@ def moment() -> datetime:
         return datetime.now(UTC)
     if not (given.isascii() and given.isdigit() and len(given) <= len(str(LATEST)) and int(given) <= LATEST):
         raise ValueError(
-            f"{VARIABLE} '{given[:40]}' is not a moment; give the seconds since 1 January 1970 as a whole number, as 1764374400, or leave it unset"
+            f"{VARIABLE} '{given[:40]}' is not a moment; give the seconds since 1 January 1970 as a whole number, such as 1764374400, or leave it unset"
         )
     return datetime.fromtimestamp(int(given), UTC)

@@ -72,7 +72,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         try:
             return chosen_day(self.config.today)
         except ValueError as error:
-            raise PluginError(f"mkdocs.yml: 'today' of the plugin swardbook is no day that a build can start from: {error}") from error
+            raise PluginError(f"mkdocs.yml: 'today' of the plugin swardbook is not a day that a build can start from: {error}") from error
 
     @event_priority(100)  # before others look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:

@@ -9,14 +9,14 @@
     "negative-root": "These values would take the square root of a negative number",
     "log-of-zero-or-less": "These values would take the logarithm of zero or less",
     "power-of-negative": "These values would raise a negative number to a fractional power",
-    "angle-outside": "These values ask for an angle whose cosine is beyond 1",
+    "angle-outside": "These values need an angle whose cosine is beyond 1",
     "empty-list": "At least one reading is needed",
-    "lists-unequal": "The lists of readings are not equally long",
+    "lists-unequal": "The lists of readings are not the same length",
     "corners-unpaired": "Every corner needs two distances, along and across, and one of them is missing",
     "too-large": "These values give a number too large to work with",
     "not-a-number": "One of the values is not a number",
     "missing-value": "One of the values is missing",
-    "wrong-kind": "A list stands where one value belongs, or one value where a list belongs"
+    "wrong-kind": "There is a list where one value belongs, or one value where a list belongs"
   };
   var SNAP = 1e-9;
   var WIDEST_SNAP = 1e-3;

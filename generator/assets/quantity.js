@@ -242,7 +242,7 @@
       between = "[;\\n]|,[ \\n]|[ \\n],";
     } else if (COMMA_GROUPS.test(text) || THOUSANDS_OR_DECIMALS.test(text) || /[0-9],[0-9]/.test(text) && /[0-9][ \n]+[-+.0-9]|,[ \n]|[ \n],/.test(text)) {
       throw new Problem("ambiguous-number",
-        "A comma here could part two readings or stand in a number; leave it out, or part readings with ';'.");
+        "A comma here could separate two readings or be part of a number; leave it out, or separate readings with ';'.");
     }
     var readings = text.split(new RegExp(between + (spacesSeparate ? "| " : "")))
       .map(function (piece) { return piece.replace(/^ +| +$/g, ""); })

@@ -107,7 +107,7 @@ class Aside:
         except NotADirectoryError:
             names = {""}
         if self.folder.is_symlink() or names - {LOCK, NEW, OLD} or (names and LOCK not in names):
-            raise BuildFailed(f"{one_line(self.folder)}: stands where the site is made, and no build made it; move it away")
+            raise BuildFailed(f"{one_line(self.folder)}: is where the site is made, and no build made it; move it away")
 
     def _finish(self) -> None:
         self._put_back(self.old)

@@ -20,11 +20,11 @@ def must_take_a_pack(file: Path, root: Path, target: Target) -> None:
     real = Path(os.path.realpath(file))
     for folder, name in ((Path(os.path.realpath(root)), "book"), (target.real, "site")):
         if real.is_relative_to(folder):
-            raise BuildFailed(f"{one_line(file)}: lies inside the {name}, which would be packed with it or overwritten; write it elsewhere, as ../book.zip")
+            raise BuildFailed(f"{one_line(file)}: is inside the {name}, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip")
     if file.suffix.lower() != ".zip":
-        raise BuildFailed(f"{one_line(file)}: does not end in .zip; name it as ../book.zip")
+        raise BuildFailed(f"{one_line(file)}: does not end in .zip; name it, such as ../book.zip")
     if file.exists() and not file.is_file():
-        raise BuildFailed(f"{one_line(file)}: is no file; name another")
+        raise BuildFailed(f"{one_line(file)}: is not a file; name another")
     if not real.parent.is_dir():
         raise BuildFailed(f"{one_line(file)}: there is no folder {one_line(real.parent)}; make it, or name another")
 

@@ -43,7 +43,7 @@ def safe_settings(root: Path, name: str) -> tuple[bytes | None, list[Finding]]:
 def plain_text(node: Node, what: str) -> Iterator[Finding]:
     """Text that is printed in pages, and so no markup."""
     if node.kind != "scalar" or not isinstance(node.value, str | int | float):
-        yield from _refused(node, f"{what} is no text", "write plain text")
+        yield from _refused(node, f"{what} is not text", "write plain text")
     elif "<" in str(node.value):
         yield from _refused(node, f"{what} holds markup", "write plain text, without '<'")
 
@@ -77,7 +77,7 @@ def _only(allowed: Any, instead: str) -> Rule:
 def _list_of(item: Rule) -> Rule:
     def rule(node: Node, what: str) -> Iterator[Finding]:
         if node.kind != "list":
-            yield from _refused(node, f"{what} is no list", "begin each of its lines with '- '")
+            yield from _refused(node, f"{what} is not a list", "begin each of its lines with '- '")
         for child in node.children.values() if node.kind == "list" else ():
             yield from item(child, f"what stands under {what}")
 
@@ -98,7 +98,7 @@ def _map(keys: Mapping[str, Rule], called: str) -> Rule:
 
     def rule(node: Node, what: str) -> Iterator[Finding]:
         if node.kind != "map":
-            yield from _refused(node, f"{what} is no map", "write its keys below it, each with ': '")
+            yield from _refused(node, f"{what} is not a map", "write its keys below it, each with ': '")
             return
         for key, child in node.children.items():
             if key in keys:
@@ -141,12 +141,12 @@ def _navigation(node: Node, what: str) -> Iterator[Finding]:
 
 
 _WORD = _like(r"[A-Za-z][A-Za-z0-9 _.-]*", "write a plain word")
-_ICON = _like(r"[a-z0-9]+(-[a-z0-9]+)*(/[a-z0-9]+(-[a-z0-9]+)*)+", "name an icon of the theme, as material/grass")
+_ICON = _like(r"[a-z0-9]+(-[a-z0-9]+)*(/[a-z0-9]+(-[a-z0-9]+)*)+", "name an icon of the theme, such as material/grass")
 _PAGE = _like(r"(?!/)(?!.*\.\.)[\w /.-]+\.md(#[\w-]+)?|https?://[^\s\"'<>]+", "name a page of content/, as about.md, or an address that begins with https://")
-_FOLDER = _like(r"(?!.*\.\.)[\w-][\w /.-]*", "name a folder of the book, as content")
+_FOLDER = _like(r"(?!.*\.\.)[\w-][\w /.-]*", "name a folder of the book, such as content")
 _ADDRESS = _like(r"https?://[^\s\"'<>]+", "write an address that begins with https://")
 _LEFT_OUT = _like(r"[^!<]+", "name what is left out, without '!', which would bring hidden files back")
-_NUMBER = _like(r"[0-9](-[0-9])?", "write a number, as 3")
+_NUMBER = _like(r"[0-9](-[0-9])?", "write a number, such as 3")
 _PALETTE = _map(
     {
         "media": plain_text, "scheme": _WORD, "primary": _WORD, "accent": _WORD,

@@ -68,7 +68,7 @@ def _build_into(root: Path, settings: bytes | None, site: Path, target: Target) 
     except OSError as error:
         reading = error.filename and error.filename2 is None  # What fails in copying names both, and is told of where it was to go.
         if reading and not Path(os.fsdecode(error.filename)).is_relative_to(site.parent):
-            raise BuildFailed(f"{one_line(error.filename)}: cannot be read ({error.strerror}); see to its permissions") from error
+            raise BuildFailed(f"{one_line(error.filename)}: cannot be read ({error.strerror}); check its permissions") from error
         raise
     except UnicodeError as error:  # A page that is no text; MkDocs has named it.
         raise BuildFailed(f"{one_line(said.messages[0] if said.messages else error)}; save it as UTF-8") from error

@@ -47,7 +47,7 @@ class Target:
         """Raises BuildFailed where the site would lie in a folder that the book is read from, or that folder in the site."""
         real = Path(os.path.realpath(folder))
         if self.real.is_relative_to(real) or real.is_relative_to(self.real):
-            raise self._refused(f"and {one_line(folder.name)}/, which the book is read from, lie in one another", "name a folder outside it")
+            raise self._refused(f"and {one_line(folder.name)}/, which the book is read from, lie one inside the other", "name a folder outside it")
 
     def unwritable(self, error: OSError) -> BuildFailed:
         return self._refused(f"no site can be written here ({error.strerror or error})", "name another folder with --to")
@@ -60,10 +60,10 @@ class Target:
         """What stands there now, as a sentence for who asked for a build."""
         now = self._site_there(self.real)
         if now is None and self._earlier is not None:
-            return f"Nothing stands at {one_line(self.path)} now; the earlier site lies beside it, and the next build puts it back."
+            return f"There is nothing at {one_line(self.path)} now; the earlier site is beside it, and the next build puts it back."
         if now is None:
             return "Nothing was built."
-        return "The new site stands." if now == self._new else "Nothing was built; the earlier site stands as it was."
+        return "The new site is in place." if now == self._new else "Nothing was built; the earlier site is as it was."
 
     def _site_there(self, folder: Path) -> tuple[int, int] | None:
         """Which folder it is, when it holds a site: two builds are two folders."""

@@ -124,7 +124,7 @@ def _own_default(where: Where, expression: str) -> Iterator[Finding]:
             bound_value(part, Context())
         except BindError:
             continue
-        yield Finding(where, f"'{part}' is a value, not a field", "take it out; the input's default stands where nothing else is given")
+        yield Finding(where, f"'{part}' is a value, not a field", "take it out; the input's default is used if nothing else is given")
         return
 
 

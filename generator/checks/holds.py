@@ -12,7 +12,7 @@ def _check(book: Book) -> Iterator[Finding]:
     for id, hold in book.holds.items():
         twice = [name for name in hold.figures if book.written("holds", id, "constants", name)]
         for name in twice:
-            yield Finding(book.where("holds", id, "constants", name, "[key]"), f"'{name}' stands under figures and under constants",
+            yield Finding(book.where("holds", id, "constants", name, "[key]"), f"'{name}' is under both figures and constants",
                           "keep one of them")
         if hold.figures.keys() <= hold.constants.keys():  # A figure that is nowhere has its finding.
             for fault in faults(hold):

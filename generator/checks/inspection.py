@@ -32,11 +32,11 @@ def _name_findings(book: Book, inspection: Inspection) -> Iterator[Finding]:
                 continue  # A figure is among the constants once it has its value; it is told of where it is written.
             where = book.where(*HERE, group, name, "[key]")
             if not _NAME.fullmatch(name):
-                yield Finding(where, f"'{name}' cannot stand in a formula", "use small letters, digits and underscores: thatch_trigger")
+                yield Finding(where, f"'{name}' cannot be used in a formula", "use small letters, digits and underscores: thatch_trigger")
             elif name in FUNCTIONS or name in CONSTANTS:
                 yield Finding(where, f"'{name}' is a word of the formula language", "choose another name")
             elif name in seen:
-                yield Finding(where, f"'{name}' already stands in {seen[name]}", "give each value a name of its own")
+                yield Finding(where, f"'{name}' is already in {seen[name]}", "give each value a name of its own")
             seen.setdefault(name, group)
     for position, question in enumerate(inspection.questions):
         where = book.where(*HERE, "questions", position, "id")
@@ -46,7 +46,7 @@ def _name_findings(book: Book, inspection: Inspection) -> Iterator[Finding]:
         elif question.name in FUNCTIONS or question.name in CONSTANTS:
             yield Finding(where, f"'{question.id}' is a word of the formula language", "choose another id")
         elif not _NAME.fullmatch(question.name):
-            yield Finding(where, f"'{question.id}' cannot stand in a formula", "begin it with a letter")
+            yield Finding(where, f"'{question.id}' cannot be used in a formula", "begin it with a letter")
         seen.setdefault(question.name, "questions")
 
 

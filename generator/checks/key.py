@@ -33,7 +33,7 @@ def _pairs(book: Book) -> Iterator[Finding]:
             if len(pair) == 1:
                 yield Finding(where, f"{grass.name} is named as its own look-alike", "name the other grass, or take it out")
             elif pair in seen:
-                yield Finding(where, f"this pair already stands in data/grasses/{seen[pair]}.yml", "take one of the two out: it is shown on both pages")
+                yield Finding(where, f"this pair is already in data/grasses/{seen[pair]}.yml", "take one of the two out: it is shown on both pages")
             seen.setdefault(pair, id)
 
 
@@ -43,7 +43,7 @@ def _values(book: Book, key: Key) -> Iterator[Finding]:
         for index, value in enumerate(question.yes):
             if value not in allowed:
                 where = book.where(*HERE, "questions", position, "yes", index)
-                yield Finding(where, f"'{value}' is no value of {question.feature}", suggestion(value, allowed, f"the values are: {', '.join(allowed)}"))
+                yield Finding(where, f"'{value}' is not a value of {question.feature}", suggestion(value, allowed, f"the values are: {', '.join(allowed)}"))
         if question.feature in FEATURES and question.feature not in key.features:
             where = book.where(*HERE, "questions", position, "feature")
             yield Finding(where, f"the key asks about '{question.feature}' but does not say how to look at it", "add it under 'features' of data/key.yml")
@@ -51,7 +51,7 @@ def _values(book: Book, key: Key) -> Iterator[Finding]:
         for value in feature.words:
             if value not in FEATURES[name]:
                 where = book.where(*HERE, "features", name, "words", value, "[key]")
-                yield Finding(where, f"'{value}' is no value of {name}", suggestion(value, FEATURES[name], f"the values are: {', '.join(FEATURES[name])}"))
+                yield Finding(where, f"'{value}' is not a value of {name}", suggestion(value, FEATURES[name], f"the values are: {', '.join(FEATURES[name])}"))
 
 
 def _grasses(book: Book, key: Key) -> Iterator[Finding]:
@@ -59,7 +59,7 @@ def _grasses(book: Book, key: Key) -> Iterator[Finding]:
     for id, grass in book.grasses.items():
         if grass.identification is None:
             where = book.where("grasses", id, "name")
-            yield Finding(where, f"the key cannot reach {grass.name}: it does not say how it is told", f"add 'identification' with {', '.join(FEATURES)}, leaf_width and sets_apart")
+            yield Finding(where, f"the key cannot reach {grass.name}: it does not say how to tell it", f"add 'identification' with {', '.join(FEATURES)}, leaf_width and sets_apart")
         if grass.habit not in key.habits:
             wordless.add(("habits", grass.habit))
         for name, feature in key.features.items():

@@ -21,7 +21,7 @@ def _check(book: Book) -> Iterator[Finding]:
             if book.knows(kind, name):
                 yield Finding(Where(f"data/{kind}/{name}.yml"), what, f"choose another file name, such as '{name}-2.yml'")
             if name in book.retired_of(kind):
-                yield Finding(book.where("retired", "retired", kind, name, KEY), what, "take it out: no record can have been called so")
+                yield Finding(book.where("retired", "retired", kind, name, KEY), what, "take it out: no record can have had that name")
 
 
 CHECK = Check("page-names", "No record takes the address of a page that every book has.", (*TAKEN, "retired"), _check)

@@ -46,7 +46,7 @@ def _settles(book: Book, id: str, position: int, step: Step) -> Iterator[Finding
     if figure is None:
         known = [f"{each}.{figure}" for each, record in book.tasks.items() for figure in record.figures]
         if ("tasks", task) not in book.broken:
-            yield Finding(where, f"no task has the figure '{step.settles}'", suggestion(step.settles, known, "write task.figure, as 'spray-out.weeks-to-die'"))
+            yield Finding(where, f"no task has the figure '{step.settles}'", suggestion(step.settles, known, "write task.figure, such as 'spray-out.weeks-to-die'"))
     elif _dimension(figure.unit) not in (None, unit("day").dimension):
         yield Finding(where, f"'{step.settles}' is in {figure.unit}, and a step settles for a time", "name a figure in days or weeks")
 

@@ -27,7 +27,7 @@ def _ids(book: Book, id: str, plan: Renovation) -> Iterator[Finding]:
         where = book.where("renovations", id, "steps", position, "id")
         if step.id in seen:
             first = book.where("renovations", id, "steps", seen[step.id], "id").line
-            yield Finding(where, f"step '{step.id}' stands twice, first in line {first}", "give this one another id")
+            yield Finding(where, f"step '{step.id}' is here twice, first in line {first}", "give this one another id")
         seen.setdefault(step.id, position)
 
 

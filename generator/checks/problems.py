@@ -59,7 +59,7 @@ def _nobody_sent_for(book: Book, id: str, problem: Problem) -> Iterator[Finding]
             wanted = [expert for expert, each in book.experts.items() if caution in each.for_cautions]
             if wanted and not sent_for & set(wanted):
                 yield Finding(book.where("problems", id, "causes", cause_id, "cautions", position),
-                              f"the caution '{caution}' asks for somebody licensed, and nobody is sent for",
+                              f"the caution '{caution}' asks for somebody licensed, but nobody is sent for",
                               f"add {' or '.join(repr(each) for each in wanted)} under 'send_for'")
 
 

@@ -24,7 +24,7 @@ _UNITS = (
 _FIGURE = re.compile(rf"(?<![\w.])({_NUMBER}(?:\s*(?:to|or|and|-|–)\s*{_NUMBER})?[\s-]*(?:{_UNITS}))(?![\w/])", re.IGNORECASE)
 # A problem may say how long in words: "two or three weeks" is how long a look takes, not a setting. What is measured is in digits.
 _DIGITS = re.compile(_FIGURE.pattern.replace(_NUMBER, r"\d+(?:[.,]\d+)?"), re.IGNORECASE)
-PUT_IN = "put it in from its record, as {task.water.one-watering-on-sand}"
+PUT_IN = "put it in from its record, such as {task.water.one-watering-on-sand}"
 
 
 def _check(book: Book) -> Iterator[Finding]:

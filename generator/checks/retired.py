@@ -18,7 +18,7 @@ def _check(book: Book) -> Iterator[Finding]:
         for id, gone in book.retired_of(kind).items():
             if id in used:
                 yield Finding(book.where(FILE, FILE, kind, id, KEY), f"the retired id '{id}' is in use in {used[id]}",
-                              "old links still mean the one that is gone: choose another id there, or take it out here")
+                              "old links still mean the one that has gone: choose another id there, or take it out here")
             if gone.instead is not None and gone.instead not in used and not _may_be_broken(book, kind):
                 yield _not_there(book, kind, id, gone)
 

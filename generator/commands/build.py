@@ -12,7 +12,7 @@ from generator.commands.writing import unwritten
 from generator.findings import one_line
 from generator.outputs.locked import Busy
 
-safe_option = click.option("--safe", is_flag=True, help="For a book from others: refuses whatever in it could run.")
+safe_option = click.option("--safe", is_flag=True, help="For a book from somebody else: refuses anything in it that could run.")
 
 
 @click.command()
@@ -20,7 +20,7 @@ safe_option = click.option("--safe", is_flag=True, help="For a book from others:
 @click.option("--to", type=click.Path(path_type=Path), help="Where the site goes; without it, site/ in the book.")
 @safe_option
 def build(root: Path, to: Path | None, safe: bool) -> None:
-    """Build the site aside, then move it in; a failed build leaves the old one as it was."""
+    """Build the site to one side, then move it in; a failed build leaves the old one as it was."""
     target = Target(to or root / "site")
     with stoppable(target.stands):
         _build(root, target, safe)
@@ -32,7 +32,7 @@ def build(root: Path, to: Path | None, safe: bool) -> None:
 @click.argument("file", type=click.Path(path_type=Path))
 @safe_option
 def pack(root: Path, file: Path, safe: bool) -> None:
-    """Build the site and put it into FILE, one zip to hand over on a stick."""
+    """Build the site and put it into FILE, one zip to hand over on a USB stick."""
     from generator.building.packed import must_take_a_pack, pack_site
 
     target = Target(root / "site")

@@ -17,11 +17,11 @@ from generator.turf.job_dates import day_of_year
 OPTIONS = (
     click.option("--grass", help="Fill in from this grass, by its id."),
     click.option("--place", help="Fill in from this place; with --on, from its season."),
-    click.option("--on", metavar="DATE", help="The day, as 10-12 or 2026-10-12."),
-    click.option("--until", metavar="DATE", help="The last day of a stretch that begins on --on."),
+    click.option("--on", metavar="DATE", help="The day, such as 10-12 or 2026-10-12."),
+    click.option("--until", metavar="DATE", help="The last day of a run of days that begins on --on."),
     click.option("--product", help="Fill in from this product of practice.yml."),
     click.option("--machine", help="Fill in from this machine of practice.yml."),
-    click.option("--operation", metavar="TASK", help="Fill in from what practice.yml asks for this task."),
+    click.option("--operation", metavar="TASK", help="Fill in from what practice.yml charges for this task."),
 )
 
 

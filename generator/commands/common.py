@@ -21,7 +21,7 @@ book_option = click.option(
 
 separator_option = click.option(
     "--separator", metavar="SIGN", callback=lambda context, option, said: None if said is None else read_separator(said),
-    help="What parts the values of a line, where it is no comma: ';', '|' or tab.",
+    help="What separates the values in a line, if not a comma: ';', '|' or tab.",
 )  # fmt: skip
 
 
@@ -30,7 +30,7 @@ def read_separator(said: str) -> str:
     for sign, spelled in SPELLED.items():
         if said in (sign, spelled):
             return sign
-    raise click.UsageError(f"--separator '{shown(said)}' parts no values; it is one of {' '.join(SPELLED.values())}")
+    raise click.UsageError(f"--separator '{shown(said)}' does not separate values; use one of {' '.join(SPELLED.values())}")
 
 
 def whole_book(root: Path) -> Book:

@@ -17,15 +17,15 @@ from generator.turf.holds import answer_for, asks_of, holds_of
 @click.argument("task")
 @click.argument("answers", nargs=-1, metavar="[QUESTION=ANSWER ...]")
 @click.option("--grass", help="The grass, by its id; it answers what the grass decides.")
-@click.option("--list", "listed", is_flag=True, help="Only what is asked for TASK, and how to answer.")
-@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+@click.option("--list", "listed", is_flag=True, help="Show only what is asked about TASK, and how to answer.")
+@click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 def hold(root: Path, task: str, answers: tuple[str, ...], grass: str | None, listed: bool, as_data: bool) -> None:
-    """Whether TASK may go ahead today, from what you say of weather, lawn and label: low='2 °C' wind='12 km/h' leaf=dry."""
+    """Say whether TASK may go ahead today, from what you know of the weather, lawn and label: low='2 °C' wind='12 km/h' leaf=dry."""
     book = whole_book(root)
     known(task, book.tasks, "task")
     holds = holds_of(task, book.holds)
     if listed:
-        click.echo(asked_text(asks_of(holds)) or "Nothing is asked for this task.")
+        click.echo(asked_text(asks_of(holds)) or "There is nothing to ask about this task.")
         return
     forecast = typed_forecast(answers)
     if grass is not None:

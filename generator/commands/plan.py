@@ -30,16 +30,16 @@ from generator.turf.plan import Adjusted
 @click.option("--grass", required=True, help="The grass, by its id.")
 @click.option("--place", required=True, help="The place, by its id.")
 @click.option("--area", required=True, help="Area of the lawn, with its unit: '240 m2'.")
-@click.option("--on", "on", required=True, help="Day of the job, as 2026-10-12.")
-@click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn lies: open, wall, hollow, shade or exposed.")
+@click.option("--on", "on", required=True, help="Day of the job, such as 2026-10-12.")
+@click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn is: open, wall, hollow, shade or exposed.")
 @click.option("--done", multiple=True, metavar="STEP=DATE", help="A step that was done, or is put off, with its date; may be repeated.")
 @click.option("--without", multiple=True, metavar="STEP", help="A step that this lawn does not need; may be repeated.")
-@click.option("--inspection", "answers", multiple=True, metavar="QUESTION=ANSWER", help="What the inspection sheet found, as thatch-depth='30 mm'; may be repeated.")
+@click.option("--inspection", "answers", multiple=True, metavar="QUESTION=ANSWER", help="What the inspection sheet found, such as thatch-depth='30 mm'; may be repeated.")
 @click.option("--visit", "answers_before", multiple=True, hidden=True, help="What --inspection was called before.")
-@click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, as 2026-10-13='8 mm'; may be repeated.")
-@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+@click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, such as 2026-10-13='8 mm'; may be repeated.")
+@click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as a calendar file.")
-@click.option("--first-on", help="The day the job was first planned for, where it has moved: a calendar that has it moves its events.")
+@click.option("--first-on", help="The day the job was first planned for, if it has moved, so that a calendar can move its events.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as comma-separated values.")
 @click.pass_obj
 def plan(
@@ -47,7 +47,7 @@ def plan(
     without: tuple[str, ...], answers: tuple[str, ...], answers_before: tuple[str, ...], rain: tuple[str, ...], as_data: bool, ics: Path | None,
     first_on: str | None, table: Path | None,
 ) -> None:
-    """The dated job of the plan RENOVATION: when each step falls, what to buy, what to book."""
+    """Put dates to the plan RENOVATION: when each step falls, what to buy, what to book."""
     book = whole_book(root)
     almanac = Almanac(book)
     answers += answers_before

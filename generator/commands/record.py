@@ -16,9 +16,9 @@ from generator.turf.nitrogen_record import nitrogen_by_lawn
 @book_option
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @separator_option
-@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+@click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 def record(root: Path, file: Path, separator: str | None, as_data: bool) -> None:
-    """The nitrogen that each lawn had in each year, from FILE, a CSV that the page 'Work record' exported."""
+    """Add up the nitrogen that each lawn had in each year, from FILE, a CSV that the page 'Work record' exported."""
     book = whole_book(root)
     if book.record is None:
         raise click.UsageError("this book has no work record; data/record.yml says what it holds")

@@ -25,14 +25,14 @@ from generator.turf.round import LawnJob, round_of
 @book_option
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @separator_option
-@click.option("--on", "on", required=True, help="Day of the jobs, as 2026-10-12; a lawn may carry its own.")
-@click.option("--json", "as_data", is_flag=True, help="As JSON, for other programs.")
+@click.option("--on", "on", required=True, help="Day of the jobs, such as 2026-10-12; a lawn may have its own.")
+@click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as one calendar file.")
-@click.option("--first-on", help="The day the round was first planned for, where it has moved: a calendar that has it moves its events.")
+@click.option("--first-on", help="The day the round was first planned for, if it has moved, so that a calendar can move its events.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as comma-separated values.")
 @click.pass_obj
 def round_command(now: datetime, root: Path, file: Path, separator: str | None, on: str, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None) -> None:
-    """The round of the lawns in FILE (CSV or YAML): schedules, one shopping list, one gear list, clashes.
+    """Plan a round of the lawns in FILE (CSV or YAML): schedules, one shopping list, one gear list, clashes.
 
     Columns: client (a code), grass, place, area, and site, plan and on where they differ.
     """

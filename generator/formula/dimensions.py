@@ -61,7 +61,7 @@ def check(formula: Formula, inputs: Inputs, result: Unit | None) -> None:
     if result is None:
         if found is not None:
             what = f"{shown} is {_described(found)}, but yes or no is needed here"
-            raise FormulaError(root.offset, what, "compare it with something, as in rain > 0")
+            raise FormulaError(root.offset, what, "compare it with something, such as rain > 0")
     elif found is None:
         what = f"{shown} answers yes or no, but the result is declared in {result}"
         raise FormulaError(root.offset, what, "choose a value with 'a if condition else b'")
@@ -162,7 +162,7 @@ class _Checker:
             if self.is_reading_by_reading:
                 return declared.unit.dimension
             what = f"{node.name} is a list of readings"
-            raise FormulaError(node.offset, what, f"reduce it first, as in mean({node.name})")
+            raise FormulaError(node.offset, what, f"reduce it first, such as mean({node.name})")
         return declared.dimension
 
     def no_reading(self, found: Dimension, node: Node, what: str) -> None:

@@ -131,7 +131,7 @@ class _Reader:
         found = self.read(node, depth)
         if not tree.is_condition(found):
             what = f"{self.shown(node)} is a number, but yes or no is needed here"
-            raise FormulaError(found.offset, what, "compare it with something, as in rain > 0")
+            raise FormulaError(found.offset, what, "compare it with something, such as rain > 0")
         return found
 
     def start(self, node: ast.AST) -> int:

@@ -21,7 +21,7 @@ QUOTED = "A figure is never typed: {task.water.one-watering-on-sand} puts in a f
 class Change(Sourced):
     """Something that makes the answer another one here."""
 
-    what: Word = Field(description="What it hangs on, in a word or two: In winter. On sand. In shade.")
+    what: Word = Field(description="What it depends on, in a word or two: In winter. On sand. In shade.")
     text: Sentence = Field(description="What is different then. " + QUOTED)
 
 

@@ -154,7 +154,7 @@ Topic = Literal[
 
 class Calculator(Record):
     name: Word
-    topic: Topic = Field(description="The shelf it stands on in the list of calculators.")
+    topic: Topic = Field(description="The shelf it is on in the list of calculators.")
     misspellings: tuple[Word, ...] = heard()
     summary: Sentence = Field(description="What it answers, in a sentence.")
     inputs: dict[Name, Input] = Field(min_length=1, max_length=60)

@@ -21,4 +21,4 @@ _KINDS = tuple((re.compile(f"[{signs}]"), what, instead) for signs, what, instea
 def said_of(sign: str) -> tuple[str, str]:
     """What an unseen sign is, with its number, and what to do about it."""
     what, instead = next((what, instead) for signs, what, instead in _KINDS if signs.match(sign))
-    return f"{what} (U+{ord(sign):04X}) stands here", instead
+    return f"{what} (U+{ord(sign):04X}) is here", instead

@@ -78,7 +78,7 @@ def _sort_in(kind: str, file: Path, path: str, files: list, findings: list[Findi
         findings.append(wrong)
         return
     if file.is_dir():
-        findings.append(Finding(Where(path), f"a folder '{name}' lies in data/{kind}", f"move its files up into data/{kind}"))
+        findings.append(Finding(Where(path), f"a folder '{name}' is inside data/{kind}", f"move its files up into data/{kind}"))
         return
     if file.suffix != ".yml":
         findings.append(Finding(Where(path), f"'{name}' is not a .yml file", _right_ending(file, kind)))

@@ -16,7 +16,7 @@ FIRST_YEAR, LAST_YEAR = 1900, 2199
 # The most rain ever measured in a day is 1825 mm, at Foc-Foc on Réunion in 1966: World Meteorological Organization (from memory).
 MOST_RAIN_MM = 2000
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
-AS_A_DATE = "write year, month and day, as 2026-10-12"
+AS_A_DATE = "write year, month and day, such as 2026-10-12"
 
 
 class Refused(ValueError):
@@ -42,7 +42,7 @@ def given_day(text: str) -> date:
         raise Refused(f"'{shown(text)}' is not a date", AS_A_DATE)
     day = date.fromisoformat(text)
     if not FIRST_YEAR <= day.year <= LAST_YEAR:
-        raise Refused(f"'{text}' is no day for a job", f"give one from {FIRST_YEAR} to {LAST_YEAR}")
+        raise Refused(f"'{text}' is not a day for a job", f"give one from {FIRST_YEAR} to {LAST_YEAR}")
     return day
 
 
@@ -50,9 +50,9 @@ def given_area_m2(text: str) -> float:
     """An area of lawn [m2]."""
     area_m2 = _si(text, "m2", "240 m2")
     if area_m2 <= 0:
-        raise Refused(f"an area of {shown(text)} is no lawn", "give more than 0, as '240 m2'")
+        raise Refused(f"an area of {shown(text)} is not a lawn", "give more than 0, such as '240 m2'")
     if area_m2 > LARGEST_LAWN_M2:
-        raise Refused(f"an area of {shown(text)} is no lawn", f"give at most {LARGEST_LAWN_M2:,} m2")
+        raise Refused(f"an area of {shown(text)} is not a lawn", f"give at most {LARGEST_LAWN_M2:,} m2")
     return area_m2
 
 
@@ -60,7 +60,7 @@ def given_rain_mm(text: str) -> float:
     """Rain of a day [mm]."""
     rain_mm = _si(text, "mm", "8 mm") * 1000
     if not 0 <= rain_mm <= MOST_RAIN_MM:
-        raise Refused(f"'{shown(text)}' is no rain of a day", f"give 0 to {MOST_RAIN_MM} mm")
+        raise Refused(f"'{shown(text)}' is not a day's rain", f"give 0 to {MOST_RAIN_MM} mm")
     return rain_mm
 
 

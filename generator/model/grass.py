@@ -63,7 +63,7 @@ class Establishment(Record):
 class Grass(Record):
     name: Word = Field(description="The name this book uses in headings.")
     botanical_name: Word = Field(description="Current accepted name, with author if known.")
-    botanical_synonyms: tuple[Word, ...] = Field(default=(), description="Older names still met in the trade.")
+    botanical_synonyms: tuple[Word, ...] = Field(default=(), description="Older names still used in the trade.")
     names: dict[Country, tuple[Word, ...]] = Field(
         description="Common names by country, usual one first. Search finds every one of them."
     )
@@ -75,7 +75,7 @@ class Grass(Record):
         default=None, description="What tells it from others, part by part; the key of grasses asks for it."
     )
     recognise: tuple[Statement, ...] = statements("How to tell it from others, where the parts do not say it.")
-    look_alikes: tuple[LookAlike, ...] = Field(default=(), description="What it is taken for, and what tells the two apart.")
+    look_alikes: tuple[LookAlike, ...] = Field(default=(), description="What it gets mistaken for, and what tells the two apart.")
     mowing_height: Depth = Field(description="Home-lawn height, mm.")
     heights: dict[Use, Depth] = Field(default={}, description="Heights for other uses, mm.")
     renovation_height: Depth | None = Field(
@@ -83,12 +83,12 @@ class Grass(Record):
     )
     nitrogen_per_year: MassPerArea = Field(description="Nitrogen a year for a home lawn, g/m2.")
     nitrogen_per_feed: MassPerArea | None = Field(
-        default=None, description="Nitrogen at one feed, g/m2, where this grass differs from the usual."
+        default=None, description="Nitrogen at one feed, g/m2, if this grass differs from the usual."
     )
     seed_rate: MassPerArea | None = Field(default=None, description="Seed for a new lawn, g/m2. Leave out if not sown.")
     overseed_rate: MassPerArea | None = Field(default=None, description="Seed over a living lawn, g/m2.")
     topdressing_depth: Depth | None = Field(default=None, description="Sand in one dressing, mm.")
-    water: tuple[Statement, ...] = statements("How much water it wants, and how it behaves when dry.")
+    water: tuple[Statement, ...] = statements("How much water it needs, and how it behaves when dry.")
     thatch: Statement
     thatch_limit: Depth | None = Field(default=None, description="Thatch depth above which to act, mm.")
     recovery: Duration = Field(description="Weeks of growing weather to full cover after its usual renovation.")
@@ -102,6 +102,6 @@ class Grass(Record):
     wait_for: tuple[Statement, ...] = statements("What to wait for before starting.")
     never: tuple[Statement, ...] = Field(min_length=1, description="What must never be done to it, each with its reason.")
     establishment: Establishment = Establishment()
-    problems: tuple[Statement, ...] = statements("Troubles it is known for.")
+    problems: tuple[Statement, ...] = statements("Problems it is known for.")
     weed_status: tuple[WeedStatus, ...] = Field(default=(), description="Where it is a declared or listed weed.")
     cautions: tuple[CautionId, ...] = Field(default=(), description="Caution ids that always go with this grass.")

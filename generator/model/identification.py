@@ -29,8 +29,8 @@ def _one_or_more(description: str):
 class Identification(Sourced):
     """What an eye with a lens sees on one plant. Where this grass stands in the key follows from it."""
 
-    ligule: tuple[Ligule, ...] = _one_or_more("What stands inside the joint of blade and sheath.")
-    bud: tuple[Bud, ...] = _one_or_more("How the youngest leaf lies in the shoot.")
+    ligule: tuple[Ligule, ...] = _one_or_more("What is inside the joint of blade and sheath.")
+    bud: tuple[Bud, ...] = _one_or_more("How the youngest leaf is folded in the shoot.")
     auricles: tuple[Auricles, ...] = _one_or_more("Ears at the foot of the blade.")
     tip: tuple[Tip, ...] = _one_or_more("Shape of an uncut leaf's end.")
     leaf: tuple[Leaf, ...] = _one_or_more("needle; fine, to 2 mm; medium, to 5 mm; broad, more.")
@@ -95,7 +95,7 @@ class Key(Record):
         description="In the order they are put: of those that part the grasses still in play, and that each of them answers, the first is asked.",
     )
     weed_authorities: dict[Country, Sentence] = Field(
-        default={}, description="Whom to ask, by country, before a grass is planted or carted: it may be a weed there."
+        default={}, description="Who to ask, by country, before a grass is planted or carted: it may be a weed there."
     )
     none_of_ours: Sentence = Field(description="What to do when no grass of this book fits.")
     strangers: tuple[Stranger, ...] = Field(default=(), description="Plants often met that are none of this book's grasses.")

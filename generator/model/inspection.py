@@ -56,7 +56,7 @@ class Question(Record):
     model_config = by_unit(SIGNED)
 
     id: Identifier
-    ask: Sentence = Field(description="The question, plainly and short: it stands on the printed sheet.")
+    ask: Sentence = Field(description="The question, plainly and short: it is on the printed sheet.")
     how: Sentence = Field(description="How to find out with a knife, a screwdriver, a tape, a bucket.")
     unit: UnitName | None = Field(default=None, description="For a measured answer: its metric unit; 1 for a plain number.")
     us_unit: UnitName | None = Field(default=None, description="US unit, when it differs.")
@@ -108,7 +108,7 @@ class Estimate(Sourced):
     """Estimate and acceptance in the practice's words; consumer law is deferred to, never restated."""
 
     pieces: tuple[EstimatePiece, ...] = Field(min_length=1)
-    law: dict[Country, Sentence] = Field(default={}, description="By country: whose consumer law stands beside the estimate, and whom to ask.")
+    law: dict[Country, Sentence] = Field(default={}, description="By country: whose consumer law is beside the estimate, and who to ask.")
     law_elsewhere: Sentence = Field(description="The same where no country is given.")
 
 

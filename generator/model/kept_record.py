@@ -61,9 +61,9 @@ def _wrong(id: str, column: Column, value: str, grasses: dict[str, object]) -> t
     if id == "lawn" and not LAWN_CODE.fullmatch(value):
         return f"'{shown(value)}' is not a lawn's code", NAMES_NOBODY
     if column.kind == "date" and not is_date(value):
-        return f"'{shown(value)}' is not a date", "write year, month and day, as 2026-10-12"
+        return f"'{shown(value)}' is not a date", "write year, month and day, such as 2026-10-12"
     if column.kind == "time" and not _TIME.fullmatch(value):
-        return f"'{shown(value)}' is not a time", "write hours and minutes, as 14:30"
+        return f"'{shown(value)}' is not a time", "write hours and minutes, such as 14:30"
     if column.kind == "grass" and value not in grasses:
         return f"no grass '{shown(value)}'", suggestion(value, grasses, "see data/grasses")
     if column.kind == "choice" and value not in column.choices:
@@ -82,5 +82,5 @@ def _wrong_number(column: Column, value: str) -> tuple[str, str] | None:
             first = first or error
         else:
             below = si < 0 and unit(spelling).dimension != unit("°C").dimension
-            return (f"'{shown(value)}' is less than nothing", f"give 0 or more, as '2 {column.unit}'") if below else None
-    return first.sentence.rstrip("."), f"write a number with its unit, as '2 {column.unit}'"
+            return (f"'{shown(value)}' is less than nought", f"give 0 or more, such as '2 {column.unit}'") if below else None
+    return first.sentence.rstrip("."), f"write a number with its unit, such as '2 {column.unit}'"

@@ -23,7 +23,7 @@ class Lawn(Record):
     area: str = Field(description="With its unit: '240 m2'.")
     site: Identifier = Field(default="open", description="open, wall, hollow, shade or exposed.")
     plan: Identifier | None = Field(default=None, description="The plan; the grass's own where left out.")
-    on: str | None = Field(default=None, description="Day of the job, as 2026-10-12; the round's own where left out.")
+    on: str | None = Field(default=None, description="Day of the job, such as 2026-10-12; the round's own where left out.")
 
     @property
     def names_nobody(self) -> bool:
@@ -49,7 +49,7 @@ def read_lawns(file: Path, separator: str | None = None) -> tuple[Lawns, list[Fi
     if not lawns and not findings:
         return [], [Finding(name, "the list has no lawns", "write a line for each, with its client's code, grass, place and area")]
     if len(lawns) > MOST_LAWNS:
-        return [], [Finding(name, f"the list has {len(lawns)} lawns", f"part it into lists of at most {MOST_LAWNS}"), *findings]
+        return [], [Finding(name, f"the list has {len(lawns)} lawns", f"split it into lists of at most {MOST_LAWNS}"), *findings]
     return lawns, findings
 
 

@@ -41,15 +41,15 @@ class Machine(Record):
 
     name: Word
     working_width_m: number(0, 30, above=True) | None = Field(default=None, description="Width of ground that one pass works.")
-    speed_km_per_h: number(0, 60, above=True) | None = Field(default=None, description="Speed at work; 4 is a brisk walk.")
+    speed_km_per_h: number(0, 60, above=True) | None = Field(default=None, description="Working speed; 4 is a brisk walk.")
     overlap_percent: number(0, 99) | None = Field(
         default=None, description="Share of the width that the next pass goes over again."
     )
     efficiency_percent: number(0, 100, above=True) | None = Field(
-        default=None, description="Share of the time that is work; the rest is turning, emptying and going round things."
+        default=None, description="Share of the time spent working; the rest is turning, emptying and going round things."
     )
-    ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Whose it is; a plan books what is not the practice's own.")
-    hire_price_per_day: Money | None = Field(default=None, description="What a day of hire costs the practice, before tax.")
+    ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Who owns it; a plan books what the practice does not own.")
+    hire_price_per_day: Money | None = Field(default=None, description="What a day's hire costs the practice, before tax.")
     running_price_per_hour: Money | None = Field(default=None, description="Fuel, wear and upkeep for an hour of work, before tax.")
     book_days_ahead: int | None = Field(
         default=None, ge=0, le=120, description="Days before the job by which it is booked; left out, the plan's own days."
@@ -61,11 +61,11 @@ class Machine(Record):
 class PricedOperation(Record):
     """What the practice asks for a task, and the machine that does it. All prices are before tax unless `prices_include_tax`."""
 
-    price_per_100_m2: Money | None = Field(default=None, description="Work and machine; what is spread or sown comes on top.")
-    minimum_price: Money | None = Field(default=None, description="The least asked for it on any lawn.")
+    price_per_100_m2: Money | None = Field(default=None, description="Work and machine; what is spread or sown is extra.")
+    minimum_price: Money | None = Field(default=None, description="The minimum price for it on any lawn.")
     machine: MachineId | None = Field(default=None, description="One of `machines`.")
     setup_minutes: number(0, 600) | None = Field(
-        default=None, description="Unloading, setting, cleaning and loading, whatever the size of the lawn."
+        default=None, description="Unloading, setting up, cleaning and loading, whatever the size of the lawn."
     )
     charged_in_jobs: bool = Field(
         default=True, description="False for what a job's price holds already, as the looks at how a lawn recovers; its time still counts."
@@ -97,18 +97,18 @@ class Practice(Record):
     feed: ProductId = Field(description="The product that calculators start with.")
     products: dict[Identifier, Product]
     machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
-    operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is asked for it and what does it.")
+    operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is charged for it and what does it.")
     people: int | None = Field(default=None, ge=1, le=50, description="People who go to a job.")
-    hourly_price: Money | None = Field(default=None, description="Asked for one person's hour of work.")
-    minimum_charge: Money | None = Field(default=None, description="The least that any trip is charged at.")
+    hourly_price: Money | None = Field(default=None, description="The price of one person's hour of work.")
+    minimum_charge: Money | None = Field(default=None, description="The minimum charge for any trip.")
     spoil_price_per_m3: Money | None = Field(
-        default=None, description="Asked for carrying away and tipping a loose cubic metre of thatch, cores or turf."
+        default=None, description="The price of carrying away and tipping a loose cubic metre of thatch, cores or turf."
     )
     spoil_bag_l: number(0, 100_000, above=True) | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
     trailer_volume_m3: number(0, 1000, above=True) | None = Field(default=None, description="What fits in the trailer that spoil goes away in.")
     tax_name: ShortWord | None = Field(default=None, description="What the tax on a sale is called on an estimate: GST, VAT, sales tax.")
     tax_percent: Percent | None = Field(default=None, description="Tax on a sale; 0 for a practice that is not registered for it.")
-    prices_include_tax: bool = Field(default=False, description="True where the prices in this file have the tax in them already.")
+    prices_include_tax: bool = Field(default=False, description="True if the prices in this file include the tax already.")
     deposit_percent: Percent | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
     estimate_valid_days: int | None = Field(default=None, ge=1, le=365, description="Days for which an estimate can be accepted.")
 
@@ -132,8 +132,8 @@ class SoilKind(Record):
     available_water: Share = Field(description="Water held between full and wilting, depth per depth of soil, 1.")
     infiltration: Annotated[Figure, Measured("mm/h", 0.001, 10_000)] = Field(description="What wet soil takes in, mm/h.")
     root_depth: Depth = Field(description="Depth from which the lawn drinks, mm.")
-    light_dressings: bool = Field(description="True where feed must be given in smaller dressings, because it washes through.")
-    first: Sentence | None = Field(default=None, description="What to do before any watering helps.")
+    light_dressings: bool = Field(description="True if feed must be given in smaller dressings, because it washes through.")
+    first: Sentence | None = Field(default=None, description="What to do before watering is any help.")
 
 
 class PublishedCalendar(Sourced):
@@ -161,8 +161,8 @@ class SeasonGroups(Record):
     cool: SeasonGroupFigures
     rules: dict[Name, Figure] = Field(description="Thresholds of the window rules.")
     sites: dict[Identifier, dict[Name, Figure]] = Field(description="Offsets of the named microclimates.")
-    soils: dict[Identifier, SoilKind] = Field(description="Kinds of soil; the first one is taken where nothing is said.")
+    soils: dict[Identifier, SoilKind] = Field(description="Kinds of soil; the first one is used if nothing is said.")
     outside: dict[Literal["warm", "cool"], Outside] = Field(default={}, description="By group: what to do about a day outside the window.")
     published: tuple[PublishedCalendar, ...] = Field(
-        default=(), description="Calendars of public bodies, to hold the windows against."
+        default=(), description="Calendars of public bodies, to compare the windows with."
     )

@@ -1,4 +1,4 @@
-"""A problem: one file in data/problems. And whom to send for: one file in data/experts."""
+"""A problem: one file in data/problems. And who to send for: one file in data/experts."""
 
 from collections.abc import Iterator
 from typing import Literal
@@ -23,7 +23,7 @@ class Signs(Record):
     """What the list of problems is sorted by: what anyone sees from the path."""
 
     where: tuple[Where, ...] = Field(min_length=1, description="Where on the lawn it shows.")
-    shape: tuple[Shape, ...] = Field(min_length=1, description="What shape it has; the first one says where in the list it stands.")
+    shape: tuple[Shape, ...] = Field(min_length=1, description="What shape it has; the first one says where in the list it goes.")
     colour: tuple[Colour, ...] = Field(min_length=1, description="What colour it has.")
     when: tuple[When, ...] = Field(min_length=1, description="When it shows.")
 
@@ -68,7 +68,7 @@ class Cause(Record):
 class SendFor(Sourced):
     """When somebody with a licence or a qualification does it, not the reader."""
 
-    expert: ExpertId = Field(description="Whom: a file of data/experts, which says who that is in each country.")
+    expert: ExpertId = Field(description="Who: a file of data/experts, which says who that is in each country.")
     when: Sentence = Field(description="When to send for them.")
 
 

@@ -57,7 +57,7 @@ def settings_of(root: Path) -> tuple[Path | None, list[Finding]]:
         return folder, findings
     folder = root / named.value
     if not folder.is_symlink() and not folder.resolve().is_relative_to(root.resolve()):  # A link has a line of its own.
-        findings.append(Finding(named.text or named.where, f"'{shown(named.value)}' lies outside the book", "name a folder of the book, such as content"))
+        findings.append(Finding(named.text or named.where, f"'{shown(named.value)}' is outside the book", "name a folder of the book, such as content"))
         return None, findings
     return folder, findings
 
@@ -69,7 +69,7 @@ def _day_findings(tree: Node) -> list[Finding]:
     try:
         chosen_day(node.value if isinstance(node.value, str) else "")
     except ValueError:
-        return [Finding(node.text or node.where, f"'{shown(node.value if node.kind == 'scalar' else node.kind)}' is no day that a build can start from",
+        return [Finding(node.text or node.where, f"'{shown(node.value if node.kind == 'scalar' else node.kind)}' is not a day that a build can start from",
                         f"write year, month and day, as \"2026-10-12\", from {FIRST_YEAR} to {LAST_YEAR}")]
     return []
 

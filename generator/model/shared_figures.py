@@ -34,7 +34,7 @@ def with_figures(user: User, tasks: Mapping[str, Task], rules: Mapping[str, Figu
         figure = rules.get(figure_id) if home == SEASON_RULES else task.figures.get(figure_id) if task else None
         if figure is None:
             known = [f"{id}.{each}" for id, task in tasks.items() for each in task.figures] + [f"{SEASON_RULES}.{each}" for each in rules]
-            unknown.append(Unknown(name, f"no task has the figure '{place}'", suggestion(place, known, "write task.figure, as 'feed.shade-share'")))
+            unknown.append(Unknown(name, f"no task has the figure '{place}'", suggestion(place, known, "write task.figure, such as 'feed.shade-share'")))
             continue
         meaning = f"{task.name if task else 'The season'}: {figure_id.replace('-', ' ').replace('_', ' ')}."
         constants[name] = Constant(

@@ -120,7 +120,7 @@ class Step(StepBody):
     """A step in its plan: a shared step by `use`, with what differs here, or one told in full."""
 
     id: Identifier = Field(description="What later steps call it; the shared step's id where left out.")
-    use: StepId | None = Field(default=None, description="The shared step it is; what stands here takes the place of what stands there.")
+    use: StepId | None = Field(default=None, description="The shared step it is; what is here takes the place of what is there.")
     day: int = Field(ge=-180, le=365, description="Days from renovation day; 0 is the day.")
     until_day: int | None = Field(default=None, ge=-180, le=400, description="Last day, for a step that runs on.")
     after: tuple[Identifier, ...] = Field(default=(), description="Steps that must come first.")

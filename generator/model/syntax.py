@@ -10,7 +10,7 @@ from generator.findings import Finding, Where, shown
 # place where the broken thing began rather than at the place where the reader gave up.
 _SENTENCES = (
     ("mapping values are not allowed",
-     "a second ':' stands in this line, or the line is indented too far",
+     "there is a second ':' in this line, or the line is indented too far",
      "put text with a colon in quotes, or line the key up with its neighbours", False),
     ("mapping keys are not allowed",
      "'?' begins a YAML key of another kind, and such keys are not read", "put text with signs in it in quotes", False),
@@ -31,7 +31,7 @@ _SENTENCES = (
      "use single quotes, or write the backslash twice", False),
     ("hexdecimal", "a backslash in double quotes begins an unknown sign",
      "use single quotes, or write the backslash twice", False),
-    ("did not find expected '-' indicator", "a line of another kind stands in a list",
+    ("did not find expected '-' indicator", "there is a line of another kind in a list",
      "begin it with '- ', or indent it under the item above", False),
     ("did not find expected key", "this line or word does not fit under the key above",
      "line the key up with its neighbours, and put text with signs in it in quotes", False),
@@ -39,7 +39,7 @@ _SENTENCES = (
      "write the value, or take the sign out; text with signs in it goes in quotes", False),
     ("exceeded maximum nesting", "lists and maps are nested too deep here",
      "keep to the depth of the record's own keys", False),
-    ("expected <document start>", "something stands after the end of the record",
+    ("expected <document start>", "there is something after the end of the record",
      "keep one record to a file and take the line '...' or '---' out", False),
     ("leading empty line", "a block of text begins with a line that is indented too far",
      "indent all its lines alike", False),
@@ -88,5 +88,5 @@ def _where(mark: yaml.Mark, lines: list[str], path: str) -> Where:
 def _tab(lines: list[str], line: int, path: str) -> Finding | None:
     """A tab in the indent of the broken line: the usual cause, whatever the reader calls it."""
     if line < len(lines) and (indent := re.match(r"[ ]*\t", lines[line])):
-        return Finding(Where(path, line + 1, indent.end()), "a tab stands in the indent", "indent with two spaces")
+        return Finding(Where(path, line + 1, indent.end()), "there is a tab in the indent", "indent with two spaces")
     return None

@@ -47,9 +47,9 @@ def unreadable(file: Path) -> Finding | None:
     try:
         state = file.stat()
         if not stat.S_ISREG(state.st_mode):  # A pipe that nobody writes into would be waited for without end.
-            return Finding(where, "this is no file", "save the list as a file and name that")
+            return Finding(where, "this is not a file", "save the list as a file and name that")
         if state.st_size > LARGEST_FILE_BYTES:
-            return Finding(where, f"the list is larger than {LARGEST_FILE_BYTES // 1000} kB", "part it into several lists")
+            return Finding(where, f"the list is larger than {LARGEST_FILE_BYTES // 1000} kB", "split it into several lists")
         with file.open("rb") as opened:
             beginning = opened.read(_BEGINNING)
     except OSError as error:
@@ -135,7 +135,7 @@ def header_findings(rows: list[list[Cell]], columns: Collection[str], needed: Co
         if name not in columns:
             findings.append(Finding(cell.where, f"unknown column '{shown(name)}'", suggestion(name, columns, f"the columns are: {', '.join(columns)}")))
         elif name in seen:
-            findings.append(Finding(cell.where, f"the column '{name}' stands here twice", "keep one of them"))
+            findings.append(Finding(cell.where, f"the column '{name}' is here twice", "keep one of them"))
         seen.add(name)
     return findings + [Finding(header[0].where, f"the column '{name}' is missing", "add it to the first line") for name in needed if name not in seen]
 

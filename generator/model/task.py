@@ -84,5 +84,5 @@ class Caution(Record):
     hazard: tuple[Statement, ...] = Field(min_length=1, description="What can happen.")
     at_risk: tuple[Statement, ...] = statements("Who can be hurt.")
     what_to_do: tuple[Statement, ...] = Field(min_length=1, description="The usual precautions.")
-    defer_to: dict[Country, Sentence] = Field(default={}, description="Whom to ask, by country.")
-    defer_to_all: Sentence = Field(description="Whom to defer to anywhere: label, manual, code, licensed person.")
+    defer_to: dict[Country, Sentence] = Field(default={}, description="Who to ask, by country.")
+    defer_to_all: Sentence = Field(description="Who to defer to anywhere: label, manual, code, licensed person.")

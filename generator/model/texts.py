@@ -20,7 +20,7 @@ MONTH_DAY = r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
 # Pattern -> what to say of a text that does not fit it, and what would.
 PATTERNS = {
     IDENTIFIER: ("is not an id", "use small letters, digits and single hyphens"),
-    NAME: ("cannot stand in a formula", "use small letters, digits and underscores: tine_diameter"),
+    NAME: ("cannot be used in a formula", "use small letters, digits and underscores: tine_diameter"),
     ONE_LINE: ("is not one line", "write it on one line, without tabs"),
     WEB_ADDRESS: ("is not a web address", "write all of it, from https:// on, without spaces"),
     WEB_FOLDER: ("is not the address of a folder on the web", "write all of it, from https:// to a closing /"),

@@ -176,7 +176,7 @@ class _Reader:
         if key_node.value is REFUSED and not isinstance(event, yaml.ScalarEvent):
             return None
         if not isinstance(event, yaml.ScalarEvent):
-            self._say(key_node.where, "a list or a map stands where a key belongs", "write a word, then ':'")
+            self._say(key_node.where, "there is a list or a map where a key belongs", "write a word, then ':'")
             return None
         key = UNSEEN.sub("", event.value)
         if key == MERGE:
@@ -187,7 +187,7 @@ class _Reader:
             self._say(key_node.where, "a key is empty", "write the key's name before ':'")
             return None
         if key in parent.keys:
-            self._say(key_node.where, f"the key '{shown(key)}' stands twice, first in line {parent.keys[key].line}",
+            self._say(key_node.where, f"the key '{shown(key)}' is here twice, first in line {parent.keys[key].line}",
                       "keep one of them")
             return None
         return key

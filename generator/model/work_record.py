@@ -18,7 +18,7 @@ class PublishedList(Sourced):
 
     country: Country
     authority: Word = Field(description="Whose list it is: New South Wales, federal, Maryland.")
-    whom: Sentence = Field(description="Whom and what it binds, in a sentence.")
+    whom: Sentence = Field(description="Who it binds and to what, in a sentence.")
     written_within: Word | None = Field(default=None, description="How soon the record is made: '48 hours'.")
     kept: Word | None = Field(default=None, description="How long it is kept: '3 years'.")
 

@@ -94,5 +94,5 @@ def listing_text(calculators: Mapping[str, Calculator]) -> str:
             fill(f"takes {takes}", WIDTH, initial_indent="  ", subsequent_indent="    "),
             fill(f"gives {gives}", WIDTH, initial_indent="  ", subsequent_indent="    "),
         ]))
-    note = "A plain number is in the unit in brackets; another unit may be written: area='2600 ft2'. '?' may be left out."
+    note = "A plain number is taken in the unit in brackets; you may type another unit: area='2600 ft2'. '?' may be left out."
     return "\n\n".join([*blocks, note])

@@ -19,8 +19,8 @@ def not_known(id: str) -> str:
     """The sentence for what nobody has said yet."""
     question = QUESTIONS[id]
     if question.label:
-        return f"Not known: {question.asks[:1].lower()}{question.asks[1:]}. The label decides; read it there, and write '{NONE}' if it sets none."
-    return f"Not known: ask for this. {question.asks}."
+        return f"Not known: {question.asks[:1].lower()}{question.asks[1:]}. The label decides; read it there, and type '{NONE}' if it sets none."
+    return f"Not known, so ask for this. {question.asks}."
 
 
 def hold_values(task: str, found: HoldAnswer, holds: Mapping[str, Hold], forecast: Forecast) -> dict[str, Any]:
@@ -58,7 +58,7 @@ def hold_text(task_name: str, found: HoldAnswer, holds: Mapping[str, Hold], sour
     """For reading: the answer first, then why, what would change it, and what is still to be asked."""
     lines = [f"{task_name}: {ANSWERS[found.answer]}"]
     if not holds:
-        lines += ["", "No weather and no state of the ground holds this task."]
+        lines += ["", "No weather and no state of the ground holds up this task."]
     for answer, title in SECTIONS:
         several = [each for each in found.reasons if each.rule.answer == answer]
         lines += ["", title] if several else []

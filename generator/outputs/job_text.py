@@ -88,12 +88,12 @@ def _water(job: Job) -> list[str]:
     if not days:
         return []
     rows = [f"{plain_sum(each.litres for each in days if each.rain_mm is None):.0f} L on {len(days) - len(spared)} days"]
-    return rows + ([f"Rain does {len(spared)} more: {plain_sum(each.litres for each in spared):.0f} L less to give"] if spared else [])
+    return rows + ([f"Rain covers {len(spared)} more: {plain_sum(each.litres for each in spared):.0f} L less to give"] if spared else [])
 
 
 def _priced(found: Cost) -> list[str]:
     rows = [f"{line.name}{f', {line.times} times' if line.times > 1 else ''}: {line.amount:.2f}" for line in found.lines]
-    rows += [f"In the price already: {name}{f', {times} times' if times > 1 else ''}" for name, times in found.included]
+    rows += [f"Included in the price: {name}{f', {times} times' if times > 1 else ''}" for name, times in found.included]
     return [*rows, f"Before tax: {found.before_tax:.2f}", f"Tax: {found.tax:.2f}", f"To pay: {found.total:.2f} {found.currency}"]
 
 

@@ -43,7 +43,7 @@ def _grams(kg_per_m2: float) -> float:
 def nitrogen_text(values: Mapping[str, Any]) -> str:
     """The same as lines, one lawn and year each, and below it what was not counted."""
     if not values["lawns"]:
-        return "No feed is put down."
+        return "No feed is written down."
     lines = []
     for each in values["lawns"]:
         feeds = "1 feed" if each["feeds"] == 1 else f"{each['feeds']} feeds"

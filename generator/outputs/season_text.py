@@ -74,7 +74,7 @@ def _events(season: SeasonYear) -> list[str]:
 
 def _how(season: SeasonYear) -> list[str]:
     method = season.reference_evapotranspiration_method
-    text = f"ET, the water that well-watered grass gives off, is by {method.words}. Assumed: {'; '.join(method.assumed)}."
+    text = f"ET, the water that well-watered grass uses, is worked out by {method.words}. Assumed: {'; '.join(method.assumed)}."
     return [fill(text, 100, initial_indent="", subsequent_indent="  ")]
 
 

@@ -85,7 +85,7 @@ def day_words(first: int, last: int) -> str:
 
 
 def aftercare_index(book: Book, desk: Desk) -> Page:
-    lead = "What a client does after the job, day by day, in plain words. Each sheet has an address of its own to send on."
+    lead = "What a client does after the job, day by day, in plain words. Each sheet has its own address to send on."
     cards = [{"title": sheet.name, "url": desk.links.aftercare(id), "text": sheet.summary} for id, sheet in book.aftercare.items()]
     cards.append({"title": "A link for a client", "url": desk.links.to(MAKER), "text": "Day of the job, grass and area in one link, with a code to scan."})
     return Page("aftercare/index", "Aftercare", "index", {"title": "Aftercare", "lead": lead, "groups": [{"title": None, "cards": cards}]}, lead)

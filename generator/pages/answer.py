@@ -87,7 +87,7 @@ def answer_index(book: Book, desk: Desk) -> Page:
         ]}
         for topic in get_args(Topic)
     ]
-    lead = "What clients ask by e-mail, each with the short answer first. Every answer has an address that stays, to paste into a reply."
+    lead = "What clients ask by e-mail, each with the short answer first. Every answer has a lasting address to paste into a reply."
     groups = [group for group in groups if group["cards"]]
     context = {"title": "Answers for clients", "lead": lead, "groups": groups}
     sections = tuple(Section(group["title"].lower().replace(" ", "-"), group["title"]) for group in groups)

@@ -32,8 +32,8 @@ UNTIL_TYPED = {
 }
 BASIS = {
     "printed": "The source prints this answer.",
-    "recomputed": "The source prints another answer; its own inputs give this one.",
-    "arithmetic": "Not published: arithmetic of ours, to check by hand.",
+    "recomputed": "The source prints another answer, but its own inputs give this one.",
+    "arithmetic": "Not published: this is our own arithmetic, to check by hand.",
 }
 SECTIONS = (Section("check-it-yourself", "Check it yourself"), Section("method", "Method"), Section("published", "Published figures"), Section("figures", "Figures used"))
 

@@ -22,7 +22,7 @@ from generator.turf.season import SeasonYear
 
 SECTIONS = (
     Section("year-strip", "The year"), Section("windows", "Windows"), Section("dates", "Dates"), Section("needs", "What it needs"),
-    Section("sites", "Where the lawn lies"), Section("take-away", "To take away"),
+    Section("sites", "Where the lawn is"), Section("take-away", "To download"),
     *(Section(name.lower(), name) for name in MONTHS),
 )
 WEEKLY_WATER = "weekly-water-need"

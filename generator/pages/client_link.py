@@ -16,7 +16,7 @@ def client_link_page(book: Book, desk: Desk) -> Page:
     """Where the practice makes a client's link. Particulars in its own fragment, as in a client's link with `sheet`, fill it in."""
     practice = book.practice
     title = "A link for a client"
-    lead = "Choose the job and its day. The link opens the client's sheet on what to do that day. Nothing is stored or sent: it is all in the link."
+    lead = "Choose the job and its day. The link opens the client's sheet at what to do that day. Nothing is stored or sent: everything is in the link."
     context = {
         "title": title, "lead": lead, "scripts": [desk.links.file(each) for each in SCRIPTS],
         "maker": {

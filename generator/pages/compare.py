@@ -30,7 +30,7 @@ def compare_page(almanac: Almanac, grass_id: str, desk: Desk) -> Page:
             groups.append({"id": id, "title": title, "compare": {"of": "place", "months": STRIP_MONTHS, "rows": rows}})
     title = f"{grass.name}: place by place"
     lead = (
-        f"The year of {grass.name} at each of {len(book.places)} places, those whose renovation window opens first at the top. "
+        f"The year of {grass.name} at each of {len(book.places)} places, with the one whose renovation window opens first at the top. "
         "Find the place most like yours in frost, heat and rain."
     )
     context = {"title": title, "lead": lead, "groups": groups, "grass": grass.name, "grass_url": desk.links.grass(grass_id)}

@@ -27,9 +27,9 @@ FIGURES = (
 TOLERANCES = ("frost", "shade", "drought", "heat", "salt", "wear")
 SECTIONS = (
     Section("facts", "Facts and figures"), Section("never", "Never do this to it"),
-    Section("takes", "How hard it takes each job"), Section("calendars", "Calendars"),
-    Section("tolerates", "What it tolerates"), Section("water", "Water"), Section("recognise", "How to tell it"),
-    Section("look-alikes", "What it is taken for"), Section("problems", "Problems"), Section("names", "Names"), Section("weed", "Where it is a weed"),
+    Section("takes", "How hard to go with each job"), Section("calendars", "Calendars"),
+    Section("tolerates", "What it tolerates"), Section("water", "Water"), Section("recognise", "How to tell it apart"),
+    Section("look-alikes", "What it gets mistaken for"), Section("problems", "Problems"), Section("names", "Names"), Section("weed", "Where it is a weed"),
 )
 
 

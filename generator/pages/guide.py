@@ -149,7 +149,7 @@ def _aftercare(book: Book, renovation: Renovation, desk: Desk) -> dict[str, str]
 
 def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Page:
     """One guide per grass, in the order of the plans they follow."""
-    plans = {"title": "Plans", "url": desk.links.to("plans/index"), "text": "Every whole job of the book, from a tidy to a new lawn.", "strip": None}
+    plans = {"title": "Plans", "url": desk.links.to("plans/index"), "text": "Every whole job in the book, from a tidy to a new lawn.", "strip": None}
     groups = [
         {"title": renovation.name, "cards": [
             {"title": grass.name, "url": desk.links.guide(id), "text": None, "strip": strips[id]}

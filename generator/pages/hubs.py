@@ -56,7 +56,7 @@ def jobs_door(book: Book, desk: Desk) -> list[dict[str, str]]:
 def problems_door(book: Book, desk: Desk) -> list[dict[str, str]]:
     if not book.problems:
         return []
-    return [{"title": "What is wrong with it?", "url": desk.links.to("problems/index"), "text": "From what you see to what caused it, and what to do."}]
+    return [{"title": "What is wrong with it?", "url": desk.links.to("problems/index"), "text": "From what you see to the cause, and what to do."}]
 
 
 def calculator_index(book: Book, desk: Desk) -> Page:

@@ -36,7 +36,7 @@ BLANK_STEP = {
     **dict.fromkeys(("cautions", "quantities", "warnings"), ()),
 }
 SECTIONS = (
-    Section("answer", "Can it be then?"), Section("steps", "Steps by date"), Section("buy", "Shopping list"), Section("gear", "Gear"),
+    Section("answer", "Can it be done then?"), Section("steps", "Steps by date"), Section("buy", "Shopping list"), Section("gear", "Gear"),
     Section("day-sheet", "Sheet for the day"), Section("water", "Water"), Section("price", "Price"), Section("client", "Hand over to the client"),
     Section("keep", "Keep, send, print"),
 )

@@ -92,7 +92,7 @@ def edges(window: dict[str, Any]) -> str:
 def settles(each: Settling, title: str) -> str:
     return (
         f"{title}: done on {day(each.done_on)}, it needs {count(each.days, 'day')} here."
-        f" The first possible day of the job is then {day(each.first_day)}."
+        f" That makes the first possible day of the job {day(each.first_day)}."
     )
 
 
@@ -104,7 +104,7 @@ def moved(each: JobStep, titles: dict[str, str]) -> str:
     by = f"{count(abs(days), 'day')} {'later' if days > 0 else 'earlier'} than planned"
     if each.dated.moved_by:
         return f"{by}, because of “{titles[each.dated.moved_by]}”."
-    return f"{by}, so that it has settled in time."
+    return f"{by}, so that it settles in time."
 
 
 def usual(each: JobStep) -> list[Any]:
@@ -112,7 +112,7 @@ def usual(each: JobStep) -> list[Any]:
     mean_c = round(each.mean_temperature_c * 10) / 10
     pair = both(Amount(to_si(mean_c, unit("°C")), unit("°C"), unit("°F"), 1))
     frost = percent(round(each.frost_chance * 1000) / 1000)
-    return ["Usual here then: mean of the day ", [pair["metric"], pair["us"]], f", growth {each.growth_class}, frost on {frost} of nights."]
+    return ["Usual here at that time: daily mean ", [pair["metric"], pair["us"]], f", growth {each.growth_class}, frost on {frost} of nights."]
 
 
 def answers(each: Worked, main: tuple[str, ...]) -> list[dict[str, Any]]:
@@ -128,9 +128,9 @@ def bought(each: Purchased) -> str:
 
 
 def included(cost: Cost) -> str:
-    """'In the price already: Scout the lawn, 4 times.'; nothing where every task is charged."""
+    """'Included in the price: Scout the lawn, 4 times.'; nothing where every task is charged."""
     done = [f"{name}, {times} times" if times > 1 else name for name, times in cost.included]
-    return f"In the price already: {'; '.join(done)}." if done else ""
+    return f"Included in the price: {'; '.join(done)}." if done else ""
 
 
 def spoil(away: Spoil) -> list[Any]:

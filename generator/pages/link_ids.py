@@ -39,5 +39,5 @@ def retired_ids(book: Book, kind: str) -> list[dict[str, Any]]:
 
 
 def _told(book: Book, kind: str, gone: RetiredId) -> str:
-    now = f"In its place: {present_name(book, kind, gone)}." if gone.instead else "Nothing took its place."
+    now = f"In its place: {present_name(book, kind, gone)}." if gone.instead else "Nothing has taken its place."
     return f"“{gone.name}”, which this link names, is no longer in this book. {now} {gone.why}"

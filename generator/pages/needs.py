@@ -111,5 +111,5 @@ def soil_row(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) -
 def sprinkler_text(sprinkler: Sprinkler) -> Text:
     return [
         "Assumed: a sprinkler that gives ", pair(sprinkler.rate_mm_per_h, "mm/h"),
-        f" and reaches every part {sprinkler.uniformity:.0%} evenly, the figures that the calculator starts with. Put out cans and use your own.",
+        f" with a uniformity of {sprinkler.uniformity:.0%}, which the calculator starts with. Put out cans and use your own figures.",
     ]

@@ -11,7 +11,7 @@ def place_notes(place: Place) -> list[str]:
     if normals.years_of_each_month:
         fewest, most = normals.years_of_each_month
         years = f"{fewest} to {most}" if fewest != most else f"{most}"
-        said.append(f"The record is short, with {years} years of each month. One warm or cold year weighs in it.")
+        said.append(f"The record is short, with {years} years of each month. One warm or cold year makes a difference.")
         if normals.rain_source is None:
-            said.append("Its rain is of the same few years. At some stations they were wet ones, up to a third above the mean of 30 years.")
+            said.append("Its rain is from the same few years. At some stations those were wet years, up to a third above the mean of 30 years.")
     return [*said, *place.notes]

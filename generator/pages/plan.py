@@ -19,7 +19,7 @@ WINDOW_WORDS = {
     "growing": "Its day belongs in weeks when the grass grows strongly.",
 }
 SECTIONS = (
-    Section("choose", "When to choose it"), Section("why", "Why"), Section("grasses", "Grasses that take it"),
+    Section("choose", "When to choose it"), Section("why", "Why"), Section("grasses", "Grasses it suits"),
     Section("before", "The weeks before"), Section("day", "The day, in order"), Section("after", "The weeks after"),
     Section("figures", "Figures used"),
 )
@@ -71,7 +71,7 @@ def _only(step: Step) -> list[str]:
 
 def plan_index(book: Book, desk: Desk) -> Page:
     """Every plan, those for one season group together."""
-    lead = "Whole jobs from the first look to the last check: each plan has its steps in order, with what waits for what."
+    lead = "Whole jobs from the first look to the last check. Each plan has its steps in order, and what each one waits for."
     groups = [
         {"title": title, "cards": [_card(id, plan, desk) for id, plan in book.renovations.items() if plan.season_group == group]}
         for group, title in GROUPS.items()

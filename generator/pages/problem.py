@@ -1,4 +1,4 @@
-"""Problems: what is seen, what to find out, the likely causes, what to do, and whom to send for."""
+"""Problems: what is seen, what to find out, the likely causes, what to do, and who to send for."""
 
 from collections.abc import Iterable
 from typing import Any, get_args
@@ -106,7 +106,7 @@ def sheet_problems(book: Book, sheet: str, desk: Desk) -> list[dict[str, str]]:
 
 def problem_index(book: Book, desk: Desk) -> Page:
     """Every problem once, under the shape it has; and who the experts are, by country."""
-    lead = "Begin with what you see: the shape it makes on the lawn, then its colour, where it is, and when it came. Each page says how to tell its causes apart."
+    lead = "Start with what you see: the shape it makes on the lawn, then its colour, where it is, and when it came. Each page says how to tell its causes apart."
     context = {
         "title": "What is wrong with it?", "lead": lead, "finder": finder_view(book, desk), "experts": [
             {
@@ -119,7 +119,7 @@ def problem_index(book: Book, desk: Desk) -> Page:
         "scripts": [desk.links.file(SCRIPT)],
     }
     words = ("problem finder", "lawn problems", "what is wrong with my lawn", "diagnose", "troubleshooting", "lawn is dying")
-    sections = (*(Section(group["id"], group["title"]) for group in context["finder"]["groups"]), Section("experts", "Whom to send for"))
+    sections = (*(Section(group["id"], group["title"]) for group in context["finder"]["groups"]), Section("experts", "Who to send for"))
     return Page(INDEX, "Problems", "problems", context, lead, words, sections=sections)
 
 

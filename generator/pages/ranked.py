@@ -14,7 +14,7 @@ PATH = "which-grass"
 RANK: dict[str, int] = {degree: rank for rank, degree in enumerate(get_args(Degree))}
 # The level's bars are those of how hard a job is done: one, two, three.
 BARS = {"low": "light", "medium": "moderate", "high": "hard"}
-MENDS = {"bunch": "Stands in tufts: a hole has to be sown."}
+MENDS = {"bunch": "Grows in tufts, so you have to sow a hole."}
 MENDS_BY_RUNNERS = "Runs, so it closes its own holes."
 
 
@@ -39,7 +39,7 @@ NEEDS = (
 
 def ranked_page(book: Book, desk: Desk) -> Page:
     title = "Which grass for what"
-    lead = "Every grass of the book in order of what it takes: shade, wear, drought, salt, frost, heat. Start from what your lawn has most of."
+    lead = "Every grass in the book in order of how much it takes: shade, wear, drought, salt, frost, heat. Start from what your lawn gets most of."
     needs = [need for need in (_need(each, book, desk) for each in NEEDS) if need["rows"]]
     context = {
         "title": title, "lead": lead, "needs": needs,

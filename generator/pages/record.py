@@ -14,7 +14,7 @@ from generator.pages.quantity import unit_words
 PATH = "record"
 SPEC, SCRIPT = "assets/record.js", "assets/work-record.js"
 SECTIONS = (
-    Section("work-record-title", "Put down what was done"), Section("work-record-kept", "What is kept"),
+    Section("work-record-title", "Write down what was done"), Section("work-record-kept", "What is kept"),
     Section("work-record-nitrogen", "Nitrogen by lawn and year"), Section("asked", "Who asks for what"),
 )
 WORDS = ("spray record", "spray diary", "spray log", "feed record", "fertiliser record", "application record", "record keeping", "nitrogen total")

@@ -48,7 +48,7 @@ def moved_page(path: str, now: Page, desk: Desk) -> Page:
 def retired_page(book: Book, folder: Folder, id: str, desk: Desk) -> Page:
     gone = book.retired_of(folder.kind)[id]
     title = f"{folder.title.format(name=gone.name)}: no longer in this book"
-    lead = f"This {folder.called} has gone from the book. {gone.why}"
+    lead = f"This {folder.called} is no longer in the book. {gone.why}"
     there_now = folder.title.format(name=present_name(book, folder.kind, gone))
     now = {"url": desk.links.to(f"{folder.path}/{gone.instead}"), "title": there_now} if gone.instead else None
     gone_now = {"called": folder.called, "now": now, "all": desk.links.to(f"{folder.path}/index") if folder.listed else None}

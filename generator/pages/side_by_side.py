@@ -19,7 +19,7 @@ MOST = 4
 
 def side_by_side_page(book: Book, desk: Desk) -> Page:
     title = "Grasses side by side"
-    lead = "Choose two to four grasses and compare their figures, what they tolerate, and how hard each takes a job."
+    lead = "Choose two to four grasses and compare their figures, what they tolerate, and how hard to go with each job."
     grasses = [{"id": id, "name": grass.name, "url": desk.links.grass(id)} for id, grass in book.grasses.items()]
     groups = [
         {"title": "What it is", "rows": _facts(book)},
@@ -27,7 +27,7 @@ def side_by_side_page(book: Book, desk: Desk) -> Page:
         {"title": "What it tolerates", "rows": [
             _row(name.capitalize(), book, lambda grass, name=name: _level(getattr(grass.tolerance, name), desk)) for name in TOLERANCES
         ]},
-        {"title": "How hard it takes each job", "rows": [
+        {"title": "How hard to go with each job", "rows": [
             {**_row(task.name, book, lambda grass, id=id: _level(grass.operations.get(id), desk)), "url": desk.links.task(id)}
             for id, task in book.tasks.items() if task.operation
         ]},

@@ -63,7 +63,7 @@ def sources_page(book: Book, desk: Desk) -> Page:
             for id, expert in book.experts.items()
         ],
     }
-    return Page("sources", "Sources", "sources", context, lead, ("whom to ask", "who to ask", "experts"), SECTIONS)
+    return Page("sources", "Sources", "sources", context, lead, ("who to ask", "experts"), SECTIONS)
 
 
 def _without_address(book: Book) -> list[dict[str, Any]]:
@@ -145,13 +145,13 @@ def _shown(book: Book) -> Iterator[tuple[str, str, str, Any]]:
         for id, record in records.items():
             yield f"{folder}/{id}", "", record.name, record
     for id, caution in book.cautions.items():
-        yield from ((f"cautions/{id}", LINES, f"{caution.name} (whom to ring)", line) for line in lines_of(book, id))
+        yield from ((f"cautions/{id}", LINES, f"{caution.name} (who to ring)", line) for line in lines_of(book, id))
     for id, answer in book.answers.items():
         yield f"answers/{id}", "", answer.question, answer
     for hold in book.holds.values():
         yield from ((f"tasks/{task}", "", book.tasks[task].name, hold) for task in hold.tasks)
     for id, expert in book.experts.items():
-        yield EXPERTS, f"expert-{id}", f"{expert.name} (whom to send for)", expert
+        yield EXPERTS, f"expert-{id}", f"{expert.name} (who to send for)", expert
     for id, term in book.of("terms").items():
         yield GLOSSARY, id, f"{term.name} (glossary)", term
     for name, record in (("inspection", book.inspection), ("record", book.record)):

@@ -16,7 +16,7 @@ from generator.pages.services import called, lines_everywhere
 from generator.turf.bindings import Context, filled
 
 TASK_PARTS = (
-    ("purpose", "What it is for"), ("timing", "When"), ("steps", "How it is done"), ("machine", "With what, and how to set it"),
+    ("purpose", "What it is for"), ("timing", "When"), ("steps", "How it is done"), ("machine", "What to use, and how to set it"),
     ("check", "How to see it was done right"), ("mistakes", "What usually goes wrong"), ("order", "What goes before and after"),
     ("weather", "When to hold off"), ("recovery", "How long it takes to look right"),
 )
@@ -82,7 +82,7 @@ def _levels(book: Book, task_id: str, desk: Desk) -> list[dict[str, Any]]:
 def task_index(book: Book, desk: Desk) -> Page:
     cards = [{"title": task.name, "url": desk.links.task(id), "text": task.summary} for id, task in book.tasks.items()]
     context = {
-        "title": "Tasks", "lead": "Each job on the lawn: what it is for, when, how, and how hard each grass takes it.",
+        "title": "Tasks", "lead": "Each job on the lawn: what it is for, when, how, and how hard to go on each grass.",
         "groups": [{"title": None, "cards": cards}],
     }
     return Page("tasks/index", "Tasks", "index", context, context["lead"])
@@ -111,7 +111,7 @@ def caution_index(book: Book, desk: Desk) -> Page:
         ]}
         for weight, title in (("danger", "Can kill or maim"), ("care", "Take care"), ("note", "Worth knowing"))
     ]
-    lead = "The usual cautions, shown again at the step where they bite. The label, the machine's manual, local codes and licensed people decide."
+    lead = "The usual cautions, shown again at the step where they matter. The label, the machine's manual, local codes and licensed people decide."
     context = {"title": "Cautions", "lead": lead, "groups": [group for group in groups if group["cards"]]}
     return Page("cautions/index", "Cautions", "index", context, lead)
 

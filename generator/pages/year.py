@@ -28,7 +28,7 @@ SITE_WORDS = {
 WINDOW_TASKS = {"overseeding": "overseed", "oversowing": "overseed", "pre_emergent": "pre-emergent"}
 WINDOW_NOTES = {
     "light_renovation": "A shallow pass one way, coring, a thin sanding; no cutting down.",
-    "pre_emergent": "What, how much and whether at all: the label, and the law where you are.",
+    "pre_emergent": "What to use, how much, and whether you may: see the label, and the law where you are.",
 }
 STATE_LETTERS = {"dormant": "d", "slow": "s", "growing": "g", "peak": "p"}
 

@@ -91,10 +91,10 @@ def _frost(season: SeasonYear) -> Text:
     ground = [100 * week.ground_frost_probability for week in season.weeks]
     week = _peak_week(ground)
     if ground[week] < HARDLY_ANY:
-        return "No frost is to be expected."
+        return "Expect no frost."
     if air[week] < HARDLY_ANY:
-        return f"Hardly any frost in the air; on the ground in {ground[week]:.0f} nights of a hundred {_about(week)}."
-    return f"Likeliest {_about(week)}: in {air[week]:.0f} nights of a hundred in the air, in {ground[week]:.0f} on the ground."
+        return f"Hardly any frost in the air; on the ground on {ground[week]:.0f} nights in a hundred {_about(week)}."
+    return f"Most likely {_about(week)}: in {air[week]:.0f} nights in a hundred in the air, in {ground[week]:.0f} on the ground."
 
 
 def _growth(season: SeasonYear) -> Text:
@@ -111,7 +111,7 @@ def _water(season: SeasonYear) -> Text:
     most = _peak_week(daily)
     a_week = round(7 * daily[most])
     said: list[Any] = [
-        "In a year ", total(rain), " of rain; well-watered reference grass gives off ", total(reference),
+        "In a year ", total(rain), " of rain; well-watered reference grass uses ", total(reference),
     ]
     if not a_week:
         return [*said, ". Rain is enough."]
@@ -150,7 +150,7 @@ def little_growth(season: SeasonYear) -> str:
     best = season.growth.best
     if best >= season.rules.little_growth:
         return ""
-    said = f"Growth is little here: at its best this grass reaches {best:.2f} of what it can do, where {season.rules.little_growth:g} is still called little. "
+    said = f"There is little growth here: at best this grass reaches {best:.2f} of what it can do; anything up to {season.rules.little_growth:g} counts as little. "
     if best < season.rules.least_growth:
         return said + "It has no real growing season at this place."
     return said + f"Allow {season.rules.little_growth_stretch:g} times the usual recovery, and think about another grass."

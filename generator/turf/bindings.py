@@ -112,7 +112,7 @@ def _literal(part: str, context: Context) -> Bound:
     found = _LITERAL.fullmatch(part)
     if not found:
         raise BindError(
-            f"'{part}' is neither a value nor a field", "write a value with its unit, as '5 mm', or a field, as 'grass.seed_rate'"
+            f"'{part}' is neither a value nor a field", "write a value with its unit, such as '5 mm', or a field, such as 'grass.seed_rate'"
         )
     try:
         spelling = unit(found["unit"] or "1").spelling
@@ -147,7 +147,7 @@ def _of_step(part: str, names: list[str], context: Context) -> Bound:
     if len(names) != 2 or names[1] != "depth":
         raise BindError(f"'{part}' names no field of a step", "write 'step.NAME.depth', for the depth of one of its waterings")
     if context.steps is None:
-        raise Unchosen(f"'{part}' waits for the book's steps", "give the book steps", "mm")
+        raise Unchosen(f"'{part}' needs the book's steps", "give the book steps", "mm")
     watered = {id: step for id, step in context.steps.items() if step.watering is not None}
     if names[0] not in watered:
         known = f"the steps that water are {', '.join(watered)}" if watered else "no step of this book waters"
@@ -160,7 +160,7 @@ def _of_grass(part: str, names: list[str], context: Context) -> Bound:
     grass = context.grass
     if grass is None:
         check_named(part, Grass, names[0])
-        raise Unchosen(f"'{part}' waits for a grass", "choose a grass")
+        raise Unchosen(f"'{part}' needs a grass", "choose a grass")
     if names[-1] in ("low", "high"):
         # The ends of a range carry no unit of their own.
         return Bound(field_of(part, grass, names), field_of(part, grass, names[:-1]).unit, f"from this grass's {words_of(names[-2])}")
@@ -174,7 +174,7 @@ def _of_group(part: str, names: list[str], context: Context) -> Bound:
     if own is not None:
         return as_bound(part, own, names[0], f"this grass's {words_of(names[0])}")
     if grass is None or context.groups is None:
-        raise Unchosen(f"'{part}' waits for a grass", "choose a grass")
+        raise Unchosen(f"'{part}' needs a grass", "choose a grass")
     figures = getattr(context.groups, grass.season_group)
     return as_bound(part, field_of(part, figures, names), names[-1], f"the {grass.season_group}-season group's {words_of(names[-1])}")
 
@@ -192,7 +192,7 @@ def _of_place(part: str, names: list[str], context: Context) -> Bound:
         raise BindError(f"'{part}' names no field of a place", suggestion(name, _OF_PLACE, "write 'place.latitude'"))
     field, spelling = _OF_PLACE[name]
     if context.place is None:
-        raise Unchosen(f"'{part}' waits for a place", "choose a place", spelling)
+        raise Unchosen(f"'{part}' needs a place", "choose a place", spelling)
     value = getattr(context.place, field)
     if value is None:
         raise Missing(f"'{part}' is not given", FALL_BACK, spelling)
@@ -243,16 +243,16 @@ def _of_week(part: str, names: list[str], context: Context) -> Bound:
     name, day = ".".join(names), context.day
     if name not in WEEK and name != DAY_OF_YEAR:
         known = (*WEEK, DAY_OF_YEAR)
-        raise BindError(f"'{part}' names nothing of a week", suggestion(name, known, f"a week has {', '.join(known)}"))
+        raise BindError(f"'{part}' is not a figure of a week", suggestion(name, known, f"a week has {', '.join(known)}"))
     if name == DAY_OF_YEAR:
         if day is None:
-            raise Unchosen(f"'{part}' waits for a date", "choose a date", "1")
+            raise Unchosen(f"'{part}' needs a date", "choose a date", "1")
         return Bound(day % DAYS + 1, "1", DATE_WORDS.format(day=day_words(day)))
     asked = WEEK[name]
     if asked.of_grass and context.grass is None:
-        raise Unchosen(f"'{part}' waits for a grass", "choose a grass", asked.unit)
+        raise Unchosen(f"'{part}' needs a grass", "choose a grass", asked.unit)
     if context.year is None or context.place is None or day is None:
-        raise Unchosen(f"'{part}' waits for a place and a date", "choose both", asked.unit)
+        raise Unchosen(f"'{part}' needs a place and a date", "choose both", asked.unit)
     week = context.year.weeks[WEEK_OF_DAY[day % DAYS]]
     return Bound(asked.of(context.year, week), asked.unit, WEEK_WORDS.format(place=context.place.name, day=day_words(day)))
 
@@ -264,14 +264,14 @@ SPAN = {"degree_days_at_first": "°C day", "degree_days_at_last": "°C day", "de
 def _of_span(part: str, names: list[str], context: Context) -> Bound:
     name, first, last = ".".join(names), context.day, context.until
     if name not in SPAN:
-        raise BindError(f"'{part}' names nothing of a stretch of days", suggestion(name, SPAN, f"it has {', '.join(SPAN)}"))
+        raise BindError(f"'{part}' is not a figure of a run of days", suggestion(name, SPAN, f"it has {', '.join(SPAN)}"))
     if name == "days":
         if first is None or last is None:
-            raise Unchosen(f"'{part}' waits for two dates", "choose both", SPAN[name])
+            raise Unchosen(f"'{part}' needs two dates", "choose both", SPAN[name])
         return Bound((last - first) % DAYS, SPAN[name], SPAN_WORDS)
     day = {"degree_days_at_first": first, "degree_days_at_last": last}.get(name, DAYS)
     if context.grass is None or context.year is None or context.place is None or day is None:
-        raise Unchosen(f"'{part}' waits for a grass, a place and two dates", "choose them", SPAN[name])
+        raise Unchosen(f"'{part}' needs a grass, a place and two dates", "choose them", SPAN[name])
     year, place, base = context.year, context.place.name, f"{context.year.grass.growth_base_c:g} °C"
     if name == "degree_days_of_year":
         return Bound(max(year.degree_days), SPAN[name], YEAR_WORDS.format(place=place, base=base))
@@ -285,7 +285,7 @@ def _of_practice(part: str, names: list[str], context: Context) -> Bound:
         known = [name for name in Practice.model_fields if unit_of_field(name)] + list(_THINGS)
         raise BindError(f"'{part}' names no field", suggestion(names[0], known, "write 'practice.feed.nitrogen_percent'"))
     if context.practice is None:
-        raise Unchosen(f"'{part}' waits for a practice", "give the book a practice", unit_of_field(names[0]))
+        raise Unchosen(f"'{part}' needs a practice", "give the book a practice", unit_of_field(names[0]))
     return as_bound(part, field_of(part, context.practice, names), names[0], f"the practice's {words_of(names[0])}")
 
 
@@ -307,16 +307,16 @@ def _of_thing(part: str, names: list[str], context: Context) -> Bound:
     word, table, field = names[0], _THINGS[names[0]], names[-1]
     named = word == table
     if len(names) != (3 if named else 2):
-        raise BindError(f"'{part}' is no {table.removesuffix('s')}'s field", _WRITE[table])
+        raise BindError(f"'{part}' names no field of {table}", _WRITE[table])
     check_named(part, _RECORDS[table], field)
     if context.practice is None:
-        raise Unchosen(f"'{part}' waits for a practice", "give the book a practice", unit_of_field(field))
+        raise Unchosen(f"'{part}' needs a practice", "give the book a practice", unit_of_field(field))
     chosen = {"products": context.product, "machines": context.machine, "operations": context.operation}[table]
     id = names[1] if named else chosen or (context.practice.feed if word == "feed" else None)
     if id is None:
         thing = table.removesuffix("s")
         a_thing = f"{'an' if thing[0] in 'aeiou' else 'a'} {thing}"
-        raise Unchosen(f"'{part}' waits for {a_thing}", f"choose {a_thing}", unit_of_field(field))
+        raise Unchosen(f"'{part}' needs {a_thing}", f"choose {a_thing}", unit_of_field(field))
     things = getattr(context.practice, table)
     if id not in things:
         known = f"the {table} are {', '.join(things)}"

@@ -13,7 +13,7 @@ UNIT_OF_FIELD = {
     "_hours": "h", "_days": "day", "charge": "1", "price": "1", "_deg": "deg", "_mm": "mm", "_kg": "kg", "_m2": "m2",
     "_l": "L", "_m": "m", "_h": "h",
 }
-FALL_BACK = "give it, or add a value to fall back on, as 'grass.seed_rate or 20 g/m2'"
+FALL_BACK = "give it, or add a value to fall back on, such as 'grass.seed_rate or 20 g/m2'"
 
 
 class BindError(ValueError):

@@ -93,7 +93,7 @@ def _in_month(figures: dict[str, float], month: int, longest_day_h: float) -> li
             found.append(Fault(name, month, f"{MONTHS[month]}: {sentence}", instead))
 
     must("mean_minimum_c", lambda value: value <= high, f"mean minimum {{value:g}} °C is above mean maximum {high:g} °C",
-         "look whether the two are swapped")
+         "check whether the two are swapped")
     for name in ("mean_maximum_c", "mean_minimum_c"):
         must(name, lambda value: COLDEST_C <= value <= HOTTEST_C, "{name} {value:g} °C was never measured", "give it in degrees Celsius")
     must("rain_mm", lambda value: value >= 0, "rain {value:g} mm is negative", "give 0 or more")
@@ -102,12 +102,12 @@ def _in_month(figures: dict[str, float], month: int, longest_day_h: float) -> li
              f"give 0 to {longest_month}")
     if frosts is not None:
         must("cold_days_at_or_below_2c", lambda value: value >= frosts,
-             f"{{value:g}} nights at or below 2 °C are fewer than the {frosts:g} at or below 0 °C", "look whether the two are swapped")
+             f"{{value:g}} nights at or below 2 °C are fewer than the {frosts:g} at or below 0 °C", "check whether the two are swapped")
     must("minimum_standard_deviation_c", lambda value: value > 0, "a standard deviation of {value:g} is not above 0",
-         "leave the row out where it is not known")
+         "leave the row out if it is not known")
     must("sunshine_h_per_day", lambda value: 0 <= value <= longest_day_h,
          f"{{value:g}} hours of sunshine do not fit a day of {longest_day_h:.1f} hours",
-         "give the mean of a day, and mind the sign of the latitude")
+         "give the mean of a day, and check the sign of the latitude")
     must("relative_humidity_3pm_percent", lambda value: 0 < value <= 100, "a humidity of {value:g} % is not above 0 and up to 100",
          "give it in per cent")
     return found

@@ -68,9 +68,9 @@ def _green_up(season: SeasonYear) -> Event:
     lowest = season.view.degrees(min(season.climate.soil_c))
     if day is None:
         kept = min(season.climate.soil_c) >= mark
-        return Event(None, None, f"the soil never falls below {mark:g} °C (its lowest is {lowest}), so the lawn keeps its green" if kept
+        return Event(None, None, f"the soil never falls below {mark:g} °C (its lowest is {lowest}), so the lawn stays green" if kept
                      else f"the soil never warms to {mark:g} °C")
-    return _on(day, f"the soil has warmed to {_soil(season, day)}; dormant turf greens at about {mark:g} °C", "")
+    return _on(day, f"the soil has warmed to {_soil(season, day)}; dormant turf greens up at about {mark:g} °C", "")
 
 
 def _transition(season: SeasonYear) -> Event:
@@ -96,7 +96,7 @@ def _slow_down(season: SeasonYear) -> Event:
     if day is None:
         return Event(None, None, f"growth never falls far: its lowest is {season.growth.least:.2f}, its best {season.growth.best:.2f}")
     return _on(day, f"in week {week_number(day)} growth falls to {season.growth.share[day]:.0%} of the most this place gives "
-                    f"(growth potential {season.growth.potential[day]:.2f}) and no longer closes an opened surface", "")
+                    f"(growth potential {season.growth.potential[day]:.2f}) and can no longer close an opened surface", "")
 
 
 def _dormancy(season: SeasonYear) -> Event:

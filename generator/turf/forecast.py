@@ -152,7 +152,7 @@ def _measured(id: str, question: Question, text: str) -> float:
     try:
         value = read_quantity(text, unit(question.unit))
     except QuantityError as error:
-        also = f" Or write '{NONE}': {question.none}." if question.none else ""
+        also = f" Or type '{NONE}': {question.none}." if question.none else ""
         raise ValueError(f"{id}: {error.sentence}{also}") from error
     if question.least is not None and value < question.least:
         raise ValueError(f"{id} cannot be less than {question.least:g}; {text} was given")

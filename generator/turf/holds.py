@@ -182,7 +182,7 @@ def _name_faults(hold: Hold) -> Iterator[Fault]:
                 continue
             path = (group, name, "[key]")
             if not _NAME.fullmatch(name):
-                yield Fault(path, 0, f"'{name}' cannot stand in a formula", "use small letters, digits and underscores: heavy_rain")
+                yield Fault(path, 0, f"'{name}' cannot be used in a formula", "use small letters, digits and underscores: heavy_rain")
             elif name in FUNCTIONS or name in CONSTANTS:
                 yield Fault(path, 0, f"'{name}' is a word of the formula language", "choose another name")
             elif name in ANSWERED_BY or name in QUESTIONS:

@@ -134,7 +134,7 @@ def _read_all(inspection: Inspection, answers: Mapping[str, Answer]) -> tuple[di
             if answer in question.choices:
                 chosen[question.id] = str(answer)
             else:
-                troubles.append(Trouble(question.id, f"{question.ask}: '{answer}' is none of its choices."))
+                troubles.append(Trouble(question.id, f"{question.ask}: '{answer}' is not one of its choices."))
             continue
         try:
             value = read_quantity(answer, unit(question.unit)) if isinstance(answer, str) else float(answer)
@@ -159,7 +159,7 @@ def limit_words(question: Question) -> tuple[str, str]:
     """What is said of an answer below and above what is possible. Ours: the wording of the house."""
     shown = "" if question.unit == "1" else f" {question.unit}"
     low, high = (None if limit is None else f"{limit:g}{shown}" for limit in (question.at_least, question.at_most))
-    return f"This cannot be less than {low}; is it a slip?", f"This cannot be more than {high}; is it a slip?"
+    return f"This cannot be less than {low}; is that a slip?", f"This cannot be more than {high}; is that a slip?"
 
 
 def _impossible(question: Question, value: float) -> str | None:

@@ -46,12 +46,12 @@ def _values(inspection: Inspection, practice: Practice, country: Country | None)
 
 
 def _tax(practice: Practice) -> str | None:
-    """'10 % GST comes on top', or that it is in the prices already; None for a practice that says nothing of tax."""
+    """'10 % GST is added', or that it is in the prices already; None for a practice that says nothing of tax."""
     if practice.tax_name is None or practice.tax_percent is None:
         return None
     if practice.tax_percent == 0:
         return f"No {practice.tax_name} is charged"
-    return f"{practice.tax_percent:g} % {practice.tax_name} {'is included' if practice.prices_include_tax else 'comes on top'}"
+    return f"{practice.tax_percent:g} % {practice.tax_name} {'is included' if practice.prices_include_tax else 'is added'}"
 
 
 def _number(value: float | None) -> str | None:

@@ -119,15 +119,15 @@ class _Search:
     def _out_of_reach(self, least: float, most: float) -> str:
         start = f"{self.label} cannot be {self._shown(self.target)}: whatever '{self.asked.question}' is, it"
         if self.target < least:
-            return f"{start} does not come under {self._shown(least)}."
+            return f"{start} never goes below {self._shown(least)}."
         if self.target > most:
-            return f"{start} does not come over {self._shown(most)}."
-        return f"{start} leaps past that."
+            return f"{start} never goes above {self._shown(most)}."
+        return f"{start} jumps past that."
 
     def _several(self, met: list[Meeting]) -> str:
         start = f"{self.label} rises and falls with '{self.asked.question}', so"
         if len(met) > MOST_LISTED:
-            return f"{start} many values give {self._shown(self.target)}; ask for another."
+            return f"{start} too many values give {self._shown(self.target)}; ask for another."
         listed = " and ".join(self._input(self._chosen(each)) for each in met)
         return f"{start} more than one value gives {self._shown(self.target)}: {listed}."
 

@@ -164,7 +164,7 @@ def no_product(step: Step, stock: Stock) -> str:
     """Why a line has no product and no price. Ours: the wording of the house."""
     if any(True for _ in _for_task(step, stock)):
         return f"No product for {stock.grass_name} in the practice's file, so it has no price."
-    return "No product for this in the practice's file, so it has no price."
+    return "The practice's file has no product for this, so it has no price."
 
 
 def _for_task(step: Step, stock: Stock) -> Iterator[tuple[str, Product]]:

@@ -58,7 +58,7 @@ def with_doubts(
             if other[kind].windows and not answer[kind].undecided:
                 window = other[kind].windows[0]
                 answer[kind] = Windows((), (
-                    f"{found[kind].why_none}; undecided, for temperatures here were printed in whole degrees, and half a degree {word} "
+                    f"{found[kind].why_none}; undecided, because temperatures here were printed in whole degrees, and half a degree {word} "
                     f"would give a window from {day_words(window.first)} to {day_words(window.last)}"
                 ), undecided=True)
     return answer

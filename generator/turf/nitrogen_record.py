@@ -32,7 +32,7 @@ def nitrogen_of(calculator: Calculator, entry: Mapping[str, str]) -> tuple[float
     """
     for column, words in (("area", "its area"), ("amount", "the product used"), ("nitrogen_percent", "the nitrogen on the bag")):
         if not entry.get(column):
-            return None, f"{words} is not put down"
+            return None, f"{words} is not written down"
     run = calculate(calculator, {"product": entry["amount"], "area": entry["area"], "nitrogen_percent": entry["nitrogen_percent"]})
     wrong = [problem.sentence for problem in run.problems if problem.about in ("product", "area", "nitrogen_percent", "nitrogen_rate")]
     if wrong or "nitrogen_rate" not in run.results:

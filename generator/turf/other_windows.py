@@ -12,7 +12,7 @@ from generator.turf.windows import WHOLE_DEGREES, Windows, allowed_by, runs_of, 
 
 THERMOMETER = "Soil temperature is estimated from the air; a thermometer at 100 mm decides."
 NOT_OVERSOWN = "this grass is not oversown for winter; its page says why"
-NOT_INTO_COOL = "a cool-season lawn is green in winter by itself; thickening it is overseeding"
+NOT_INTO_COOL = "a cool-season lawn stays green in winter anyway; thickening it is called overseeding"
 NO_FIGURE = "the book's tasks give no soil temperature for it"
 
 
@@ -61,7 +61,7 @@ def pre_emergent(year: Year, rules: PreEmergentRules | None) -> Windows:
         _half_of_the_year(year, warming=True),
         Limit(
             "soil warm enough", tuple(value >= rules.earliest_soil_c for value in soil),
-            lambda day: f"the soil has warmed to {year.degrees(soil[day])}, the earliest that is advised being {early}", None,
+            lambda day: f"the soil has warmed to {year.degrees(soil[day])}; the earliest advice is {early}", None,
             f"the soil never warms to {early}; its highest is {highest}",
         ),
         Limit(
@@ -74,7 +74,7 @@ def pre_emergent(year: Year, rules: PreEmergentRules | None) -> Windows:
     def best(first: int, last: int) -> tuple[int, str]:
         span = [(first + ahead) % DAYS for ahead in range((last - first) % DAYS + 1)]
         day = next((day for day in reversed(span) if soil[day] <= rules.usual_soil_c), first)
-        return day, f"by then it should be in place: the soil reaches {year.degrees(soil[day])}, most advice being {rules.usual_soil_c:g} °C"
+        return day, f"by then it should be in place: the soil reaches {year.degrees(soil[day])}, and most advice says {rules.usual_soil_c:g} °C"
 
     return _found(year, limits, 0, 0, best, soil)
 

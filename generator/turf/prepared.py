@@ -143,15 +143,15 @@ def _name_faults(calculator: Calculator) -> Iterator[Fault]:
         for name in getattr(calculator, group):
             path = (group, name, "[key]")
             if not _NAME.fullmatch(name):
-                yield Fault(path, 0, f"'{name}' cannot stand in a formula", "use small letters, digits and underscores: tine_diameter")
+                yield Fault(path, 0, f"'{name}' cannot be used in a formula", "use small letters, digits and underscores: tine_diameter")
             elif name in FUNCTIONS or name in CONSTANTS:
                 yield Fault(path, 0, f"'{name}' is a word of the formula language", "choose another name")
             elif name in seen:
-                yield Fault(path, 0, f"'{name}' already stands in {seen[name]}", "give each value a name of its own")
+                yield Fault(path, 0, f"'{name}' is already in {seen[name]}", "give each value a name of its own")
             seen.setdefault(name, group)
     known = {*calculator.inputs, *calculator.results}
     for name in calculator.weighed.keys() - known:
-        yield Fault(("weighed", name, "[key]"), 0, f"'{name}' is no input or result", suggestion(name, known, "name one of them"))
+        yield Fault(("weighed", name, "[key]"), 0, f"'{name}' is not an input or result", suggestion(name, known, "name one of them"))
     if not any(result.main for result in calculator.results.values()):
         yield Fault(("results",), 0, "no result is the main one", "write 'main: true' at the answer people come for")
 

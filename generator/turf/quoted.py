@@ -21,7 +21,7 @@ SHARES = {
     20.0: "a fifth", 25.0: "a quarter", 100 / 3: "a third", 40.0: "two fifths", 50.0: "half", 60.0: "three fifths",
     200 / 3: "two thirds", 75.0: "three quarters", 80.0: "four fifths",
 }  # fmt: skip
-WRITE = "write kind.id.figure, as {task.water.one-watering-on-sand} or {grass.couch.mowing_height.low}"
+WRITE = "write kind.id.figure, such as {task.water.one-watering-on-sand} or {grass.couch.mowing_height.low}"
 
 
 class Shelf(Protocol):
@@ -96,7 +96,7 @@ def _one(claim: Claim, end: str) -> Claim:
 def _share(expression: str, claim: Claim) -> str:
     nearest = min(SHARES, key=lambda share: abs(share - claim.default))
     if claim.unit != "%" or abs(nearest - claim.default) > 1:
-        raise BindError(f"'{expression}' is no share with a name of its own", "leave out '.words'")
+        raise BindError(f"'{expression}' is not a share that has a name", "leave out '.words'")
     return SHARES[nearest]
 
 
@@ -121,7 +121,7 @@ def _own_figure(expression: str, names: list[str], table: Mapping[str, Any], wha
     record = _record(expression, names, table, what, 2)
     if len(names) != 2 or names[1] not in record.figures:
         known = f"its figures are {', '.join(record.figures)}" if record.figures else "it has none"
-        raise BindError(f"'{expression}' is no figure of the {what}", suggestion(names[-1], record.figures, known))
+        raise BindError(f"'{expression}' is not a figure of the {what}", suggestion(names[-1], record.figures, known))
     return Quote(record.figures[names[1]], None, kind, names[0], f"{record.name}: {names[1].replace('-', ' ')}")
 
 
@@ -134,7 +134,7 @@ def grass_claim(expression: str, grass: Grass, names: list[str]) -> Claim:
     """A grass's figure by the path of its field. Raises Missing where this grass leaves it out, BindError for what is no figure. Ours."""
     claim = field_of(expression, grass, names)
     if not isinstance(claim, Claim):
-        raise BindError(f"'{expression}' is no figure", "name a field that holds one, such as mowing_height")
+        raise BindError(f"'{expression}' is not a figure", "name a field that holds one, such as mowing_height")
     return claim
 
 
@@ -145,7 +145,7 @@ def grass_field(expression: str, grass: Grass) -> Claim | str:
     """
     kind, *names = expression.split(".")
     if kind != "grass" or not names:
-        raise BindError(f"'{expression}' names no field of a grass", "write grass.field, as grass.mowing_height")
+        raise BindError(f"'{expression}' names no field of a grass", "write grass.field, such as grass.mowing_height")
     value = field_of(expression, grass, names)
     if not isinstance(value, Claim | str):
         raise BindError(f"'{expression}' is neither a figure nor a word", "name a field such as grass.mowing_height")
@@ -157,7 +157,7 @@ def _of_group(expression: str, names: list[str], shelf: Shelf) -> Quote:
     figures = _record(expression, names, groups, "season group", 2)
     claim = field_of(expression, figures, names[1:])
     if not isinstance(claim, Claim):
-        raise BindError(f"'{expression}' is no figure", "name a field that holds one, such as growth_optimum")
+        raise BindError(f"'{expression}' is not a figure", "name a field that holds one, such as growth_optimum")
     return Quote(claim, None, "season-groups", names[0], f"{names[0].capitalize()}-season grass: {words_of(names[-1])}")
 
 
@@ -178,7 +178,7 @@ def _of_plan(expression: str, names: list[str], shelf: Shelf) -> Quote:
     plan = _record(expression, names, shelf.renovations, "plan", 2)
     steps = {step.id: step for step in plan.steps}
     if len(names) != 2 or names[1] not in steps:
-        raise BindError(f"'{expression}' is no step of the plan", suggestion(names[-1], steps, f"its steps are {', '.join(steps)}"))
+        raise BindError(f"'{expression}' is not a step of the plan", suggestion(names[-1], steps, f"its steps are {', '.join(steps)}"))
     step = steps[names[1]]
     first, last = sorted((abs(step.day), abs(step.day if step.until_day is None else step.until_day)))
     claim = Claim(low=first, high=last, use=first if first == last else None, unit="day", source=step.sources, from_memory=step.from_memory)
@@ -188,7 +188,7 @@ def _of_plan(expression: str, names: list[str], shelf: Shelf) -> Quote:
 def _constant(expression: str, names: list[str], constants: Mapping[str, Constant], kind: str, id: str, whose: str) -> Quote:
     if len(names) != 1 or names[0] not in constants:
         known = f"it has {', '.join(constants)}" if constants else "it has none"
-        raise BindError(f"'{expression}' is no number of {whose}", suggestion(names[-1] if names else "", constants, known))
+        raise BindError(f"'{expression}' is not a number of {whose}", suggestion(names[-1] if names else "", constants, known))
     found = constants[names[0]]
     claim = Claim(use=found.value, unit=found.unit, source=found.source, from_memory=found.from_memory, note=found.note)
     return Quote(claim, None, kind, id, f"{whose}: {found.meaning}")

@@ -60,7 +60,7 @@ class WindowRules:
     little_growth: best growth potential of the year below which the place is called cool for this grass;
     little_growth_stretch: how much longer recovery then takes. least_growth: below this there is no window at all.
     shortest_weeks: a window shorter than this is not offered [weeks].
-    dormant_soil_c: soil temperature at or below which the grass stands still [°C]. green_up_soil_c: at which it greens [°C].
+    dormant_soil_c: soil temperature at or below which the grass is not growing [°C]. green_up_soil_c: at which it greens [°C].
     """
 
     group: Group

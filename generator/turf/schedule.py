@@ -113,20 +113,20 @@ RULE_QUANTITIES: dict[str, RuleQuantity] = {
     "daylight": RuleQuantity("h", "hours from sunrise to sunset", lambda s, w: w.daylight_h),
     "rain": RuleQuantity("mm/week", "mean rain of the week", lambda s, w: w.rain_mm),
     "reference_evapotranspiration": RuleQuantity(
-        "mm/week", "what well-watered reference grass gives off", lambda s, w: w.reference_evapotranspiration_mm
+        "mm/week", "what well-watered reference grass uses", lambda s, w: w.reference_evapotranspiration_mm
     ),
     "water_need": RuleQuantity("mm/week", "what the lawn uses beyond the rain it can use", lambda s, w: w.water_need_mm),
     "renovation_window": RuleQuantity(
-        "yes or no", "the week lies in a renovation window", lambda s, w: float("renovation" in w.in_windows), True
+        "yes or no", "the week is in a renovation window", lambda s, w: float("renovation" in w.in_windows), True
     ),
     "overseeding_window": RuleQuantity(
-        "yes or no", "the week lies in an overseeding window", lambda s, w: float("overseeding" in w.in_windows), True
+        "yes or no", "the week is in an overseeding window", lambda s, w: float("overseeding" in w.in_windows), True
     ),
-    "light_renovation_window": _flag("light_renovation", "the week lies in a window for light renovation"),
-    "oversowing_window": _flag("oversowing", "the week lies in a window for winter ryegrass into warm-season turf"),
+    "light_renovation_window": _flag("light_renovation", "the week is in a window for light renovation"),
+    "oversowing_window": _flag("oversowing", "the week is in a window for winter ryegrass into warm-season turf"),
     "pre_emergent_window": _flag("pre_emergent", "the soil is warming through the temperatures for a pre-emergent"),
-    "wet": RuleQuantity("yes or no", "the week lies in a wet season", lambda s, w: float(w.wet), True),
-    "dormant": RuleQuantity("yes or no", "the grass stands still", lambda s, w: float(w.growth_class == "dormant"), True),
+    "wet": RuleQuantity("yes or no", "the week is in a wet season", lambda s, w: float(w.wet), True),
+    "dormant": RuleQuantity("yes or no", "the grass is not growing", lambda s, w: float(w.growth_class == "dormant"), True),
     "warm_season": RuleQuantity("yes or no", "a warm-season grass", lambda s, w: float(s.grass.group == "warm"), True),
     "cool_season": RuleQuantity("yes or no", "a cool-season grass", lambda s, w: float(s.grass.group == "cool"), True),
     "oversown": RuleQuantity(
@@ -193,7 +193,7 @@ def parse_rule(text: str) -> Formula:
 def _check_rule(formula: Formula) -> None:
     check_names(formula, RULE_QUANTITIES)
     if not formula.is_condition:
-        raise FormulaError(0, "the rule gives a number", "compare it with something, as in growth_share > 0.5")
+        raise FormulaError(0, "the rule gives a number", "compare it with something, such as growth_share > 0.5")
 
 
 def weekly_quantities(season: SeasonYear) -> tuple[Values, ...]:

@@ -12,7 +12,7 @@ from generator.turf.rules import WindowRules
 # A best date keeps this clear of the closing edge, so that a rained-off week does not close the window.
 MARGIN_DAYS = 7
 WHOLE_DEGREES = (
-    "Temperatures here were printed in whole degrees, so what half a degree would move is undecided; go by the lawn and the soil."
+    "Temperatures here were printed in whole degrees, so a date that half a degree would shift is undecided; go by the lawn and the soil."
 )
 # Near the top and bottom of the year the temperature stands still; no date is then called more than a month uncertain.
 LONGEST_DOUBT_DAYS = 30
@@ -117,10 +117,10 @@ def _merit(year: Year, rules: WindowRules, window: Window) -> tuple[bool, int]:
 def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules, days: int) -> Window:
     notes = list(window.notes)
     if not is_main and rules.group == "cool":
-        notes.append("Second best: what is sown now meets weeds and then summer.")
+        notes.append("Second best: seed sown now meets weeds and then summer.")
     if year.growth.best < rules.little_growth:
         notes.append(
-            f"Growth is little here: at its best {year.growth.best:.2f} of what the grass can do, so allow "
+            f"There is little growth here: at best {year.growth.best:.2f} of what the grass can do, so allow "
             f"{rules.little_growth_stretch:g} times the usual recovery."
         )
     first, last = undecided_edges(year, window, days)
@@ -231,7 +231,7 @@ def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> t
     warming = year.is_warming(safe[ahead.index(strongest)])
     best = good[0] if warming else good[-1]
     mean = ahead[safe.index(best)]
-    which = "early, with time in hand," if warming else "as cool as it can be had"
+    which = "early, with time in hand," if warming else "as cool as it gets"
     return best, (
         f"{which} while the {days / 7:.0f} weeks of recovery still give {mean / strongest if strongest else 1:.0%} of the strongest growth "
         f"(a mean growth potential of {mean:.2f})"

@@ -69,7 +69,7 @@ class Bounds:
         """What is wrong with a number, and what it may be; None for a sensible one."""
         given = f"{value:g}" if self.unit.spelling == "1" else f"{value:g} {self.unit}"
         if not self.lowest <= value <= self.highest:
-            return f"{given} is no sensible {self.unit.kind.partition(' ')[2]}", self.words
+            return f"{given} is not a sensible {self.unit.kind.partition(' ')[2]}", self.words
         if 0 < abs(value) < self.finest:
             return f"{given} is too small for {self.unit.kind}", f"give 0, or at least {self.finest:.3g}"
         return None

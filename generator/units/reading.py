@@ -258,7 +258,7 @@ def _separated(text: str, spaces_separate: bool) -> list[str]:
     if ";" in text:
         between = r"[;\n]|,[ \n]|[ \n],"
     elif (tight and loose) or thousands:
-        sentence = "A comma here could part two readings or stand in a number; leave it out, or part readings with ';'."
+        sentence = "A comma here could separate two readings or be part of a number; leave it out, or separate readings with ';'."
         raise QuantityError("ambiguous-number", sentence)
     else:
         between = r"[,\n]"

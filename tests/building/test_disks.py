@@ -40,16 +40,16 @@ def put(site: Path, number: int, size: int = 0, before: str = "true", **how) -> 
 @pytest.mark.soak
 def test_a_disk_that_is_full_keeps_the_earlier_site(tmp_path: Path) -> None:
     there = f"mount -t tmpfs -o size=300k none {tmp_path}"
-    assert put(tmp_path / "site", 1, before=there) == ["The new site stands.", "site"]
+    assert put(tmp_path / "site", 1, before=there) == ["The new site is in place.", "site"]
     first = f'{there} && "$0" -c "$1" "$2" 1 0 >/dev/null'
     lines = put(tmp_path / "site", 2, 1_000_000, before=first)
-    assert lines == [f"{tmp_path}/site: no site can be written here (No space left on device); name another folder with --to", "Nothing was built; the earlier site stands as it was.", "site"]
+    assert lines == [f"{tmp_path}/site: no site can be written here (No space left on device); name another folder with --to", "Nothing was built; the earlier site is as it was.", "site"]
 
 
 @pytest.mark.soak
 def test_disks_that_are_mounted_in_the_way_are_told_and_lose_nothing(tmp_path: Path) -> None:
     site = tmp_path / "site"
-    assert put(site, 1)[0] == "The new site stands."
+    assert put(site, 1)[0] == "The new site is in place."
     (line, *_) = put(site, 2, before=f"mount -t tmpfs none {site}")
     assert line == f"{site}: is where a disk is mounted, so no new site can take its place; name a folder inside it"
     write(site / "photographs/mine.jpg", "mine")
@@ -79,12 +79,12 @@ def put_without_rights(site: Path, number: int) -> list[str]:
 
 def test_folders_that_may_not_be_written_are_told_and_keep_what_they_hold(tmp_path: Path) -> None:
     site = tmp_path / "public/site"
-    assert put_without_rights(site, 1) == ["The new site stands."]
+    assert put_without_rights(site, 1) == ["The new site is in place."]
     site.parent.chmod(0o555)
-    assert put_without_rights(site, 2) == [f"{site}: no site can be written here (Permission denied); name another folder with --to", "Nothing was built; the earlier site stands as it was."]
+    assert put_without_rights(site, 2) == [f"{site}: no site can be written here (Permission denied); name another folder with --to", "Nothing was built; the earlier site is as it was."]
     site.parent.chmod(0o755)
     site.chmod(0o555)
-    assert put_without_rights(site, 2) == [f"{site}: may not be changed by you; give yourself its permissions, or name another folder with --to", "Nothing was built; the earlier site stands as it was."]
+    assert put_without_rights(site, 2) == [f"{site}: may not be changed by you; give yourself its permissions, or name another folder with --to", "Nothing was built; the earlier site is as it was."]
     site.chmod(0o755)
     write(site / "closed/mine.txt", "mine")
     (site / "closed").chmod(0)

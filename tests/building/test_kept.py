@@ -87,7 +87,7 @@ def test_a_build_that_needs_the_place_of_a_persons_own_stops_and_names_each(site
     lines = str(raised.value).split("\n")
     assert [line.split(":")[0] for line in lines] == [str(site / name) for name in ("CNAME", "extra.html", "latest", "photographs", "plans")]
     assert all(line.endswith(": was put into the site by hand, and the book makes a file or folder of that name; move yours out of the site, or rename the book's") for line in lines)
-    assert everything(site) == before and target.stands() == "Nothing was built; the earlier site stands as it was."
+    assert everything(site) == before and target.stands() == "Nothing was built; the earlier site is as it was."
     assert [each.name for each in site.parent.iterdir()] == ["site"]
 
 

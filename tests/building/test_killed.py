@@ -28,7 +28,7 @@ def small_sites(site: Path, kills: int, way: str) -> dict:
     return json.loads(run.stdout)
 
 
-@pytest.mark.parametrize("kills", [30, pytest.param(600, marks=pytest.mark.soak)])
+@pytest.mark.parametrize("kills", [12, pytest.param(600, marks=pytest.mark.soak)])
 def test_no_look_meets_a_gap_while_builds_are_killed_in_the_middle_of_the_step(tmp_path: Path, kills: int) -> None:
     found = small_sites(tmp_path / "site", kills, "exchange")
     print(f"\n{kills} killed: {found['looks']} looks, {len(found['wrong'])} gaps or mixes; {found['ends']}")
@@ -37,7 +37,7 @@ def test_no_look_meets_a_gap_while_builds_are_killed_in_the_middle_of_the_step(t
     assert set(map(int, found["ends"])) <= ENDS
 
 
-@pytest.mark.parametrize("kills", [30, pytest.param(600, marks=pytest.mark.soak)])
+@pytest.mark.parametrize("kills", [12, pytest.param(600, marks=pytest.mark.soak)])
 def test_without_such_a_step_the_next_build_finds_whatever_a_kill_left(tmp_path: Path, kills: int) -> None:
     """Between two renames there is a gap, and a SIGKILL in it leaves none in place; but nothing is ever lost or left."""
     found = small_sites(tmp_path / "site", kills, "no_exchange")

@@ -47,7 +47,7 @@ def test_the_new_site_stands_and_nothing_else(site: Path, exchanged) -> None:
     target = Target(site)
     replace_site(target, edition(2), exchanged)
     assert "Edition 2" in text(site)
-    assert target.stands() == "The new site stands."
+    assert target.stands() == "The new site is in place."
     assert beside(site) == []
 
 
@@ -70,7 +70,7 @@ def test_a_build_that_fails_leaves_the_earlier_site_byte_for_byte(site: Path, ex
     with pytest.raises(KeyboardInterrupt):
         replace_site(target, fails, exchanged)
     assert everything(site) == before and beside(site) == []
-    assert target.stands() == "Nothing was built; the earlier site stands as it was."
+    assert target.stands() == "Nothing was built; the earlier site is as it was."
 
 
 def test_a_first_build_that_fails_leaves_nothing(tmp_path: Path) -> None:
@@ -91,7 +91,7 @@ def test_a_second_rename_that_fails_puts_the_earlier_site_back(site: Path) -> No
         replace_site(target, edition(2), loses_the_new_one)
     assert one_reason(raised).startswith(f"{site}: no site can be written here (No such file or directory);")
     assert everything(site) == before and beside(site) == []
-    assert target.stands() == "Nothing was built; the earlier site stands as it was."
+    assert target.stands() == "Nothing was built; the earlier site is as it was."
 
 
 def killed_between_two_renames(site: Path) -> Path:
@@ -112,7 +112,7 @@ def test_what_a_kill_left_aside_is_put_back_by_the_next_build_even_if_that_fails
     with pytest.raises(BuildFailed):
         replace_site(target, lambda folder: (folder / "no folder" / "page.html").touch())
     assert everything(site) == before and beside(site) == []
-    assert target.stands() == "Nothing was built; the earlier site stands as it was."
+    assert target.stands() == "Nothing was built; the earlier site is as it was."
 
 
 def test_what_a_kill_left_aside_is_finished_by_the_next_build(site: Path) -> None:
@@ -152,7 +152,7 @@ def test_a_folder_of_that_name_that_no_build_made_is_left_alone(site: Path) -> N
     write(site.parent / ".site.building" / "site" / "lawn.jpg", "a lawn")
     with pytest.raises(BuildFailed) as raised:
         replace_site(Target(site), edition(2))
-    assert one_reason(raised) == f"{site.parent}/.site.building: stands where the site is made, and no build made it; move it away"
+    assert one_reason(raised) == f"{site.parent}/.site.building: is where the site is made, and no build made it; move it away"
     assert (site.parent / ".site.building/site/lawn.jpg").exists()
 
 
@@ -163,7 +163,7 @@ def test_of_two_builds_at_once_the_second_is_told_and_the_first_goes_on(site: Pa
         with pytest.raises(BuildFailed) as raised:
             replace_site(second, edition(3))
         assert one_reason(raised) == f"{site}: another build of this site is running; wait until it has ended"
-        assert second.stands() == "Nothing was built; the earlier site stands as it was."
+        assert second.stands() == "Nothing was built; the earlier site is as it was."
         first.move_in(exchange)
     assert "Edition 2" in text(site) and beside(site) == []
 

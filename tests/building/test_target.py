@@ -37,7 +37,7 @@ def test_a_site_may_not_lie_where_the_book_is_read_from_nor_hold_it(book: Path, 
 def test_nor_where_a_link_of_the_book_leads(book: Path) -> None:
     (book / "content").rename(book.parent / "pages")
     (book / "content").symlink_to("../pages")
-    assert refused(book.parent / "pages/site", book) == f"{book.parent}/pages/site: and content/, which the book is read from, lie in one another; name a folder outside it"
+    assert refused(book.parent / "pages/site", book) == f"{book.parent}/pages/site: and content/, which the book is read from, lie one inside the other; name a folder outside it"
 
 
 def test_a_link_that_leads_nowhere_is_told(book: Path) -> None:

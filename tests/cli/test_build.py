@@ -28,33 +28,48 @@ def contents(folder: Path) -> dict[str, str]:
     }
 
 
+def of_one_day(book: Path) -> Path:
+    """A copy of the smallest book that is built as if it were always the same day."""
+    shutil.copytree(SMALLEST, book)
+    edit(book / "mkdocs.yml", {"  - swardbook\n": '  - swardbook:\n      today: "2026-11-02"\n'})
+    return book
+
+
 @pytest.fixture
 def book(tmp_path: Path) -> Path:
-    """A copy of the smallest book that is built as if it were always the same day."""
-    copy = tmp_path / "book"
-    shutil.copytree(SMALLEST, copy)
-    edit(copy / "mkdocs.yml", {"  - swardbook\n": '  - swardbook:\n      today: "2026-11-02"\n'})
-    return copy
+    return of_one_day(tmp_path / "book")
 
 
-def test_a_sound_book_builds_without_a_warning(book: Path) -> None:
-    run = build(book)
+@pytest.fixture(scope="module")
+def first_build(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, subprocess.CompletedProcess[str]]:
+    """A book with its site, which no test may change, and what its build said."""
+    book = of_one_day(tmp_path_factory.mktemp("first") / "book")
+    return book, build(book)
+
+
+@pytest.fixture
+def built(first_build: tuple[Path, subprocess.CompletedProcess[str]], tmp_path: Path) -> Path:
+    """A copy of that book, to be changed and built again."""
+    return Path(shutil.copytree(first_build[0], tmp_path / "built"))
+
+
+def test_a_sound_book_builds_without_a_warning(first_build: tuple[Path, subprocess.CompletedProcess[str]]) -> None:
+    book, run = first_build
     assert run.returncode == 0, run.stdout + run.stderr
     assert run.stdout == f"Built {book / 'site' / 'index.html'}\n"
     assert run.stderr == ""
     assert "Plaingrass" in (book / "site/index.html").read_text(encoding="utf-8")
 
 
-def test_the_same_book_makes_the_same_site_also_where_nothing_of_it_may_run(book: Path, tmp_path: Path) -> None:
-    assert build(book, "--to", tmp_path / "one").returncode == 0
-    assert build(book, "--safe", "--to", tmp_path / "two").returncode == 0
-    one, two = contents(tmp_path / "one"), contents(tmp_path / "two")
+def test_the_same_book_makes_the_same_site_also_where_nothing_of_it_may_run(built: Path, tmp_path: Path) -> None:
+    assert build(built, "--safe", "--to", tmp_path / "two").returncode == 0
+    one, two = contents(built / "site"), contents(tmp_path / "two")
     assert len(one) > 30
     assert {path for path in one if one[path] != two.get(path)} | (set(two) - set(one)) == set()
 
 
-def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(book: Path) -> None:
-    assert build(book).returncode == 0
+def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(built: Path) -> None:
+    book = built
     before = contents(book / "site")
     edit(book / "data/grasses/plaingrass.yml", {"season_group: warm": "season_group: wram"})
     run = build(book)
@@ -63,7 +78,7 @@ def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(book: Path) -> 
     assert lines and all(FINDING.match(line) for line in lines), run.stdout
     assert lines[0].startswith("data/grasses/plaingrass.yml:5:")
     assert "'warm'" in lines[0] or "warm" in lines[0].split(";")[1]
-    assert run.stderr == "Nothing was built; the earlier site stands as it was.\n"
+    assert run.stderr == "Nothing was built; the earlier site is as it was.\n"
     assert contents(book / "site") == before
     assert {path.name for path in book.iterdir()} == {"content", "data", "mkdocs.yml", "site"}, "a failed build leaves nothing behind"
 
@@ -78,8 +93,8 @@ def test_broken_yaml_is_told_at_its_line(book: Path) -> None:
     assert not (book / "site").exists()
 
 
-def test_a_dead_link_in_a_written_page_fails_the_build_and_leaves_the_site(book: Path) -> None:
-    assert build(book).returncode == 0
+def test_a_dead_link_in_a_written_page_fails_the_build_and_leaves_the_site(built: Path) -> None:
+    book = built
     before = contents(book / "site")
     with (book / "content/about.md").open("a", encoding="utf-8") as page:
         page.write("\nSee [another page](nowhere.md).\n")

@@ -98,7 +98,7 @@ def test_list():
         (("coring", "--solve", "area", "core_volum=1 L"), 2, "did you mean 'core_volume'?"),
         (("coring", "--solve", "area", "area=2", "core_volume=1 L"), 2, "is both given and asked for"),
         (("tank-mix", "--solve", "label_rate", "product=1 L"), 2, "only the label can give it"),
-        (("granular-feed", "--solve", "nitrogen_percent", "nitrogen=50 kg"), 1, "it does not come over 1.5 kg."),
+        (("granular-feed", "--solve", "nitrogen_percent", "nitrogen=50 kg"), 1, "it never goes above 1.5 kg."),
         (("reference-evapotranspiration", "minimum_temperature=30", "maximum_temperature=20"), 1, "Swap them."),
     ],
 )

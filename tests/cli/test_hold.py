@@ -37,7 +37,7 @@ def test_care_is_told_as_care():
 
 def test_without_answers_everything_is_asked_for():
     text = said("sweep")
-    assert text.startswith("Sweep: not known yet\n") and text.count("Not known: ask for this.") == 3
+    assert text.startswith("Sweep: not known yet\n") and text.count("Not known, so ask for this.") == 3
     assert "wind [km/h]" in text and "leaf [dry, wet, frosted]" in text
 
 
@@ -47,8 +47,8 @@ def test_the_list_asks_and_answers_nothing():
 
 
 def test_a_task_without_holds_goes_and_says_so():
-    assert said("look") == "Look: go\n\nNo weather and no state of the ground holds this task.\n"
-    assert said("look", "--list") == "Nothing is asked for this task.\n"
+    assert said("look") == "Look: go\n\nNo weather and no state of the ground holds up this task.\n"
+    assert said("look", "--list") == "There is nothing to ask about this task.\n"
 
 
 def test_json_carries_the_same():
@@ -82,5 +82,5 @@ def test_a_label_that_nobody_read_decides():
     from generator.outputs.hold_answer import not_known
 
     assert not_known("label_wind") == (
-        "Not known: the label's highest wind. The label decides; read it there, and write 'none' if it sets none."
+        "Not known: the label's highest wind. The label decides; read it there, and type 'none' if it sets none."
     )

@@ -45,10 +45,10 @@ def test_a_moment_that_is_none_is_one_sentence() -> None:
 @pytest.mark.parametrize(("kind", "code", "said"), [
     ("missing", 2, "does not exist"),
     ("folder", 2, "is a directory"),
-    ("pipe", 1, "this is no file; save the list as a file and name that"),
-    ("device", 1, "this is no file; save the list as a file and name that"),
+    ("pipe", 1, "this is not a file; save the list as a file and name that"),
+    ("device", 1, "this is not a file; save the list as a file and name that"),
     ("link to itself", 2, "does not exist"),
-    ("huge", 1, "the list is larger than 1000 kB; part it into several lists"),
+    ("huge", 1, "the list is larger than 1000 kB; split it into several lists"),
     ("long name", 2, "does not exist"),
 ])  # fmt: skip
 def test_what_is_no_list_is_told(command: str, kind: str, code: int, said: str, tmp_path: Path) -> None:

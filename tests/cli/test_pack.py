@@ -7,7 +7,9 @@ import zipfile
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from generator.cli import main
 from tests.book_folders import SMALLEST, edit
 
 COMMAND = Path(sys.executable).with_name("swardbook")
@@ -42,29 +44,31 @@ def test_a_pack_holds_what_the_book_made_and_is_the_same_for_the_same_book(book:
 
 
 REFUSED = {
-    "book/data/practice.yml": "lies inside the book, which would be packed with it or overwritten; write it elsewhere, as ../book.zip",
-    "book/site/book.zip": "lies inside the site, which would be packed with it or overwritten; write it elsewhere, as ../book.zip",
-    "book/book.zip": "lies inside the book, which would be packed with it or overwritten; write it elsewhere, as ../book.zip",
-    "link.zip": "lies inside the book, which would be packed with it or overwritten; write it elsewhere, as ../book.zip",
-    "www/book.zip": "lies inside the site, which would be packed with it or overwritten; write it elsewhere, as ../book.zip",
-    "book.tar": "does not end in .zip; name it as ../book.zip",
-    "folder.zip": "is no file; name another",
-    "/dev/stdout": "does not end in .zip; name it as ../book.zip",
+    "book/data/practice.yml": "is inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "book/site/book.zip": "is inside the site, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "book/book.zip": "is inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "link.zip": "is inside the book, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "www/book.zip": "is inside the site, which would be packed with it or overwritten; write it elsewhere, such as ../book.zip",
+    "book.tar": "does not end in .zip; name it, such as ../book.zip",
+    "folder.zip": "is not a file; name another",
+    "/dev/stdout": "does not end in .zip; name it, such as ../book.zip",
 }
 
 
 @pytest.mark.parametrize("file", REFUSED)
-def test_a_place_where_no_pack_may_go_is_told_before_anything_is_built(book: Path, tmp_path: Path, file: str) -> None:
+def test_a_place_where_no_pack_may_go_is_told_before_anything_is_built(book: Path, tmp_path: Path, file: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
     (tmp_path / "www").mkdir()
     (tmp_path / "folder.zip").mkdir()
     (book / "site").symlink_to("../www")
     (tmp_path / "link.zip").symlink_to("book/data/practice.yml")
     before = (book / "data/practice.yml").read_bytes()
-    run = pack(book, file)
-    assert (run.returncode, run.stdout, run.stderr) == (1, f"{file}: {REFUSED[file]}\n", "")
+    run = CliRunner().invoke(main, ["pack", "--book", str(book), file])
+    assert (run.exit_code, run.stdout, run.stderr) == (1, f"{file}: {REFUSED[file]}\n", "")
     assert (book / "data/practice.yml").read_bytes() == before and not any((tmp_path / "www").iterdir())
 
 
-def test_a_folder_that_is_not_there_is_told(book: Path, tmp_path: Path) -> None:
-    run = pack(book, "no folder/book.zip")
-    assert (run.returncode, run.stdout) == (1, f"no folder/book.zip: there is no folder {tmp_path}/no folder; make it, or name another\n")
+def test_a_folder_that_is_not_there_is_told(book: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    run = CliRunner().invoke(main, ["pack", "--book", str(book), "no folder/book.zip"])
+    assert (run.exit_code, run.stdout) == (1, f"no folder/book.zip: there is no folder {tmp_path}/no folder; make it, or name another\n")

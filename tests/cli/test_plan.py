@@ -134,7 +134,7 @@ def test_looks_at_the_lawn_are_in_the_price_and_said_so(october):
     done = Counter(step["task"] for step in october["steps"] if step["who"] == "hands")
     assert {each["name"]: each["times"] for each in found["included"]} == {name: done[task] for name, task in free.items() if done[task]}
     assert found["included"] and not free.keys() & {line["name"] for line in found["lines"]}
-    assert "In the price already: " in run(*JOB).output
+    assert "Included in the price: " in run(*JOB).output
 
 
 @pytest.mark.parametrize(("grass", "product"), [("tall-fescue", "fescue-seed"), ("perennial-ryegrass", "ryegrass-seed")])
@@ -153,7 +153,7 @@ def test_winter_ryegrass_is_ryegrass_on_any_lawn():
 def test_rain_that_covers_a_watering_is_told(october):
     wet = next(each for step in october["steps"] for each in step["watering"])
     words = run(*JOB, "--rain", f"{wet['date']}={wet['depth_mm']} mm").output
-    assert f"Rain does 1 more: {wet['litres']:.0f} L less to give" in words
+    assert f"Rain covers 1 more: {wet['litres']:.0f} L less to give" in words
 
 
 def test_coring_takes_as_long_as_the_machine_needs(october):
@@ -205,7 +205,7 @@ def test_the_table_has_a_row_a_step(tmp_path, october):
     (("warm-below-gruond", *JOB[1:]), "did you mean 'warm-below-ground'?"),
     ((*JOB[:2], "cuch", *JOB[3:]), "did you mean 'couch'?"),
     ((*JOB[:6], "240 kg", *JOB[7:]), "--area"),
-    ((*JOB[:6], "0 m2", *JOB[7:]), "is no lawn"),
+    ((*JOB[:6], "0 m2", *JOB[7:]), "is not a lawn"),
     ((*JOB[:8], "12/10/2026"), "is not a date; write year, month and day"),
     ((*JOB, "--inspection", "thatch-dept=60 mm"), "did you mean 'thatch-depth'?"),
     ((*JOB, "--inspection", "thatch-depth=60 kg"), "thatch"),

@@ -1,21 +1,20 @@
 """Python and the browser give the same for a thousand random inputs of every calculator: answers, refusals and remarks."""
 
-import json
 import math
 import random
 
 import pytest
 
 from generator.turf.quantities import calculate
+from tests.asking import ask
 from tests.components.calculators import BOOK, IDS, typed
 
 EACH = 1000
 SPREADS = ((0.6, 1.4), (0.6, 1.4), (0.05, 4), (-0.2, 4))  # Of what a field starts with.
-# Text comes back, so that every bit of every number does; one call for all, because each costs more than a sum.
-RUN = """([id, many]) => JSON.stringify(many.map(typed => {
+RUN = """(id, many) => many.map(typed => {
   const out = Swardbook.calculator.run(Swardbook.calculators[id], typed);
   return [out.results, out.problems, out.noAnswer, out.said.map(each => each.say), out.notes];
-}))"""
+})"""
 
 
 def texts_of(calculator, chance: random.Random) -> dict[str, str]:
@@ -35,7 +34,7 @@ def texts_of(calculator, chance: random.Random) -> dict[str, str]:
 def test_browser_and_python_agree_on_a_thousand_random_inputs(all_scripts, id):
     calculator, chance = BOOK.calculators[id], random.Random(f"thousand {id}")
     many = [texts_of(calculator, chance) for _ in range(EACH)]
-    outs = json.loads(all_scripts.evaluate(RUN, [id, [typed(calculator, texts) for texts in many]]))
+    outs = ask(all_scripts, RUN, id, [typed(calculator, texts) for texts in many])
     answered = 0
     for texts, (results, problems, no_answer, said, notes) in zip(many, outs, strict=True):
         run = calculate(calculator, texts)

@@ -7,6 +7,7 @@ from statistics import median
 import pytest
 
 from generator.pages.calculator import calculator_script
+from tests.asking import ask
 from tests.components.calculators import BOOK, IDS, field
 from tests.machine import slowness
 
@@ -21,7 +22,7 @@ PIECES = [
 NEVER_SHOWN = ("NaN", "Infinity", "undefined", "[object")
 
 # For each text: what stands in the answers and beside the field once it is typed. `foreign` counts elements that no calculator has.
-TYPE = """([name, texts]) => texts.map(text => {
+TYPE = """(name, texts) => texts.map(text => {
   const root = document.querySelector('.sb-calculator'), box = root.querySelector(`[data-input="${name}"]`);
   const input = box.querySelector('.sb-calculator__input');
   input.value = text;
@@ -56,14 +57,14 @@ def told(page, id: str, texts: list[str], fragments: list[str], chance: random.R
     for text in texts:
         parts[chance.choice(names)].append(text)
     for name, some in parts.items():
-        for text, seen in zip(some, page.evaluate(TYPE, [name, some]), strict=True):
+        for text, seen in zip(some, ask(page, TYPE, name, some), strict=True):
             assert all(figure.match(each) for each in seen["figures"]), (id, name, text, seen)
             assert seen["foreign"] == 0
             if seen["invalid"]:
                 assert re.search(r"[.?]$", seen["problem"]) and " " in seen["problem"], (id, name, text, seen)
             else:
                 assert any(each != "–" for each in seen["figures"]) or seen["why"], (id, name, text)
-    for fragment, seen in zip(fragments, page.evaluate(LINK, fragments), strict=True):
+    for fragment, seen in zip(fragments, ask(page, LINK, fragments), strict=True):
         assert all(figure.match(each) for each in seen["figures"]), (id, fragment, seen)
         assert seen["foreign"] == 0
     shown = page.inner_text("body")

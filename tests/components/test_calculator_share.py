@@ -84,7 +84,7 @@ def test_without_a_public_address_it_says_how_far_a_link_reaches(opened):
     page = opened("coring", bodies=[render_component("calculator", view)])
     link = offered(page, "link")
     assert link.startswith(page.url + "#v=1&")
-    assert "works only where this copy stands" in page.locator("[data-part=told]").inner_text()
+    assert "works only where this copy of the book is" in page.locator("[data-part=told]").inner_text()
 
 
 def test_headings_are_no_figures(opened):

@@ -6,36 +6,44 @@ import pytest
 
 from generator.turf.inversion import solve
 from generator.turf.quantities import calculate, default_si
+from tests.asking import ask
 from tests.components.calculators import BOOK, IDS, field, figure
 
-SOLVE = """([id, values, asked]) => Swardbook.solve(Swardbook.calculators[id], values, asked)"""
+SOLVE = """(id, many) => many.map(([values, asked]) => Swardbook.solve(Swardbook.calculators[id], values, asked))"""
 SOLVABLE = [id for id in IDS if any(not each.many and not each.label_only for each in BOOK.calculators[id].inputs.values())]
 
 
-@pytest.mark.parametrize("id", SOLVABLE)
-def test_browser_and_python_turn_round_alike(all_scripts, id):
+def turns_of(calculator, chance):
     """Every answer against every input, for the wanted values of a few random starts and for one that is out of reach."""
-    calculator, chance = BOOK.calculators[id], random.Random(id)
     names = [name for name, asked in calculator.inputs.items() if not asked.many and not asked.label_only]
-    for result, shown in calculator.results.items():
+    for result in calculator.results:
         for name in names:
             values = {each: default_si(asked) for each, asked in calculator.inputs.items() if not asked.label_only}
             values |= {each: 1e-5 * chance.randint(1, 9) for each, asked in calculator.inputs.items() if asked.label_only}
             run = calculate(calculator, values)
-            if result not in run.results:
-                continue
-            wanted = repr(run.results[result].value() * chance.choice((1, 1.3, 0.45, -1)))
-            given = {each: value for each, value in values.items() if each != name}
-            ours = solve(calculator, {result: wanted}, name, given)
-            asked = {"result": result, "text": wanted, "unit": shown.unit, "input": name, "resultUnit": shown.unit, "inputUnit": calculator.inputs[name].unit}
-            theirs = all_scripts.evaluate(SOLVE, [id, values, asked])
-            about = (result, name, wanted)
-            if result not in ours.results:
-                assert theirs.get("problem") == ours.problems[0].sentence, about
-            else:
-                assert theirs.get("si") == pytest.approx(ours.inputs[name].si, rel=1e-9, abs=1e-12), about
-                remarks = [said.sentence for said in ours.warnings if said.about == name and "seldom" not in said.sentence]
-                assert [theirs["remark"]] == (remarks or [None]), about
+            if result in run.results:
+                yield result, name, repr(run.results[result].value() * chance.choice((1, 1.3, 0.45, -1))), values
+
+
+@pytest.mark.parametrize("id", SOLVABLE)
+def test_browser_and_python_turn_round_alike(all_scripts, id):
+    calculator = BOOK.calculators[id]
+    turns = list(turns_of(calculator, random.Random(id)))
+    units = {name: asked.unit for name, asked in calculator.inputs.items()}
+    many = [
+        (values, {"result": result, "text": wanted, "unit": calculator.results[result].unit, "input": name,
+                  "resultUnit": calculator.results[result].unit, "inputUnit": units[name]})
+        for result, name, wanted, values in turns
+    ]  # fmt: skip
+    for (result, name, wanted, values), theirs in zip(turns, ask(all_scripts, SOLVE, id, many), strict=True):
+        ours = solve(calculator, {result: wanted}, name, {each: value for each, value in values.items() if each != name})
+        about = (result, name, wanted)
+        if result not in ours.results:
+            assert theirs.get("problem") == ours.problems[0].sentence, about
+        else:
+            assert theirs.get("si") == pytest.approx(ours.inputs[name].si, rel=1e-9, abs=1e-12), about
+            remarks = [said.sentence for said in ours.warnings if said.about == name and "seldom" not in said.sentence]
+            assert [theirs["remark"]] == (remarks or [None]), about
 
 
 def turn(page, result: str, amount: str, for_input: str) -> str:
@@ -62,13 +70,13 @@ def test_how_far_two_bags_go(opened):
 
 def test_an_answer_out_of_reach_and_nonsense_get_sentences(opened):
     page = opened("granular-feed")
-    assert turn(page, "nitrogen", "5 kg", "nitrogen_percent").endswith("it does not come over 1.5 kg.")
+    assert turn(page, "nitrogen", "5 kg", "nitrogen_percent").endswith("it never goes above 1.5 kg.")
     assert not page.locator("[data-part=use]").is_visible()
     assert turn(page, "nitrogen", "<b>5</b>", "nitrogen_percent") == "Nitrogen delivered: '<b>5</b>' is not a quantity; write one such as 2.5."
     field(page, "rate").fill("banana")
     page.wait_for_timeout(400)
     assert page.locator("[data-part=answer]").inner_text() == (
-        "First mend this: Rate of this feed. 'banana' is not a quantity; write one such as 2.5."
+        "First fix this: Rate of this feed. 'banana' is not a quantity; write one such as 2.5."
     )
 
 

@@ -9,6 +9,7 @@ from generator.pages.hold_script import hold_script
 from generator.render import COMPONENTS
 from generator.turf.forecast import NONE, QUESTIONS, read_forecast
 from generator.turf.holds import answer_for, asks_of, holds_of
+from tests.asking import ask
 from tests.components.calculators import BOOK, page_with
 
 SCRIPT = COMPONENTS / "hold-or-go" / "hold-or-go-answer.js"
@@ -61,7 +62,7 @@ def test_random_days_are_answered_alike_on_both_sides(ready):
     draw = random.Random(3)
     days = [(draw.choice(sorted(BOOK.tasks)), some_day(draw)) for _ in range(DAYS)]
     seen = Counter()
-    for day, theirs in zip(days, ready.evaluate(ASK, days), strict=True):
+    for day, theirs in zip(days, ask(ready, ASK, days), strict=True):
         ours = here(*day)
         seen[ours["answer"]] += 1
         assert theirs == ours, day

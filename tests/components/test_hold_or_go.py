@@ -91,7 +91,7 @@ def answer(page: Page) -> Locator:
 def test_frost_holds_and_a_milder_night_lets_it_go(opened: Callable[[str], Page]) -> None:
     page = opened("core")
     say(page, **{**MILD, "low": "-3"}, grass="couch")
-    expect(answer(page)).to_contain_text("Hold. Frost in the night to come.")
+    expect(answer(page)).to_contain_text("Hold. Frost tonight.")
     reason = page.locator(".sb-hold__reasons > li")
     expect(reason).to_have_count(1)
     expect(reason).to_contain_text("What would change it: A run of nights without frost.")
@@ -99,18 +99,18 @@ def test_frost_holds_and_a_milder_night_lets_it_go(opened: Callable[[str], Page]
     # An air frost is 0 °C or colder on the thermometer (Met Office, WMO); the rule shows where it turns.
     expect(reason).to_contain_text("Lowest temperature at most 0 °C")
     say(page, low="9")
-    expect(answer(page)).to_have_text("Go. Nothing that is asked here stands against it.")
+    expect(answer(page)).to_have_text("Go. Nothing asked here speaks against it.")
     expect(reason).to_have_count(0)
-    expect(page.locator(".sb-hold__quiet")).to_contain_text("frost in the night to come")
+    expect(page.locator(".sb-hold__quiet")).to_contain_text("frost tonight")
 
 
 def test_the_grass_decides_between_care_and_hold_on_a_night_near_freezing(opened: Callable[[str], Page]) -> None:
     """Common practice, no source: what has no runners below ground does not come back from there."""
     page = opened("core")
     say(page, **{**MILD, "low": "1"}, grass="couch")
-    expect(answer(page)).to_contain_text("Go with care. Frost in the night to come.")
+    expect(answer(page)).to_contain_text("Go with care. Frost tonight.")
     say(page, grass="buffalo")
-    expect(answer(page)).to_contain_text("Hold. Frost in the night to come.")
+    expect(answer(page)).to_contain_text("Hold. Frost tonight.")
 
 
 def test_each_answer_has_its_own_sign_beside_its_word(opened: Callable[[str], Page]) -> None:
@@ -200,7 +200,7 @@ def test_a_day_is_kept_for_every_task_and_can_be_forgotten(opened: Callable[[str
     expect(field(page, "high").locator("input")).to_have_value("19 °C")
     opened("core")
     page.locator(".sb-hold__day > summary").click()
-    page.get_by_role("button", name="Forget what was said of this day").click()
+    page.get_by_role("button", name="Clear what was said about this day").click()
     expect(answer(page)).to_contain_text("Not known yet")
     expect(field(page, "low").locator("input")).to_have_value("")
     page.reload()
@@ -239,12 +239,12 @@ def test_a_number_is_read_in_the_readers_units_and_keeps_them(opened: Callable[[
     page = opened("core")
     page.evaluate("Swardbook.preferences.set('units', 'us')")
     say(page, **{**MILD, "low": "30", "high": "70"}, grass="couch")  # 30 °F is 1.1 °C below freezing.
-    expect(answer(page)).to_contain_text("Hold. Frost in the night to come.")
+    expect(answer(page)).to_contain_text("Hold. Frost tonight.")
     expect(page.locator(".sb-hold__if")).to_have_count(1 + page.locator(".sb-hold__list .sb-hold__if").count())
     expect(page.locator(".sb-hold__reasons .sb-quantity__us")).to_be_visible()
     page.evaluate("Swardbook.preferences.set('units', 'metric')")
     expect(field(page, "low").locator("input")).to_have_value("30 °F")
-    expect(answer(page)).to_contain_text("Hold. Frost in the night to come.")
+    expect(answer(page)).to_contain_text("Hold. Frost tonight.")
 
 
 def test_a_page_can_mount_it_with_what_it_knows(opened: Callable[[str], Page]) -> None:

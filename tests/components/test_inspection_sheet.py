@@ -131,7 +131,7 @@ def test_an_answer_can_be_taken_back(sheet: Page) -> None:
 
 def test_an_impossible_measure_is_told_beside_its_field(sheet: Page) -> None:
     measure(sheet, "living-cover", "120")
-    expect(question(sheet, "living-cover").locator("[data-part=trouble]")).to_have_text("This cannot be more than 100 %; is it a slip?")
+    expect(question(sheet, "living-cover").locator("[data-part=trouble]")).to_have_text("This cannot be more than 100 %; is that a slip?")
     expect(question(sheet, "living-cover").locator(".sb-inspection__measure")).to_have_attribute("aria-invalid", "true")
 
 
@@ -185,7 +185,7 @@ def test_the_text_to_send_holds_findings_reasons_and_answers(sheet: Page) -> Non
     text = sheet.locator("[data-part=by-hand] textarea").input_value()
     for line in (
         "Lawn (a code, no name): K-17", "Leave out", "- Scarify: Leave the scarifier at home. A thin layer cushions the lawn and does no harm.",
-        "14 days before: Have the plans in hand", "Not looked at yet", "How deep is the thatch? 8 mm", "What lies under it? Not asked yet",
+        "14 days before: Have the plans in hand", "Not looked at yet", "How deep is the thatch? 8 mm", "What is buried under it? Not asked yet",
         "What is the soil? –",
     ):
         assert line in text, line

@@ -15,6 +15,7 @@ from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for
 from generator.render import COMPONENTS
 from generator.turf.inspection import findings_of
 from generator.turf.job import Request
+from tests.asking import ask
 from tests.components.calculators import BOOK, page_with
 
 ALMANAC = Almanac(BOOK)
@@ -104,6 +105,6 @@ def test_a_hundred_random_jobs_are_the_same_on_both_sides(page, tmp_path):
     for path, text in job_scripts(ALMANAC).items():
         if path in wanted:
             page.add_script_tag(content=text)
-    found = page.evaluate(ASK, [for_the_browser(job) for job in jobs])
+    found = ask(page, ASK, [for_the_browser(job) for job in jobs])
     for job, theirs in zip(jobs, found, strict=True):
         assert not list(differences(on_the_command_line(job), theirs))[:5], job

@@ -163,8 +163,8 @@ def test_a_triangle_that_cannot_be_is_named_with_its_side(opened):
     for sides, longest in ((("8", "4", "3"), "first"), (("3", "8", "4"), "second"), (("3", "4", "8"), "third")):
         add(page, **dict(zip(("first_side", "second_side", "third_side"), sides, strict=True)))
         assert part(page, "answered").inner_text() == (
-            f"Triangle by its sides, {' × '.join(f'{side} m' for side in sides)}, cannot be added. These three sides make no triangle, "
-            f"because the {longest} side is not shorter than the other two together. Measure it again."
+            f"Triangle by its sides, {' × '.join(f'{side} m' for side in sides)}, cannot be added. These sides cannot make a triangle, "
+            f"because the {longest} is as long as the other two together, or longer. Measure it again."
         )
         assert rows(page) == []
 
@@ -263,7 +263,7 @@ def test_a_lawn_of_another_version_is_set_aside_and_says_so(opened):
     page = opened("area-rectangle")
     page.evaluate("kept => window.localStorage.setItem('swardbook.lawn', kept)", json.dumps({"v": 2, "lawns": {}}))
     page.reload()
-    assert "not of this edition of the book" in page.locator(".sb-kept--aside").inner_text() and rows(page) == []
+    assert "from another edition of the book" in page.locator(".sb-kept--aside").inner_text() and rows(page) == []
 
 
 def test_markup_in_storage_stays_text(opened):
@@ -278,7 +278,7 @@ def test_markup_in_storage_stays_text(opened):
 def test_without_storage_the_lawn_lasts_as_long_as_the_page_and_says_so(opened):
     refused = "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('refused', 'SecurityError'); } });"
     page = opened("area-rectangle", before=refused)
-    notice = "This browser keeps nothing for this page. What you put down stays on this page until it is closed."
+    notice = "This browser keeps nothing for this page. What you wrote stays on this page until you close it."
     assert page.locator(".sb-kept--now").inner_text() == notice
     add(page)
     add(page)

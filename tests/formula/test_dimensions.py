@@ -108,15 +108,15 @@ DISAGREE = [
     ("maximum - minimum", "°C", 8,
      "maximum - minimum is a temperature difference (K), but the result is declared in °C;"
      " use a temperature difference such as °C difference or K"),
-    ("catches * 2", "mL", 0, "catches is a list of readings; reduce it first, as in mean(catches)"),
-    ("maxima - minima", "K", 0, "maxima is a list of readings; reduce it first, as in mean(maxima)"),
-    ("sum(maxima - minima) + abs(minima - maxima)", "K", 27, "minima is a list of readings; reduce it first, as in mean(minima)"),
+    ("catches * 2", "mL", 0, "catches is a list of readings; reduce it first, such as mean(catches)"),
+    ("maxima - minima", "K", 0, "maxima is a list of readings; reduce it first, such as mean(maxima)"),
+    ("sum(maxima - minima) + abs(minima - maxima)", "K", 27, "minima is a list of readings; reduce it first, such as mean(minima)"),
     ("sum(maxima - depth)", "K", 11,
      "cannot subtract maxima, a temperature (°C), and depth, a length or a volume per area (mm);"
      " only a difference in K moves a temperature reading"),
     ("sum(mean(maxima) - minimum)", "K", 17,
      "mean(maxima) - minimum is one value, but sum takes a list; give a list of readings, or write sum(a, b)"),
-    ("sum(catches if catches > 0 else 0)", "mL", 15, "catches is a list of readings; reduce it first, as in mean(catches)"),
+    ("sum(catches if catches > 0 else 0)", "mL", 15, "catches is a list of readings; reduce it first, such as mean(catches)"),
     ("mean(depth)", "mm", 5,
      "depth is one value, but mean takes a list; give a list of readings, or write mean(a, b)"),
     ("count(depth)", "1", 6, "depth is one value, but count takes a list; give a list of readings"),
@@ -126,7 +126,7 @@ DISAGREE = [
      " choose a value with 'a if condition else b'"),
     ("rain", None, 0,
      "rain is a length or a volume per area (mm), but yes or no is needed here;"
-     " compare it with something, as in rain > 0"),
+     " compare it with something, such as rain > 0"),
     ("area / area", "kg", 5,
      "area / area is a plain number, but the result is declared in kg;"
      " use 1 or %, or multiply by a constant that has the unit"),

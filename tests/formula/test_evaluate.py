@@ -162,4 +162,4 @@ def test_lists_that_are_not_equally_long_get_a_sentence():
     with pytest.raises(FormulaProblem) as problem:
         parse("sum(2 * (highs - lows))").evaluate({"highs": [1, 2], "lows": [1]})
     assert (problem.value.code, problem.value.offset) == ("lists-unequal", 15)
-    assert problem.value.sentence == "The lists of readings are not equally long."
+    assert problem.value.sentence == "The lists of readings are not the same length."

@@ -52,16 +52,16 @@ def test_three_thousand_hostile_arguments_end_in_sentences() -> None:
 
 
 @pytest.mark.parametrize(("words", "said"), [
-    ((*JOB[:7], "1e30 m2", *JOB[8:]), "--area: an area of 1e30 m2 is no lawn; give at most 10,000,000 m2"),
+    ((*JOB[:7], "1e30 m2", *JOB[8:]), "--area: an area of 1e30 m2 is not a lawn; give at most 10,000,000 m2"),
     ((*JOB[:7], "nan", *JOB[8:]), "--area: 'nan' is not a quantity; write one such as 2.5"),
-    ((*JOB[:9], "9999-12-31"), "--on: '9999-12-31' is no day for a job; give one from 1900 to 2199"),
-    ((*JOB[:9], "0001-01-01"), "--on: '0001-01-01' is no day for a job; give one from 1900 to 2199"),
-    ((*JOB, "--done", "core=9999-12-31"), "--done core: '9999-12-31' is no day for a job; give one from 1900 to 2199"),
+    ((*JOB[:9], "9999-12-31"), "--on: '9999-12-31' is not a day for a job; give one from 1900 to 2199"),
+    ((*JOB[:9], "0001-01-01"), "--on: '0001-01-01' is not a day for a job; give one from 1900 to 2199"),
+    ((*JOB, "--done", "core=9999-12-31"), "--done core: '9999-12-31' is not a day for a job; give one from 1900 to 2199"),
     ((*JOB, "--done", "="), "--done '=' has nothing before its '='; write it as --done core=2026-10-14"),
     ((*JOB, "--done", "core=2026-10-14", "--done", "core=2026-10-15"), "--done 'core' is given twice; give it once"),
     ((*JOB, "--rain", "2026-10-13"), "--rain '2026-10-13' has no '='; write it as --rain 2026-10-13='8 mm'"),
-    ((*JOB, "--rain", "2026-10-13=-5 mm"), "--rain 2026-10-13: '-5 mm' is no rain of a day; give 0 to 2000 mm"),
-    ((*JOB, "--first-on", "x"), "--first-on: 'x' is not a date; write year, month and day, as 2026-10-12"),
+    ((*JOB, "--rain", "2026-10-13=-5 mm"), "--rain 2026-10-13: '-5 mm' is not a day's rain; give 0 to 2000 mm"),
+    ((*JOB, "--first-on", "x"), "--first-on: 'x' is not a date; write year, month and day, such as 2026-10-12"),
     (("season", "x" * 10_000, "sydney"), f"no grass '{'x' * 57}...'; there are "),
     (("calc", "topdressing-sand", "a\nb"), "'a\\nb' is not INPUT=VALUE; write it as area='240 m2'"),
     (("season", "couch", "sydney", "x" * 10_000), f"Got unexpected extra argument ({'x' * 56}..."),

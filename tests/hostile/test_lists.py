@@ -108,16 +108,16 @@ def test_lines_may_end_as_any_system_ends_them(ending: str, tmp_path: Path) -> N
     ((HEADER + LAWN).encode("utf-16-le"), "list.csv:1:1: the list is saved as UTF-16; save it as UTF-8"),
     ((HEADER + LAWN).encode("utf-16-be"), "list.csv:1:1: the list is saved as UTF-16; save it as UTF-8"),
     ((HEADER + "TL-1,couch,Orléans,9 m2").encode("latin-1"), "list.csv:2:15: the byte 0xe9 is not UTF-8 text; save the file as UTF-8"),
-    ((HEADER + "TL-1,couch,syd\0ney,9 m2").encode(), "list.csv:2:15: an invisible control character (U+0000) stands here; delete it"),
-    (b"client,client,grass,place,area\n", "list.csv:1:8: the column 'client' stands here twice; keep one of them"),
+    ((HEADER + "TL-1,couch,syd\0ney,9 m2").encode(), "list.csv:2:15: an invisible control character (U+0000) is here; delete it"),
+    (b"client,client,grass,place,area\n", "list.csv:1:8: the column 'client' is here twice; keep one of them"),
     ((HEADER + 'TL-1,"couch,sydney,9 m2\n' + LAWN).encode(), "list.csv:2:6: the quote that opens here is never closed; close it; a quote inside a value is written twice"),
     ((HEADER + "TL-1,couch,sydney,9 m2,x").encode(), "list.csv:2:24: this line has more values than there are columns; put values with a comma in quotes"),
-    ((HEADER + "TL-1,couch,sydney,1e30 m2").encode(), "list.csv:2:1: area: an area of 1e30 m2 is no lawn; give at most 10,000,000 m2"),
+    ((HEADER + "TL-1,couch,sydney,1e30 m2").encode(), "list.csv:2:1: area: an area of 1e30 m2 is not a lawn; give at most 10,000,000 m2"),
     ((HEADER + f"TL-1,{'a' * 200_000},sydney,9 m2").encode(), f"list.csv:2:6: '{'a' * 57}...' is not an id; use small letters, digits and single hyphens"),
-    (b"client,grass,place,area,on\nTL-1,couch,sydney,9 m2,9999-12-31", "list.csv:2:1: '9999-12-31' is no day for a job; give one from 1900 to 2199"),
+    (b"client,grass,place,area,on\nTL-1,couch,sydney,9 m2,9999-12-31", "list.csv:2:1: '9999-12-31' is not a day for a job; give one from 1900 to 2199"),
     (b"client,grass,place,area" + b"," * 100_000, "list.csv:1:28: the first line has 100004 values; the columns are: client, grass, place, area, site, plan, on"),
-    (HEADER.encode() + LAWN.encode() * 100_000, "list.csv:1:1: the list is larger than 1000 kB; part it into several lists"),
-    (HEADER.encode() + LAWN.encode() * (MOST_LAWNS + 1), f"list.csv:1:1: the list has {MOST_LAWNS + 1} lawns; part it into lists of at most {MOST_LAWNS}"),
+    (HEADER.encode() + LAWN.encode() * 100_000, "list.csv:1:1: the list is larger than 1000 kB; split it into several lists"),
+    (HEADER.encode() + LAWN.encode() * (MOST_LAWNS + 1), f"list.csv:1:1: the list has {MOST_LAWNS + 1} lawns; split it into lists of at most {MOST_LAWNS}"),
 ])  # fmt: skip
 def test_each_slip_is_one_line(content: bytes, told: str, tmp_path: Path) -> None:
     result = run("round", written(tmp_path, content))

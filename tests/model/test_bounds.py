@@ -115,7 +115,7 @@ def test_no_such_number_is_any_length(record: type[BaseModel], value: float) -> 
 
 
 def test_a_figure_of_the_trade_is_not_less_than_nothing_and_a_limit_may_be() -> None:
-    with pytest.raises(ValidationError, match="-1 mm is no sensible length; give 0 to 100000 m"):
+    with pytest.raises(ValidationError, match="-1 mm is not a sensible length; give 0 to 100000 m"):
         Figure.model_validate({"use": -1, "unit": "mm", "source": "assumption"})
     assert Input.model_validate({"question": "Elevation", "unit": "m", "default": 0, "at_least": -400}).at_least == -400
     assert Figure.model_validate({"use": -3, "unit": "K", "source": "assumption"}).use == -3

@@ -113,7 +113,7 @@ def test_a_folder_of_a_files_name_is_said_to_be_one(book: Path) -> None:
     folder(book / "data" / "practice.yml")
     folder(book / "data" / "grasses" / "odd.yml")
     assert [line.partition(";")[0] for line in lines(book)] == [
-        "data/grasses/odd.yml:1:1: a folder 'odd.yml' lies in data/grasses", "data/practice.yml:1:1: 'practice.yml' is a folder",
+        "data/grasses/odd.yml:1:1: a folder 'odd.yml' is inside data/grasses", "data/practice.yml:1:1: 'practice.yml' is a folder",
     ]
 
 

@@ -42,12 +42,12 @@ def test_each_value_knows_its_line_and_column() -> None:
 
 
 @pytest.mark.parametrize(("row", "told"), [
-    ("feed,2026-02-30,L1,kikuyu,240 m2,P,5 kg,21 %", "kept.csv:2:6: '2026-02-30' is not a date; write year, month and day, as 2026-10-12"),
+    ("feed,2026-02-30,L1,kikuyu,240 m2,P,5 kg,21 %", "kept.csv:2:6: '2026-02-30' is not a date; write year, month and day, such as 2026-10-12"),
     ("dig,2026-02-03,L1,kikuyu,240 m2,P,5 kg,21 %", "kept.csv:2:1: 'dig' is not a choice here; it is one of feed, spray"),
     ("feed,2026-02-03,Mr Smith,kikuyu,240 m2,P,5 kg,21 %", "kept.csv:2:17: 'Mr Smith' is not a lawn's code; use letters, digits and hyphens only"),
     ("feed,2026-02-03,L1,kikuyo,240 m2,P,5 kg,21 %", "kept.csv:2:20: no grass 'kikuyo'; did you mean 'kikuyu'?"),
     ("feed,2026-02-03,L1,kikuyu,some,P,5 kg,21 %", "kept.csv:2:27: 'some' is not a quantity"),
-    ("feed,2026-02-03,L1,kikuyu,-4 m2,P,5 kg,21 %", "kept.csv:2:27: '-4 m2' is less than nothing; give 0 or more"),
+    ("feed,2026-02-03,L1,kikuyu,-4 m2,P,5 kg,21 %", "kept.csv:2:27: '-4 m2' is less than nought; give 0 or more"),
     ("feed,2026-02-03,L1,kikuyu,4 m2,,5 kg,21 %", "kept.csv:2:32: 'product' is empty; fill it in"),
     ("feed,2026-02-03,L1,kikuyu,4 m2,P,5 kg,21 %,more", "kept.csv:2:44: this line has more values than there are columns"),
 ])  # fmt: skip
@@ -61,7 +61,7 @@ def test_wrong_columns_are_told(book: Book, tmp_path: Path) -> None:
     _, findings = read_kept(kept(tmp_path, "work,date,lawm,product,date\n"), book.record, book.grasses)
     assert [str(finding) for finding in findings] == [
         "kept.csv:1:11: unknown column 'lawm'; did you mean 'lawn'?",
-        "kept.csv:1:24: the column 'date' stands here twice; keep one of them",
+        "kept.csv:1:24: the column 'date' is here twice; keep one of them",
         "kept.csv:1:1: the column 'lawn' is missing; add it to the first line",
     ]
 

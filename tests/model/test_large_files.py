@@ -80,4 +80,4 @@ def test_what_is_not_told_is_counted(book: Path) -> None:
     finally:
         file.write_text(sound, encoding="utf-8")
     assert len(told) == 101
-    assert told[-1].endswith("150 more like those above, from here on; mend the first 100; the next check tells the rest")
+    assert told[-1].endswith("150 more like those above, from here on; fix the first 100; the next check shows the rest")

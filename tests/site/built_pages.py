@@ -1,5 +1,7 @@
 """The built HTML as a link checker sees it: addresses, ids, titles and text of each page, read once."""
 
+import fcntl
+import pickle
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
@@ -94,7 +96,19 @@ def loose_in(file: Path) -> list[str]:
 
 @lru_cache(maxsize=2)
 def built_pages(site: Path) -> dict[str, BuiltPage]:
-    """Every HTML page of a built site by its path, '404.html' apart: a server shows that one, and from any folder."""
+    """Every HTML page of a built site by its path, '404.html' apart: a server shows that one, and from any folder.
+
+    Read once however many processes ask: the first leaves what it read beside the site, which nobody changes.
+    """
+    kept = site.parent / f"{site.name}.pages"
+    with kept.with_suffix(".lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not kept.exists():
+            kept.write_bytes(pickle.dumps(_read(site)))
+        return pickle.loads(kept.read_bytes())
+
+
+def _read(site: Path) -> dict[str, BuiltPage]:
     pages = {}
     for file in sorted(site.rglob("*.html")):
         path = file.relative_to(site).as_posix()

@@ -124,7 +124,7 @@ def test_a_link_opened_before_the_job_and_long_after_says_so(reader: Callable[..
     opened_again = f"{page.url.split('#')[0]}#v=1&on=2025-11-02"
     page.goto(opened_again)
     page.reload()
-    expect(page.locator("[data-part=today]")).to_contain_text("run its course")
+    expect(page.locator("[data-part=today]")).to_contain_text("this sheet is finished")
 
 
 @pytest.mark.parametrize("fragment", HOSTILE, ids=range(len(HOSTILE)))

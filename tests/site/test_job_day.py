@@ -58,7 +58,7 @@ def test_rain_that_covers_a_watering_spares_what_the_command_line_says(reader: C
     found = plan(*words)
     depths = [each["depth_mm"] for step in found["steps"] for each in step["watering"] if each["rain_mm"] is not None]
     assert len(depths) == 2 and found["water"]["spared_litres"] == pytest.approx(sum(depths) * 240)  # a millimetre on a square metre is a litre
-    expect(part(page, "spared")).to_contain_text(f"Rain does 2 waterings: {found['water']['spared_litres']:.0f} L")
+    expect(part(page, "spared")).to_contain_text(f"Rain covers 2 waterings: {found['water']['spared_litres']:.0f} L")
     expect(part(page, "spared")).to_contain_text(f"{found['water']['litres']:.0f} L")
     first_week = [each for step in found["steps"] for each in step["watering"] if "2026-12-16" <= each["date"] < "2026-12-23" and each["rain_mm"] is None]
     row = part(page, "water").locator("tr", has_text="Week 1,")
@@ -69,10 +69,10 @@ def test_rain_that_covers_a_watering_spares_what_the_command_line_says(reader: C
     kept = json.loads(saved(page, "export", tmp_path / "job.json"))["jobs"][0]["rain"]
     assert kept == {"2026-12-17": pytest.approx(12.7), "2026-12-18": 1, "2026-12-19": pytest.approx(12.7)}
     page.reload()
-    expect(part(page, "spared")).to_contain_text("Rain does 2 waterings")
+    expect(part(page, "spared")).to_contain_text("Rain covers 2 waterings")
     expect(page.locator("[data-day='2026-12-17'] input")).to_have_value("0.5 in")
     rain(page, "2026-12-17", "")
-    expect(part(page, "spared")).to_contain_text("Rain does 1 watering:")
+    expect(part(page, "spared")).to_contain_text("Rain covers 1 watering:")
 
 
 def test_the_inspection_s_answers_change_the_job_as_on_the_command_line(reader: Callable[..., Reader]) -> None:

@@ -135,7 +135,7 @@ def test_a_job_goes_into_a_file_and_comes_back(reader: Callable[..., Reader], tm
     broken.write_text('{"v": 1, "jobs": [{"plan": "<b>", "on": 7}]}', encoding="utf-8")
     part(other, "take").set_input_files(broken)
     expect(part(other, "told")).to_have_text(
-        "No job could be read from that file. Job 1 of it is left out: wrong in it or missing is plan, grass, place, site, area, day."
+        "No job could be read from that file. Job 1 in it is left out, because this is wrong or missing: plan, grass, place, site, area, day."
     )
 
 

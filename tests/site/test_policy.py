@@ -170,7 +170,7 @@ NO_CLIPBOARD = "navigator.clipboard.writeText = () => Promise.reject(new DOMExce
 @pytest.mark.parametrize(("path", "button", "marked"), [
     ("aftercare/maker.html", "[data-part=copy-link]", "aftercare/"),
     ("aftercare/maker.html", "[data-part=copy-message]", "aftercare/"),
-    ("inspection.html", "[data-component~=inspection-estimate] [data-part=copy]", "Smallest charge"),
+    ("inspection.html", "[data-component~=inspection-estimate] [data-part=copy]", "Minimum charge"),
 ])
 def test_a_refused_clipboard_leaves_the_text_marked(reader: Callable[..., Reader], path: str, button: str, marked: str) -> None:
     window = reader()

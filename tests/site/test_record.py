@@ -99,7 +99,7 @@ def test_csv_goes_out_and_comes_back(page: Page) -> None:
     assert (kept[0]["remarks"], kept[1]["remarks"], kept[0]["temperature"]) == (HOSTILE, "'+44", "'-3 °C")
     assert not [value for each in kept for value in each.values() if value[:1] in "=+-@\t\r" and value]
     before = page.evaluate(ENTRIES)
-    assert taken_in(page, text) == "0 entries are taken in; 2 stood here already."
+    assert taken_in(page, text) == "0 entries are taken in; 2 were here already."
     page.evaluate("() => localStorage.clear()")
     page.reload()
     assert taken_in(page, text) == "2 entries are taken in."
@@ -112,7 +112,7 @@ def test_wrong_rows_of_a_file_are_told_by_line(page: Page) -> None:
     said = taken_in(page, "work,date,lawn,product\nfeed,2026-02-30,L1,P\nfeed,2026-02-03,L1,P\n")
     assert said == "1 entry is taken in; 1 could not be read."
     assert page.locator("[data-part=faults] li").all_inner_texts() == [
-        "Line 2: Date: This is not a date; write year, month and day, as 2026-10-12."
+        "Line 2: Date: This is not a date; write year, month and day, such as 2026-10-12."
     ]
     assert taken_in(page, 'work,date,lawn,product\nfeed,2026-02-03,L2,P\nfeed,2026-02-04,L2,"P\nfeed,2026-02-05,L2,P\n') == "1 entry is taken in; 1 could not be read."
     assert "Line 3: a quote is opened and never closed" in page.locator("[data-part=faults]").inner_text()

@@ -143,7 +143,7 @@ def test_a_copy_without_the_years_says_so(reader: Callable[..., Reader]) -> None
     window.context.route("**/assets/years/*.js", lambda route: route.abort())
     page = window.open(COUCH)
     choose(page, "shade")
-    expect(page.locator(".sb-site-switch__say")).to_have_text("The years of other sites are not in this copy of the book.")
+    expect(page.locator(".sb-site-switch__say")).to_have_text("This copy of the book does not have the years of other sites.")
     window.wrong = [wrong for wrong in window.wrong if "ERR_FAILED" not in wrong]
 
 

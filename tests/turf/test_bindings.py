@@ -78,7 +78,7 @@ def test_a_figure_this_grass_leaves_out_is_missing_and_asks_for_it():
     with pytest.raises(Missing) as problem:
         bound("grass.overseed_rate")
     assert str(problem.value) == (
-        "'grass.overseed_rate' is not given; give it, or add a value to fall back on, as 'grass.seed_rate or 20 g/m2'"
+        "'grass.overseed_rate' is not given; give it, or add a value to fall back on, such as 'grass.seed_rate or 20 g/m2'"
     )
 
 
@@ -88,7 +88,7 @@ def test_a_figure_this_grass_leaves_out_is_missing_and_asks_for_it():
         ("grass.sed_rate", "'grass.sed_rate' names no field", "did you mean 'seed_rate'?"),
         ("grass.summary", "'grass.summary' is not a quantity", "name a field that holds a figure, such as 'grass.seed_rate'"),
         ("gras.seed_rate", "'gras.seed_rate' is neither a value nor a field",
-         "write a value with its unit, as '5 mm', or a field, as 'grass.seed_rate'"),
+         "write a value with its unit, such as '5 mm', or a field, such as 'grass.seed_rate'"),
         ("practice.feed.nitrogen", "'practice.feed.nitrogen' names no field", "did you mean 'nitrogen_percent'?"),
         ("practice.products.sandd.pack_mass_kg", "product 'sandd' is not in practice.yml", "did you mean 'sand'?"),
         ("renovation.feed-later", "'renovation.feed-later' is not among this plan's figures",
@@ -116,7 +116,7 @@ def test_an_unknown_unit_in_a_value_is_refused():
 def test_what_nobody_chose_is_waited_for_and_its_unit_is_known(expression, waits_for, unit):
     with pytest.raises(Unchosen) as problem:
         bound(expression)
-    assert problem.value.what == f"'{expression}' waits for {waits_for}" and problem.value.unit == unit
+    assert problem.value.what == f"'{expression}' needs {waits_for}" and problem.value.unit == unit
 
 
 def test_a_choice_may_still_give_what_this_grass_leaves_out():
@@ -188,7 +188,7 @@ def test_the_week_of_a_day_fills_in_what_the_season_says_of_it():
 def test_weather_needs_no_grass_and_growth_does():
     chosen = Context(place=places()["sydney"], year=season(COUCH, "sydney"), day=OCTOBER_12)
     assert bound_value("week.rain", chosen) == in_sydney("week.rain")
-    with pytest.raises(Unchosen, match="waits for a grass"):
+    with pytest.raises(Unchosen, match="needs a grass"):
         bound_value("week.growth_potential", chosen)
 
 
@@ -227,7 +227,7 @@ def test_degree_days_between_two_dates_are_those_of_the_season():
     climate = season(COUCH, "sydney").climate
     whole = sum(max(0, (high + low) / 2 - 10) for high, low in zip(climate.maximum_c, climate.minimum_c, strict=True))
     assert between("span.degree_days_of_year", 216, 279).value == pytest.approx(whole)
-    with pytest.raises(Unchosen, match="waits for two dates"):
+    with pytest.raises(Unchosen, match="needs two dates"):
         between("span.days", 216, None)
     with pytest.raises(BindError, match="did you mean 'degree_days_at_last'"):
         between("span.degree_days_at_lst", 216, 279)
@@ -269,11 +269,11 @@ def test_a_plain_value_says_who_set_it():
     [
         ("place.lattitude", "'place.lattitude' names no field of a place", "did you mean 'latitude'?"),
         ("place.name", "'place.name' names no field of a place", "write 'place.latitude'"),
-        ("week.rian", "'week.rian' names nothing of a week", "did you mean 'rain'?"),
+        ("week.rian", "'week.rian' is not a figure of a week", "did you mean 'rain'?"),
         ("group.crop_coeficient", "'group.crop_coeficient' names no field", "did you mean 'crop_coefficient'?"),
         ("practice.product.prise", "'practice.product.prise' names no field", "did you mean 'price'?"),
         ("practice.about", "'practice.about' is not a quantity", "name a field that holds a figure, such as 'grass.seed_rate'"),
-        ("practice.products.sand", "'practice.products.sand' is no product's field",
+        ("practice.products.sand", "'practice.products.sand' names no field of products",
          "write 'practice.feed.nitrogen_percent' or 'practice.products.NAME.pack_mass_kg'"),
     ],
 )
@@ -295,7 +295,7 @@ def test_an_operation_that_is_chosen_fills_in_what_is_asked_for_it():
     assert bound("practice.operations.mow.price_per_100_m2").value == 18
     with pytest.raises(Missing, match="'practice.operation.minimum_price' is not given"):
         bound("practice.operation.minimum_price", operation="mow")
-    with pytest.raises(Unchosen, match="waits for an operation"):
+    with pytest.raises(Unchosen, match="needs an operation"):
         bound("practice.operation.minimum_price")
     with pytest.raises(BindError, match="operation 'cor' is not in practice.yml; did you mean 'core'"):
         bound("practice.operations.cor.minimum_price")

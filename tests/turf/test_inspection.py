@@ -64,8 +64,8 @@ def test_a_measure_in_any_unit_is_held_against_its_limit(depth, stops):
 
 @pytest.mark.parametrize(("depth", "sentence"), [
     ("deep", "'deep' is not a quantity; write one such as 2.5."),
-    ("301 mm", "This cannot be more than 300 mm; is it a slip?"),
-    ("-1 mm", "This cannot be less than 0 mm; is it a slip?"),
+    ("301 mm", "This cannot be more than 300 mm; is that a slip?"),
+    ("-1 mm", "This cannot be less than 0 mm; is that a slip?"),
 ])
 def test_an_answer_that_cannot_be_is_told_and_counts_as_none(depth, sentence):
     result = findings_of(inspection(DEEP), {"depth": depth})
@@ -75,7 +75,7 @@ def test_an_answer_that_cannot_be_is_told_and_counts_as_none(depth, sentence):
 
 def test_a_choice_that_is_not_there_is_told():
     result = findings_of(inspection(ROOTS), {"roots": "countless"})
-    assert "none of its choices" in result.troubles[0].sentence
+    assert "not one of its choices" in result.troubles[0].sentence
     assert result.unanswered == ("roots",)
 
 
@@ -201,7 +201,7 @@ def test_an_estimate_holds_the_practice_s_own_terms():
     pieces, missing = estimate_pieces(SHIPPED, BOOK.practice, "AU")
     text = {piece.id: words for piece, words in pieces}
     assert missing == []
-    assert "AUD 95" in text["minimum"] and text["tax"] == "10 % GST comes on top."
+    assert "AUD 95" in text["minimum"] and text["tax"] == "10 % GST is added."
     assert "30 days" in text["valid"] and "20 %" in text["deposit"] and "Australian" in text["rights"]
     assert not [words for words in text.values() if "{" in words]
 

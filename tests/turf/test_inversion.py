@@ -89,16 +89,16 @@ def test_the_very_top_of_a_peak_is_met_and_no_more():
     found, remarks = turned("growth-potential", {"growth_potential": "1"}, "mean_temperature", optimum="31 °C", spread="7 K")
     assert found == pytest.approx(31, abs=1e-4) and remarks == []
     sentence = refused("growth-potential", {"growth_potential": "1.01"}, "mean_temperature", optimum="31 °C", spread="7 K")
-    assert sentence.endswith("it does not come over 1.")
+    assert sentence.endswith("it never goes above 1.")
 
 
 @pytest.mark.parametrize(
     ("wanted", "for_input", "given", "words"),
     [
-        ({"left_in_pack": "3 kg"}, "area", {}, "rises and falls with 'Area to feed', so many values give 3 kg"),
+        ({"left_in_pack": "3 kg"}, "area", {}, "rises and falls with 'Area to feed', so too many values give 3 kg"),
         ({"product": "1 kg"}, "pack_mass", {}, "Product for this feed does not change with 'Product in one pack'."),
-        ({"nitrogen": "5 kg"}, "nitrogen_percent", {}, "it does not come over 1.5 kg."),  # 100 m2 at 1.5 kg are 1.5 kg in all.
-        ({"product": "-1 kg"}, "area", {}, "cannot be -1 kg: whatever 'Area to feed' is, it does not come under 0 kg."),
+        ({"nitrogen": "5 kg"}, "nitrogen_percent", {}, "it never goes above 1.5 kg."),  # 100 m2 at 1.5 kg are 1.5 kg in all.
+        ({"product": "-1 kg"}, "area", {}, "cannot be -1 kg: whatever 'Area to feed' is, it never goes below 0 kg."),
         ({"product": "banana"}, "area", {}, "'banana' is not a quantity"),
         ({"product": "3 m2"}, "area", {}, "is an area, but a mass is wanted"),
         ({"product": "3 kg"}, "area", {"rate": "banana"}, "'banana' is not a quantity"),

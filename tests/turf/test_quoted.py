@@ -40,7 +40,7 @@ def test_a_share_is_said_as_a_person_says_it(percent, words):
 
 
 def test_a_share_without_a_name_is_told():
-    with pytest.raises(BindError, match="no share with a name"):
+    with pytest.raises(BindError, match="not a share that has a name"):
         quote("task.mow.share.words", shares(37))
 
 
@@ -52,7 +52,7 @@ def test_a_word_of_the_practice_is_put_in_as_it_stands():
     ("expression", "says"),
     [
         ("tusk.sweep.sweeps", "did you mean 'task'"), ("task.sweep.sweep", "did you mean 'sweeps'"), ("task.swep.sweeps", "did you mean 'sweep'"),
-        ("grass.plaingrass.name", "is no figure"), ("plan.plain-renovation.nothing", "is no step of the plan"), ("task", "names no figure"),
+        ("grass.plaingrass.name", "is not a figure"), ("plan.plain-renovation.nothing", "is not a step of the plan"), ("task", "names no figure"),
         ("practice.name.low", "leave out '.low'"), ("inspection.deep_litre", "did you mean 'deep_litter'"),
     ],
 )  # fmt: skip

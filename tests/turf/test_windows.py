@@ -88,7 +88,7 @@ def test_cool_season_grass_in_the_tropics_has_none_and_says_why():
 
 def test_little_growth_is_said():
     (window,) = season(COUCH, "london-heathrow").renovation.windows
-    assert "Growth is little here: at its best 0.26" in window.why
+    assert "There is little growth here: at best 0.26" in window.why
     assert window.days < season(COUCH, "atlanta").renovation.windows[0].days
 
 

@@ -93,9 +93,10 @@ def _british() -> dict[str, str]:
 
 
 def words_not_used(texts: list[Text]) -> Iterator[Finding]:
-    """Words and signs of house-style.yml."""
+    """Words, turns and signs of house-style.yml."""
     refused = {re.compile(rf"\b{re.escape(words)}\b".replace(r"\*", r"\w*"), re.IGNORECASE): to for words, to in style()["words"].items()}
     refused |= {re.compile(re.escape(sign)): to for sign, to in style()["signs"].items()}
+    refused |= {re.compile(turn, re.IGNORECASE): to for turn, to in style()["turns"].items()}
     everything = BETWEEN.join(text.text for text in texts)
     for pattern, instead in refused.items():
         if pattern.search(everything):

@@ -32,6 +32,16 @@ def test_all_the_book_is_read():
         ("Couch bears frost.", "copes with"),
         ("The ring goes on growing.", "keeps"),
         ("Your rights as a buyer stand besides.", "on top of that"),
+        ("Driving there comes on top.", "extra"),
+        ("The germination stands on the label.", "is on the label"),
+        ("The least you charge is for a small lawn.", "minimum charge"),
+        ("The amount is an assumption of ours.", "our own"),
+        ("Fine fescue bears shade.", "copes with"),
+        ("Told not to stand much traffic.", "said not to"),
+        ("Rake it lightly, for it asks little else.", "because"),
+        ("Wait for a calmer hour. Else use a drop spreader.", "otherwise"),
+        ("Plant three to a hand's breadth.", "width"),
+        ("Couch browns off and the others sleep.", "dormant"),
     ],
 )
 def test_each_departure_is_found_where_it_stands(wrong, instead):

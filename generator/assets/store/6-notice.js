@@ -5,7 +5,7 @@
   var WHY = {
     full: 'There is no room left on this device to keep this.',
     blocked: 'This browser keeps nothing for this page.',
-    stuck: 'What is kept here already could not be read, and nothing is written over it.'
+    stuck: 'What was already kept here could not be read, so nothing is written over it.'
   };
 
   function add(parent, tag, className, words) { return parent.appendChild(Swardbook.element(tag, className, words)); }
@@ -56,7 +56,7 @@
           said[1].forEach(function (each) { button(ways, each[0], each[1]); });
         }
         if (!reason) { return; }
-        add(now, 'p', '', WHY[reason] + ' What you put down stays on this page until it is closed.');
+        add(now, 'p', '', WHY[reason] + ' What you wrote stays on this page until you close it.');
         if (!work) { return; }
         var offered = add(now, 'p', 'sb-kept__ways');
         button(offered, 'Save it as a file', save);
@@ -71,7 +71,7 @@
     function showAside() {
       var found = rows.aside();
       fill(left, found.map(function (each) { return each.key; }).concat(['|'], deleted.map(function (each) { return each.key; })).join(), function () {
-        if (found.length + deleted.length) { add(left, 'p', '', 'Something that was kept here is damaged, or is not of this edition of the book, and could not be read. It is set aside as it was, and the rest is here.'); }
+        if (found.length + deleted.length) { add(left, 'p', '', 'Something that was kept here is damaged, or is from another edition of the book, and could not be read. It is set aside as it was, and the rest is here.'); }
         found.forEach(function (each, number) { asideRow(each, found.length > 1 ? ' ' + (number + 1) : ''); });
         deleted.forEach(function (each) {
           var ways = add(left, 'p', 'sb-kept__ways', 'Deleted.');

@@ -3,7 +3,7 @@
 (function () {
   "use strict";
   var dates, element; /* Those of every page, once they are read. */
-  var DAMAGED = "This link is damaged, so it shows no dates. The advice below still holds: count the days from the job.";
+  var DAMAGED = "This link is damaged, so it shows no dates. The advice below still applies: count the days from the job.";
 
   function list(nodes) { return Array.prototype.slice.call(nodes); }
 
@@ -29,7 +29,7 @@
     /* The name of an id as it is now; what is not in this book, or not any more, is told among the notices, and the rest of the link kept. */
     function named(kind, id, notices) {
       var found = known[kind]["id " + id];
-      if (!found) { notices.push("This link names a " + (kind === "grass" ? "grass" : "step") + " that is not in this book: " + id + ". The rest of it holds."); }
+      if (!found) { notices.push("This link names a " + (kind === "grass" ? "grass" : "step") + " that is not in this book: " + id + ". The rest still applies."); }
       else if (found.gone) { notices.push(found.gone); }
       return found ? found.name : null;
     }
@@ -77,7 +77,7 @@
       });
     }
 
-    /* Days gone by stand at the end of the list, shut, so that what is still to be done comes first. */
+    /* Days that have passed stand at the end of the list, shut, so that what is still to be done comes first. */
     function sorted() {
       var gone = root.querySelector("[data-part=gone]");
       var past = stretches.filter(function (each) { return each.classList.contains("sb-aftercare__stretch--past"); });
@@ -88,7 +88,7 @@
     function headline(day, start) {
       if (day < 0) { return "The job is on " + dates.words(start) + ". Nothing to do until then."; }
       if (current(day).length) { return "Today, " + dates.words(dates.today()) + ", is day " + day; }
-      return "Day " + day + ": the sheet has run its course. Care for the lawn as usual.";
+      return "Day " + day + ": this sheet is finished. Look after the lawn as usual.";
     }
 
     function say(parts) {

@@ -120,7 +120,7 @@
     on('link', function () {
       var link = linked(form);
       if (link === null) { told.textContent = 'These figures do not fit into a link; copy them as text.'; return; }
-      offer(link, root.getAttribute('data-address') ? 'A link that carries these figures.' : 'This link works only where this copy stands: the book has no public address.');
+      offer(link, root.getAttribute('data-address') ? 'A link that carries these figures.' : 'This link works only where this copy of the book is, because it has no public address.');
     });
     on('print', function () {
       document.documentElement.setAttribute('data-print-card', root.id);

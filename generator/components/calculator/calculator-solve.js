@@ -73,14 +73,14 @@
 
     function outOfReach(least, most) {
       var start = label + ' cannot be ' + shown(target) + ": whatever '" + input.question + "' is, it ";
-      if (target < least) return start + 'does not come under ' + shown(least) + '.';
-      if (target > most) return start + 'does not come over ' + shown(most) + '.';
-      return start + 'leaps past that.';
+      if (target < least) return start + 'never goes below ' + shown(least) + '.';
+      if (target > most) return start + 'never goes above ' + shown(most) + '.';
+      return start + 'jumps past that.';
     }
 
     function several(all) {
       var start = label + " rises and falls with '" + input.question + "', so ";
-      if (all.length > MOST_LISTED) return start + 'many values give ' + shown(target) + '; ask for another.';
+      if (all.length > MOST_LISTED) return start + 'too many values give ' + shown(target) + '; ask for another.';
       return start + 'more than one value gives ' + shown(target) + ': ' +
         all.map(function (met) { return inputShown(chosen(met)); }).join(' and ') + '.';
     }

@@ -27,7 +27,7 @@
       use.hidden = true;
       if (!amount.value.trim()) { say(''); return; }
       var amiss = form.spec.inputs.filter(function (each) { return each.name !== field.name && out.problems[each.name]; })[0];
-      if (amiss) { say('First mend this: ' + amiss.question + '. ' + out.problems[amiss.name]); return; }
+      if (amiss) { say('First fix this: ' + amiss.question + '. ' + out.problems[amiss.name]); return; }
       var inputUnit = form.unitOf(field);
       var solved = Swardbook.solve(form.spec, out.values, {
         result: chosen.name, text: amount.value, unit: resultUnit, input: field.name, resultUnit: resultUnit, inputUnit: inputUnit

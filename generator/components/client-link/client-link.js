@@ -4,7 +4,7 @@
   var dates; /* That of every page, once it is read. */
   var SVG = "http://www.w3.org/2000/svg";
   var QUIET_MODULES = 4; /* White around a code, ISO/IEC 18004. */
-  var NO_CODE = "No code could be drawn here. The link above does the same.";
+  var NO_CODE = "No code could be drawn here. The link above does the same job.";
 
   function drawn(tag, attributes) {
     var made = document.createElementNS(SVG, tag);
@@ -80,7 +80,7 @@
       }
       if (!asked.on) { return clear("No link yet: choose the day of the job."); }
       var fragment = Swardbook.clientLink.write(asked);
-      if (!fragment) { return clear("No link yet: an area up to 999,999 m² and fewer steps would fit into one."); }
+      if (!fragment) { return clear("No link yet: it holds an area up to 999,999 m² and fewer steps than this."); }
       part("problem").textContent = "";
       part("open").href = form.dataset.here + fields.sheet.value + ".html#" + fragment;
       showLink(form.dataset.address + fields.sheet.value + ".html#" + fragment, dates.fromIso(asked.on));

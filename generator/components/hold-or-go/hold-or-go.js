@@ -81,7 +81,7 @@
     made.told = add(inside, 'p', 'sb-hold__told');
     var end = add(inside, 'p', 'sb-hold__end');
     made.kept = add(end, 'span', 'sb-note');
-    made.forget = add(end, 'button', 'sb-button sb-button--quiet', 'Forget what was said of this day');
+    made.forget = add(end, 'button', 'sb-button sb-button--quiet', 'Clear what was said about this day');
     made.forget.type = 'button';
     made.why = add(box, 'div', 'sb-hold__why');
     return made;
@@ -172,7 +172,7 @@
         return toldWords(id, known[id], read);
       }).join('; ') + '.' : '';
       parts.kept.textContent = !at ? 'What you say is kept on this device only, for this date.'
-        : K.lasts() ? 'Kept on this device only.' : 'This browser keeps nothing for this page, so it lasts until the page is closed.';
+        : K.lasts() ? 'Kept on this device only.' : 'This browser keeps nothing for this page, so it lasts only until you close the page.';
       parts.forget.hidden = !at;
     }
 

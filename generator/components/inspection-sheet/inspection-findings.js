@@ -43,7 +43,7 @@
       if (text.trim()) {
         if (question.choices) {
           if (question.choices.indexOf(text) >= 0) { chosen[question.id] = text; answered[question.id] = true; }
-          else out.troubles[question.id] = question.ask + ": '" + text + "' is none of its choices.";
+          else out.troubles[question.id] = question.ask + ": '" + text + "' is not one of its choices.";
         } else {
           var read = measure(question, text, unitOf && unitOf(question));
           if (read.trouble) out.troubles[question.id] = read.trouble;

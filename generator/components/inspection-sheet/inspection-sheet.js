@@ -212,7 +212,7 @@
       changed();
       if (back) return;
       emptied = was;
-      empty.textContent = 'Bring back what was emptied';
+      empty.textContent = 'Bring back what was cleared';
     });
 
     function show() {

@@ -65,7 +65,7 @@
       area.hidden = false;
       area.focus();
       area.select();
-      told.textContent = tools.root.dataset.address ? 'A link that opens this job without its ticks. Copy it from here.' : 'This book has no public address, so this link works only where this copy stands.';
+      told.textContent = tools.root.dataset.address ? 'A link that opens this job without its ticks. Copy it from here.' : 'This book has no public address, so this link works only where this copy of it is.';
     });
     /* found: what K.read gives. Jobs that there is room for are taken; of the rest it is said why not. */
     function take(found) {

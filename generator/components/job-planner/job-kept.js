@@ -68,8 +68,8 @@
       var each = renamed(given, 'inspection', 'visit');
       var clean = Swardbook.kept.sound('jobs', each), amiss = inWords(Swardbook.kept.amiss('jobs', each));
       if (clean) { rows.push(clean.row); }
-      if (!clean) { faults.push('Job ' + (number + 1) + ' of it is left out: wrong in it or missing is ' + amiss + '.'); }
-      else if (!clean.whole) { faults.push('Job ' + (number + 1) + ' of it is taken without what could not be read: ' + (amiss || 'a part unknown here') + '.'); }
+      if (!clean) { faults.push('Job ' + (number + 1) + ' in it is left out, because this is wrong or missing: ' + amiss + '.'); }
+      else if (!clean.whole) { faults.push('Job ' + (number + 1) + ' in it is taken without what could not be read: ' + (amiss || 'a part unknown here') + '.'); }
     });
     return { rows: rows, faults: faults };
   }

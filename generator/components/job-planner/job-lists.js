@@ -84,7 +84,7 @@
     waterings(out).forEach(function (each) {
       var ahead = Swardbook.dates.fromIso(each.date) - on, week = ahead < 0 ? -1 : Math.floor(ahead / 7);
       if (!weeks[week]) { weeks[week] = { days: {}, litres: 0 }; order.push(week); }
-      if (each.rain_mm !== null) { return; } /* Rain does it. */
+      if (each.rain_mm !== null) { return; } /* Rain is enough. */
       weeks[week].days[each.date] = true;
       weeks[week].litres += each.litres;
     });

@@ -85,9 +85,9 @@
 
     function gone() {
       lost = true;
-      notice.say('This job was taken off the list in another tab. It still stands on this page, and changes to it are not kept.', [
+      notice.say('This job was taken off the list in another tab. It is still on this page, but changes to it are not kept.', [
         ['Keep it as a new job', function () { lost = false; desk.id = null; changed(); }],
-        ['Let it go', function () { desk.first(); show(); }]
+        ['Discard it', function () { desk.first(); show(); }]
       ]);
     }
 
@@ -116,7 +116,7 @@
   function nameOf(job, book) {
     var plan = has(book.plans, job.plan), grass = has(book.grasses, job.grass);
     return (job.name ? job.name + ': ' : '') + (grass ? book.grasses[job.grass].name : job.grass) + ', ' + (plan ? book.plans[job.plan].name : job.plan) +
-      ', ' + Swardbook.jobWords.day(job.on) + (plan && grass ? '' : ' (not of this book)');
+      ', ' + Swardbook.jobWords.day(job.on) + (plan && grass ? '' : ' (not in this book)');
   }
 
   /* all: [[value, words]]. A list that stays the same is left alone, for somebody may have it open. */

@@ -95,7 +95,7 @@
         if (!wanted.length) { work(now); return; }
         Promise.all(wanted.map(Swardbook.jobs.load)).then(function () { if (mine === turn) { ready(); } }, function () {
           if (mine !== turn) { return; }
-          notes = ['The data of this job could not be read, so what stands below is of another one. Try again.'];
+          notes = ['The data of this job could not be read, so what you see below is another job. Try again.'];
           notice();
         });
       })();
@@ -162,7 +162,7 @@
       if (using) { V.show(part('inspection-found'), last.seen); } else { part('inspection-found').hidden = true; }
       var use = root.querySelector('[data-act=inspection-use]');
       use.hidden = !device || same;
-      use.textContent = (using ? 'Take the answers again, as they are now' : 'Use the inspection') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : '');
+      use.textContent = (using ? 'Use the answers as they are now' : 'Use the inspection') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : '');
       root.querySelector('[data-act=inspection-drop]').hidden = !using;
     }
 
@@ -203,7 +203,7 @@
       if (name === 'area') {
         try {
           var area = Swardbook.quantity.read(choice('area').value, document.documentElement.getAttribute('data-units') === 'us' ? 'ft2' : 'm2');
-          if (!Swardbook.kept.isArea(area)) { trouble('This is no lawn; give an area of more than 0, as 240 m2.'); return; }
+          if (!Swardbook.kept.isArea(area)) { trouble('This is not a lawn; give an area above 0, such as 240 m2.'); return; }
           trouble('');
           now.area = area;
           now.typed = withUnit(choice('area').value.trim());

@@ -8,7 +8,7 @@
   /* A bare number is in the unit that the reader prefers; kept in mm. */
   function read(text) {
     var mm = Swardbook.quantity.read(text, us() ? 'in' : 'mm') * 1000;
-    if (mm < 0 || mm >= MOST_MM) { throw { sentence: 'That is no day of rain; give 0 or more, as 8 mm.' }; }
+    if (mm < 0 || mm >= MOST_MM) { throw { sentence: 'That is not one day\'s rain; give 0 or more, such as 8 mm.' }; }
     return Number(mm.toPrecision(12));
   }
 
@@ -44,7 +44,7 @@
     if (input !== document.activeElement || !input.hasAttribute('aria-invalid')) {
       if (input !== document.activeElement) { input.value = given === undefined ? '' : typed(given); }
       input.removeAttribute('aria-invalid');
-      so.textContent = given === undefined ? '' : each.rain_mm !== null ? 'Rain does it.' : 'Less than is due: water.';
+      so.textContent = given === undefined ? '' : each.rain_mm !== null ? 'Rain is enough.' : 'That is less than is due, so water.';
     }
     made.classList.toggle('sb-job__rain--does-it', each.rain_mm !== null);
   }
@@ -66,7 +66,7 @@
     Object.keys(there).forEach(function (date) { there[date].remove(); });
     var spared = days.filter(function (each) { return each.rain_mm !== null; }).length;
     Swardbook.words(root.querySelector('[data-part=spared]'), spared
-      ? ['Rain does ' + W.count(spared, 'watering') + ': ', W.litres(out.water.spared_litres), ' less to give. ', W.litres(out.water.litres), ' are left to give.']
+      ? ['Rain covers ' + W.count(spared, 'watering') + ': ', W.litres(out.water.spared_litres), ' less to give. ', W.litres(out.water.litres), ' are left to give.']
       : [W.litres(out.water.litres), ' to give in all.']);
   }
 

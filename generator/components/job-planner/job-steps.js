@@ -129,7 +129,7 @@
     if (!late.length) { return ''; }
     var with_ = out.steps.filter(function (step) { return step.moved_by; }).map(function (step) { return step.title; });
     return late.map(function (step) { return step.title + ': ' + Swardbook.jobWords.moved(step, titles, true); }).join(' ') +
-      (with_.length ? ' What waits for it moves with it: ' + with_.join('; ') + '. ' : ' Nothing has to move with it. ') + 'All else stays.';
+      (with_.length ? ' What waits for it moves with it: ' + with_.join('; ') + '. ' : ' Nothing has to move with it. ') + 'Everything else stays.';
   }
 
   Swardbook.jobSteps = { show: show, next: next, moves: moves, list: list, say: say, clear: clear, link: link, quantity: quantity, answers: answers };

@@ -59,19 +59,19 @@
   }
 
   function settles(each, title) {
-    return title + ': done on ' + day(each.done_on) + ', it needs ' + count(each.days, 'day') + ' here. The first possible day of the job is then ' + day(each.first_day) + '.';
+    return title + ': done on ' + day(each.done_on) + ', it needs ' + count(each.days, 'day') + ' here. That makes the first possible day of the job ' + day(each.first_day) + '.';
   }
 
   function moved(step, titles, byHand) {
     if (!step.moved_days) { return ''; }
     var by = count(Math.abs(step.moved_days), 'day') + (step.moved_days > 0 ? ' later' : ' earlier') + ' than planned';
     if (byHand) { return by + ': set by you.'; }
-    return by + (step.moved_by ? ', because of “' + titles[step.moved_by] + '”.' : ', so that it has settled in time.');
+    return by + (step.moved_by ? ', because of “' + titles[step.moved_by] + '”.' : ', so that it settles in time.');
   }
 
   function usual(step) {
     var mean = Swardbook.quantity.unit('°C');
-    return ['Usual here then: mean of the day ', both(step.usual.mean_temperature_c * mean.factor + mean.offset, '°C', '°F', 1),
+    return ['Usual here at that time: daily mean ', both(step.usual.mean_temperature_c * mean.factor + mean.offset, '°C', '°F', 1),
       ', growth ' + step.usual.growth + ', frost on ' + percent(step.usual.frost_probability) + ' of nights.'];
   }
 
@@ -79,7 +79,7 @@
 
   function included(cost) {
     var done = cost.included.map(function (each) { return each.name + (each.times > 1 ? ', ' + each.times + ' times' : ''); });
-    return done.length ? 'In the price already: ' + done.join('; ') + '.' : '';
+    return done.length ? 'Included in the price: ' + done.join('; ') + '.' : '';
   }
 
   /* The words component's text; nothing where nothing is carried away. */

@@ -50,7 +50,7 @@
 
     function fillAll() {
       var chosen = yearOrNull(year.value);
-      say.textContent = chosen === null ? 'Type a year between 1900 and 2200, in four digits.' : '';
+      say.textContent = chosen === null ? 'Type a four-digit year between 1900 and 2200.' : '';
       if (chosen === null) return;
       sheets.forEach(function (sheet) { fill(sheet, chosen, Number(week.value)); });
     }

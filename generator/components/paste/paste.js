@@ -10,7 +10,7 @@
     function mark() {
       text.focus();
       text.select();
-      done.textContent = "Marked. Now copy it.";
+      done.textContent = "The text is selected. Now copy it.";
     }
 
     button.addEventListener("click", function () {

@@ -72,7 +72,7 @@
 
     function missing() {
       answer.textContent = '';
-      answer.appendChild(Swardbook.element('p', '', 'The year of this grass and place is not in this copy of the book. The calendars below are.'));
+      answer.appendChild(Swardbook.element('p', '', 'This copy of the book does not have the year of this grass and place, but it has the calendars below.'));
       plain.hidden = false;
     }
 

@@ -6,7 +6,7 @@
 
   function words(count, chosen) {
     if (!chosen) return '';
-    return count === 0 ? 'None has all of these. Set one of them back to any.' : count === 1 ? '1 problem' : count + ' problems';
+    return count === 0 ? 'None has all of these. Set one of them back to "any".' : count === 1 ? '1 problem' : count + ' problems';
   }
 
   function start(root) {

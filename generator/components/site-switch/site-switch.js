@@ -77,7 +77,7 @@
         if (chosen() !== site) return;
         show(years[site.value], soil ? soil.value : '');
         say.textContent = site.value === first ? '' : 'Shown here: ' + name + '. The twelve months below are for open ground.';
-      }, function () { say.textContent = 'The years of other sites are not in this copy of the book.'; });
+      }, function () { say.textContent = 'This copy of the book does not have the years of other sites.'; });
     }
 
     function restore() {

@@ -49,7 +49,7 @@
     var header = found[0].values.map(function (name) { return name.trim(); });
     header.forEach(function (name, at) {
       if (columns.indexOf(name) < 0) faults.push('Line 1: unknown column \'' + name.slice(0, 30) + '\'.');
-      else if (header.indexOf(name) !== at) faults.push('Line 1: the column \'' + name + '\' stands there twice.');
+      else if (header.indexOf(name) !== at) faults.push('Line 1: the column \'' + name + '\' is there twice.');
     });
     if (faults.length) return { entries: [], faults: faults };
     var entries = [];

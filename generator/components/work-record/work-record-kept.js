@@ -11,7 +11,7 @@
     for (var i = 0; i < units.length; i += 1) {
       try {
         var si = Swardbook.quantity.read(value, units[i]);
-        return si < 0 && column.unit !== '°C' ? 'This is less than nothing.' : '';
+        return si < 0 && column.unit !== '°C' ? 'This is less than nought.' : '';
       } catch (problem) {
         if (!problem.sentence) throw problem;
         first = first || problem.sentence;
@@ -25,8 +25,8 @@
     if (!value) return column.needed ? 'Fill this in.' : '';
     if (value.length > LONGEST) return 'This is too long.';
     if (column.id === 'lawn' && !LAWN.test(value)) return 'Use letters, digits and hyphens only, such as TL-014; no name and no address.';
-    if (column.kind === 'date' && Swardbook.dates.fromIso(value) === null) return 'This is not a date; write year, month and day, as 2026-10-12.';
-    if (column.kind === 'time' && !/^([01]?\d|2[0-3]):[0-5]\d$/.test(value)) return 'This is not a time; write hours and minutes, as 14:30.';
+    if (column.kind === 'date' && Swardbook.dates.fromIso(value) === null) return 'This is not a date; write year, month and day, such as 2026-10-12.';
+    if (column.kind === 'time' && !/^([01]?\d|2[0-3]):[0-5]\d$/.test(value)) return 'This is not a time; write hours and minutes, such as 14:30.';
     if (column.kind === 'grass' && !Object.prototype.hasOwnProperty.call(grasses, value)) return 'This book has no such grass.';
     if (column.kind === 'choice' && column.choices.indexOf(value) < 0) return 'This is not among the choices.';
     return column.kind === 'number' ? numberFault(column, value) : '';

@@ -7,9 +7,9 @@
   /* {si} or {why} of one feed, by the calculator's formula. */
   function nitrogenOf(calculator, entry) {
     var typed = {};
-    if (!entry.area) return { why: 'its area is not put down' };
-    if (!entry.amount) return { why: 'the product used is not put down' };
-    if (!entry.nitrogen_percent) return { why: 'the nitrogen on the bag is not put down' };
+    if (!entry.area) return { why: 'its area is not written down' };
+    if (!entry.amount) return { why: 'the product used is not written down' };
+    if (!entry.nitrogen_percent) return { why: 'the nitrogen on the bag is not written down' };
     calculator.inputs.forEach(function (input) { typed[input.name] = { text: '0', unit: input.unit }; });
     typed.product.text = entry.amount;
     typed.area.text = entry.area;

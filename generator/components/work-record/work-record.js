@@ -96,7 +96,7 @@
       var was = typed();
       editing = null;
       notice.say('');
-      parts.save.textContent = 'Put it down';
+      parts.save.textContent = 'Save this entry';
       parts.cancel.hidden = true;
       fill({ work: was.work, date: was.date, applied_by: was.applied_by, licence_number: was.licence_number });
     }
@@ -110,15 +110,15 @@
         if (wrong && !first) first = id;
       });
       if (!first && editing === null && !rows.room()) {
-        parts.told.textContent = 'The record holds ' + rows.most + ' entries, and no more fit. Export it, then take off what is old.';
+        parts.told.textContent = 'The record holds ' + rows.most + ' entries, and no more fit. Export it, then remove old entries.';
         return;
       }
       if (first) {
-        parts.told.textContent = 'Not put down yet: see the marked fields.';
+        parts.told.textContent = 'Not saved yet: see the marked fields.';
         input(first).focus();
         return;
       }
-      if (editing === null) add([entry], title(entry) + ' is put down.');
+      if (editing === null) add([entry], title(entry) + ' is saved.');
       else if (!changed(editing, entry)) return;
       finish();
     }
@@ -138,8 +138,8 @@
 
     /* The entry that stands in the form was taken off in another tab. */
     function gone() {
-      notice.say('This entry was taken off the record in another tab. What you typed still stands here.', [
-        ['Keep it as a new entry', function () { editing = null; save(); }], ['Let it go', function () { finish(); parts.told.textContent = ''; }]
+      notice.say('This entry was taken off the record in another tab. What you typed is still here.', [
+        ['Keep it as a new entry', function () { editing = null; save(); }], ['Discard it', function () { finish(); parts.told.textContent = ''; }]
       ]);
     }
 
@@ -238,8 +238,8 @@
       if (faults.length > MOST_TOLD) faults = faults.slice(0, MOST_TOLD).concat(['And ' + (faults.length - MOST_TOLD) + ' more.']);
       faults.forEach(function (each) { parts.faults.appendChild(Swardbook.element('li', '', each)); });
       parts.faults.hidden = !faults.length;
-      said = (fresh.length === 1 ? '1 entry is taken in' : fresh.length + ' entries are taken in') + (same ? '; ' + same + ' stood here already' : '') + (wrong ? '; ' + wrong + ' could not be read' : '') +
-        (over ? '; ' + over + ' did not fit, for the record holds ' + rows.most + ' entries' : '') + '.';
+      said = (fresh.length === 1 ? '1 entry is taken in' : fresh.length + ' entries are taken in') + (same ? '; ' + same + ' were here already' : '') + (wrong ? '; ' + wrong + ' could not be read' : '') +
+        (over ? '; ' + over + ' did not fit, because the record holds ' + rows.most + ' entries' : '') + '.';
       if (fresh.length) add(fresh, said);
       else parts.told.textContent = said;
     }
@@ -256,7 +256,7 @@
     parts.cancel.addEventListener('click', function () { finish(); parts.told.textContent = ''; });
     parts.undo.addEventListener('click', function () {
       undo();
-      done('It is as it was before.', null);
+      done('Everything is as it was before.', null);
       input('date').focus(); /* The button is gone with what it undid. */
     });
     parts.export.addEventListener('click', download);
