@@ -5,7 +5,7 @@ STAMP := .venv/.made-from-lock
 # What tests need beside what builds a book.
 TESTS := .venv/.made-for-tests
 
-.PHONY: site test serve check bench soak audit clean
+.PHONY: site test serve check gallery bench soak audit clean
 
 site: $(STAMP)
 	$(BIN)/swardbook build
@@ -20,6 +20,10 @@ serve: $(STAMP)
 check: $(STAMP)
 	$(BIN)/swardbook check
 
+# Every component from its own examples, for those who change them.
+gallery: $(TESTS)
+	$(BIN)/python -m tests.components.gallery .gallery
+
 bench: $(TESTS)
 	$(BIN)/python -m tests.bench.seasons
 
@@ -32,7 +36,7 @@ audit: site $(TESTS)
 	tests/audit.sh
 
 clean:
-	rm -rf site .venv *.egg-info
+	rm -rf site .gallery .venv *.egg-info
 
 $(STAMP): requirements.lock pyproject.toml
 	$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Swardbook needs Python 3.11 or newer; this is " + sys.version.split()[0])'

@@ -28,7 +28,7 @@ from generator.outputs.policy import HEADERS_FILE, NO_REFERRER, header_lines, pa
 from generator.pages import navigation, printed_calendars
 from generator.pages.desk import Desk
 from generator.pages.page import Page
-from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, component_examples, render
+from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, render
 from generator.search.book import FILE as SEARCH
 from generator.search.reading import read
 from generator.searchable import searchable
@@ -78,7 +78,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         book = self.book
         written = frozenset(file.src_uri for file in files.documentation_pages())
-        self.site = site = Site(book, self.day(), component_examples(), written)
+        self.site = site = Site(book, self.day(), written)
         made = asset_files() | site.files | {HEADERS_FILE: header_lines()}
         for path, content in (dict.fromkeys(site.pages, "") | made).items():
             files.append(File.generated(config, path, content=content))

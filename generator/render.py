@@ -57,6 +57,16 @@ def render_component(name: str, view: Mapping[str, Any]) -> str:
     return str(getattr(module, name.replace("-", "_"))(view))
 
 
+def render_page(template: str, context: Mapping[str, Any], foot: Mapping[str, Any] | None) -> str:
+    """A page with the line at its foot: where the template says `sources_foot`, because it prints well there, or else last.
+
+    foot: the dict of the component sources-foot; None for a page that needs no such line.
+    """
+    line = render_component("sources-foot", foot) if foot else ""
+    laid_out = render(template, {**context, "sources_foot": Markup(line)})
+    return laid_out if line in laid_out else laid_out + line
+
+
 def component_names() -> list[str]:
     """Folder names in `components/`, sorted."""
     return sorted(folder.name for folder in COMPONENTS.iterdir() if (folder / f"{folder.name}.html.j2").exists())
@@ -142,6 +152,8 @@ def spells(weeks: Sequence[Mapping[str, Any]]) -> list[dict[str, Any]]:
 STYLE = "assets/swardbook.css"
 SCRIPT = "assets/swardbook.js"
 FAVICON = "assets/mark.svg"
+# Drawn once: the header of every page has it in its own colour, a tab in the colour it names.
+MARK = GENERATOR / "theme" / "partials" / "logo.html"
 SEARCH_SCRIPT = "assets/search/search.js"
 # What the theme asks for in scripts of its own, each loaded where it is needed: not joined.
 THEME_SCRIPTS = "assets/theme"
@@ -151,18 +163,8 @@ def asset_files() -> dict[str, str]:
     """The joined style and script of every page, the scripts of some, and the vendored files: path in the site to text."""
     styles, scripts = component_assets()
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
-    mark = {FAVICON: (ASSETS / "mark.svg").read_text(encoding="utf-8")}
+    mark = {FAVICON: MARK.read_text(encoding="utf-8")}
     joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)])}
     searching = {SEARCH_SCRIPT: "\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js")))}
     theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
     return {**mark, **joined, **own_scripts(), **searching, **theme, **vendored}
-
-
-def component_examples() -> list[dict[str, Any]]:
-    """Each component with its params, rendered examples and the script of its own if it has one, for the gallery."""
-    sets = []
-    for name in component_names():
-        about = described(name)
-        examples = [{"name": each["name"], "html": Markup(render_component(name, each["view"]))} for each in about["examples"]]
-        sets.append({"name": name, "params": about["params"], "examples": examples, "script": own_script(name)})
-    return sets

@@ -5,7 +5,6 @@ A build lays this into a folder with MkDocs; the fuzz tests go through it withou
 
 from datetime import date
 from functools import cached_property
-from typing import Any
 
 from generator.glossed import Glossed
 from generator.model.book import Book
@@ -25,7 +24,7 @@ from generator.pages.record import SPEC as RECORD, record_script
 from generator.pages.season_script import season_scripts
 from generator.pages.year import year_scripts
 from generator.pages.year_files import year_files
-from generator.render import render
+from generator.render import render_page
 from generator.search.book import Shelf
 from generator.search.reading import read
 from generator.searchable import searchable
@@ -33,16 +32,16 @@ from generator.turf.season_json import as_json
 
 
 class Site:
-    """today: the first year of the calendar files. examples: those of each component, for the page *Components*.
+    """today: the first year of the calendar files.
 
     written: pages written by hand, as paths of their Markdown. One of the name of ours takes its place; the others are `added`.
     shelf: what search reads; it fills up while pages are written.
     """
 
-    def __init__(self, book: Book, today: date, examples: list[dict[str, Any]], written: frozenset[str] = frozenset()) -> None:
+    def __init__(self, book: Book, today: date, written: frozenset[str] = frozenset()) -> None:
         self.book, self.today = book, today
         self.almanac = Almanac(book)
-        ours = {f"{page.path}.md": page for page in all_pages(self.almanac, today, examples, written)}
+        ours = {f"{page.path}.md": page for page in all_pages(self.almanac, today, written)}
         self.pages = {path: page for path, page in ours.items() if path not in written}
         self.added = frozenset(written - ours.keys())
         self.shelf = Shelf()
@@ -50,7 +49,7 @@ class Site:
 
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
-        laid_out = render(f"{page.template}.html.j2", page.context)
+        laid_out = render_page(f"{page.template}.html.j2", page.context, page.foot)
         if page.in_search:
             self.shelf.put(page, read(searchable(laid_out)))
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.

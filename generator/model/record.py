@@ -13,7 +13,9 @@ Country = Literal["AU", "NZ", "ZA", "US", "GB"]
 
 COMMON_PRACTICE = "common practice"
 ASSUMPTION = "assumption"
-UNPUBLISHED = (COMMON_PRACTICE, ASSUMPTION)
+# What the practice itself promises, charges or is used to do: no fact of the trade, so no source can stand behind it.
+OURS = "ours"
+UNPUBLISHED = (COMMON_PRACTICE, ASSUMPTION, OURS)
 
 
 @dataclass(frozen=True)
@@ -91,7 +93,10 @@ class Sourced(Record):
     """Anything that must say where it comes from."""
 
     source: SourceId | Annotated[tuple[SourceId, ...], Field(min_length=1)] = Field(
-        description="A source id from sources.yml (or a list of them), 'common practice', or 'assumption'."
+        description=(
+            "A source id from sources.yml (or a list of them), 'common practice', 'assumption' for what this book chose, "
+            "or 'ours' for a promise or a custom of the practice."
+        )
     )
     note: Sentence | None = Field(default=None, description="What the figure holds for, or a limit to it.")
 

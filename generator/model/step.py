@@ -85,7 +85,7 @@ class StepBody(Record):
     )
     cautions: tuple[CautionId, ...] = Field(default=(), description="Shown here, where they bite.")
     source: SourceId | Annotated[tuple[SourceId, ...], Field(min_length=1)] | None = Field(
-        default=None, description="A source id from sources.yml (or a list of them), 'common practice', or 'assumption'."
+        default=None, description="A source id from sources.yml (or a list of them), 'common practice', 'assumption', or 'ours'."
     )
     note: Sentence | None = Field(default=None, description="What it holds for, or a limit to it.")
 

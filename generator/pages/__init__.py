@@ -1,6 +1,7 @@
 """Every page of a book, one view per page kind."""
 
 from collections.abc import Callable, Collection, Iterator
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -12,7 +13,6 @@ from generator.pages.calendar import calendar_page
 from generator.pages.client_link import client_link_page
 from generator.pages.compare import compare_page
 from generator.pages.desk import Desk
-from generator.pages.gallery import gallery_page
 from generator.pages.grass import grass_index, grass_page
 from generator.pages.glossary import glossary_page
 from generator.pages.guide import guide_index, guide_page
@@ -35,13 +35,18 @@ from generator.pages.task import caution_index, caution_page, task_index, task_p
 from generator.pages.when_due import months_due, when_view
 
 
-def all_pages(almanac: Almanac, today: date, examples: list[dict[str, Any]], written: frozenset[str] = frozenset()) -> list[Page]:
+def all_pages(almanac: Almanac, today: date, written: frozenset[str] = frozenset()) -> list[Page]:
     """Every generated page.
 
-    today: only where a printed calendar starts; nothing computed depends on it. examples: those of each component.
+    today: only where a printed calendar starts; nothing computed depends on it.
     written: pages written by hand, as paths of their Markdown.
     """
-    return [*_pages(almanac, lambda path: Desk(almanac.book, path, today, written)), gallery_page(examples)]
+    desks: dict[str, Desk] = {}
+
+    def desk(path: str) -> Desk:
+        return desks.setdefault(path, Desk(almanac.book, path, today, written))
+
+    return [replace(page, foot=desks[page.path].sourcing.foot()) for page in _pages(almanac, desk)]
 
 
 def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
@@ -115,7 +120,7 @@ def navigation(written: list[str], there: Collection[str]) -> list[dict[str, Any
     def present(links: list[dict[str, str]]) -> list[dict[str, str]]:
         return [link for link in links if set(link.values()) <= set(there)]
 
-    return [*present(doors), {"About": [*present(about), *written, {"Components": "components.md"}]}]
+    return [*present(doors), {"About": [*present(about), *written]}]
 
 
 def _card_strip(almanac: Almanac, grass: str) -> dict[str, Any]:

@@ -11,7 +11,7 @@ from markupsafe import Markup
 from generator.formula import to_mathml
 from generator.model.book import Book
 from generator.model.calculator import Calculator, Constant, Example, Input
-from generator.model.record import Sourced
+from generator.model.record import UNPUBLISHED, Sourced
 from generator.pages.calculator_script import calculator_script
 from generator.pages.desk import Desk
 from generator.pages.fill_in import SCRIPT as FILL_IN_SCRIPT, fill_in_view
@@ -236,9 +236,11 @@ def _example(example: Example, calculator: Calculator, desk: Desk) -> dict[str, 
             "label": calculator.results[name].label, "ours": f"{ours} {pretty(unit_after(ours, wanted))}".strip(),
             "theirs": f"{expected.value:g} {pretty(unit_after(f'{expected.value:g}', wanted))}".strip(),
         })
+    # Arithmetic rests on nobody's practice.
+    by_hand = example.basis == "arithmetic" and set(example.sources) <= set(UNPUBLISHED)
     return {
         "title": example.title, "where": example.where, "basis": BASIS[example.basis], "note": example.note,
-        "published": example.basis != "arithmetic", "marks": desk.sourcing.marks(example), "results": results,
+        "published": example.basis != "arithmetic", "marks": {"marks": []} if by_hand else desk.sourcing.marks(example), "results": results,
         "inputs": [{"label": calculator.inputs[name].question, "text": pretty(text)} for name, text in example.inputs.items()],
     }
 

@@ -13,6 +13,8 @@ from generator.pages.sourcing import Sourcing
 COUNTRY_NAMES = {
     "AU": "Australia", "NZ": "New Zealand", "ZA": "South Africa", "US": "United States", "GB": "Britain",
 }
+# Folders whose pages a client reads.
+FOR_CLIENTS = ("aftercare", "answers")
 
 
 @dataclass(frozen=True)
@@ -30,7 +32,7 @@ class Desk:
 
     @cached_property
     def sourcing(self) -> Sourcing:
-        return Sourcing(self.book.sources, self.links)
+        return Sourcing(self.book.sources, self.links, for_clients=self.path.split("/")[0] in FOR_CLIENTS)
 
     @property
     def methods_url(self) -> str:

@@ -10,7 +10,7 @@ from generator.formula import Formula, to_javascript
 from generator.formula.tree import Both, Node, Not
 from generator.model.book import Book
 from generator.model.hold import Hold, HoldRule
-from generator.model.record import UNPUBLISHED
+from generator.model.record import ASSUMPTION
 from generator.outputs.hold_answer import ANSWERS
 from generator.pages.hold_words import rule_words
 from generator.pages.quantity import unit_words
@@ -56,7 +56,10 @@ def _hold(book: Book, hold: Hold) -> str:
 
 
 def _rule(book: Book, hold: Hold, rule: HoldRule) -> str:
-    named = [{"id": None if id in UNPUBLISHED else id, "label": book.sources[id].label if id in book.sources else id} for id in rule.sources]
+    named = [
+        {"id": id if id in book.sources else None, "label": book.sources[id].label if id in book.sources else id}
+        for id in rule.sources if id in book.sources or id == ASSUMPTION  # the rest has no mark in the text
+    ]
     spec = {
         "answer": rule.answer, "if": rule_words(hold, rule), "reason": rule.reason, "change": rule.change, "from": named,
         "note": rule.note,

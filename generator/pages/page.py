@@ -39,6 +39,7 @@ class Page:
     about: paths of the pages that it joins, as a calendar a grass and a place: it goes by a name of each.
     in_search: False for a page that is only reached by its address.
     entries: parts that search finds one by one, instead of what the page says as a whole.
+    foot: what it says once of where it comes from, the dict of the component sources-foot; None where each sentence has its mark.
     """
 
     path: str
@@ -53,6 +54,7 @@ class Page:
     about: tuple[str, ...] = ()
     in_search: bool = True
     entries: tuple[Entry, ...] = ()
+    foot: Mapping[str, Any] | None = None
     names: tuple[str, ...] = ()
 
 

@@ -5,7 +5,6 @@ from typing import Any, get_args
 
 from generator.model.book import Book
 from generator.model.problem import Answer, Cause, Colour, Problem, Question, Shape, When, Where
-from generator.model.record import COMMON_PRACTICE, Sourced, Statement
 from generator.pages.desk import COUNTRY_NAMES, Desk, all_names
 from generator.pages.page import Page, Section
 from generator.pages.prose import Prose
@@ -27,16 +26,16 @@ SECTIONS = (
 def problem_page(book: Book, id: str, desk: Desk) -> Page:
     problem, prose = book.problems[id], Prose(book, desk)
     context = {
-        "title": problem.name, "summary": problem.summary, "looks": _statements(problem.looks, prose, desk),
+        "title": problem.name, "summary": problem.summary, "looks": prose.sentences(problem.looks),
         "facts": [
-            {"label": "How soon", **_statement(problem.how_soon, prose, desk)}, {"label": "Where", **_statement(problem.where, prose, desk)},
+            {"label": "How soon", **prose.sentence(problem.how_soon, problem.how_soon.text)}, {"label": "Where", **prose.sentence(problem.where, problem.where.text)},
         ],
         "grasses": [_link(book.grasses[each].name, desk.links.grass(each)) for each in problem.grasses],
         "asked": {"questions": [_question(book, problem, each, desk) for each in problem.questions]},
         "causes": [_cause(book, each, cause, prose, desk) for each, cause in problem.causes.items()],
         "send_for": [
             {"name": book.experts[each.expert].name, "url": desk.links.to(INDEX, f"expert-{each.expert}"), "when": each.when,
-             "marks": _marks(each, desk)}
+             "marks": desk.sourcing.marks(each)}
             for each in problem.send_for
         ],
         "similar": problem_links(book, problem.similar, desk),
@@ -72,25 +71,10 @@ def _cause(book: Book, id: str, cause: Cause, prose: Prose, desk: Desk) -> dict[
         ("More", problem_links(book, cause.problems, desk)),
     )
     return {
-        "id": f"cause-{id}", "name": cause.name, "tells": _statements(cause.tells, prose, desk),
-        "do": _statements(cause.do, prose, desk), "leave": _statements(cause.leave, prose, desk),
+        "id": f"cause-{id}", "name": cause.name, "tells": prose.sentences(cause.tells),
+        "do": prose.sentences(cause.do), "leave": prose.sentences(cause.leave),
         "more": [{"label": label, "links": links} for label, links in more if links],
     }
-
-
-def _marks(sourced: Sourced, desk: Desk) -> dict[str, Any]:
-    """Marks of what was published. A page of a problem says once that the rest is common practice: a mark at each line would bury it."""
-    if sourced.sources == (COMMON_PRACTICE,):
-        return {"marks": []}
-    return desk.sourcing.marks(sourced)
-
-
-def _statement(statement: Statement, prose: Prose, desk: Desk) -> dict[str, Any]:
-    return {**prose.sentence(statement, statement.text), "marks": _marks(statement, desk)}
-
-
-def _statements(statements: Iterable[Statement], prose: Prose, desk: Desk) -> list[dict[str, Any]]:
-    return [_statement(each, prose, desk) for each in statements]
 
 
 def _link(name: str, url: str) -> dict[str, str]:

@@ -51,9 +51,10 @@ class Prose:
         return {"text": None, "quantity": spelt(found.claim)}
 
     def _row(self, found: Quote) -> dict[str, Any]:
-        own = found.kind == "practice"
-        marks = {"marks": []} if own else self._desk.sourcing.marks(found.claim)
-        return {"label": found.label, "url": self._home(found), "quantity": spelt(found.claim), "marks": marks, "note": found.claim.note}
+        return {
+            "label": found.label, "url": self._home(found), "quantity": spelt(found.claim), "marks": self._desk.sourcing.marks(found.claim),
+            "note": found.claim.note,
+        }
 
     def _home(self, found: Quote) -> str | None:
         links = self._desk.links

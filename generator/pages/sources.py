@@ -7,7 +7,7 @@ from typing import Any
 
 from generator.model.book import Book
 from generator.model.calculator import Constant
-from generator.model.record import ASSUMPTION, COMMON_PRACTICE, Claim
+from generator.model.record import ASSUMPTION, COMMON_PRACTICE, OURS, Claim
 from generator.model.walk import parts
 from generator.pages.desk import Desk
 from generator.pages.page import Page, Section
@@ -21,6 +21,7 @@ from generator.turf.quoted import Placeholder, pieces, quote
 _SILENT = {"figures", "constants", "use", "rules", "others"}
 UNPUBLISHED = {
     COMMON_PRACTICE: "Figures that rest on common practice", ASSUMPTION: "Figures that are an assumption of this book",
+    OURS: "Figures that are a promise or a custom of the practice",
 }
 # How far a source was read; one that was read as a whole needs no word of it.
 READ = {"whole": None, "part": "Read in part.", "quoted": "Read as another published text quotes or reprints it."}
@@ -52,7 +53,7 @@ def sources_page(book: Book, desk: Desk) -> Page:
     ]
     unpublished = [{"id": id.replace(" ", "-"), "title": title, "used_by": _uses(_with_figures(taken[id]), desk)} for id, title in UNPUBLISHED.items()]
     counts = {"published": len(rows), "addressed": sum(1 for row in rows if row["address"])}
-    lead = "Every figure in this book names a source below, or says that it is common practice or an assumption."
+    lead = "What this book takes from others, and from whom. A figure without a mark is common practice, and the foot of its page says so."
     context = {
         "title": "Sources", "lead": lead, "rows": rows, "counts": counts, "without_address": _without_address(book), "unpublished": [each for each in unpublished if each["used_by"]],
         "experts": [

@@ -18,7 +18,7 @@ WORDS = Path(__file__).with_name("words.yml")
 # A sentence on more pages than this says nothing about any of them.
 MOST_PAGES = 4
 # Lists of everything: found by name, not by what they list.
-NAMES_ONLY = {"components", "sources", "names", "index", "home", "calendars", "compare", "problems", "glossary"}
+NAMES_ONLY = {"sources", "names", "index", "home", "calendars", "compare", "problems", "glossary"}
 # What an entry of a page is to search: a word of the glossary.
 ENTRY = "term"
 

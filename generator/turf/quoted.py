@@ -9,7 +9,7 @@ from generator.model.calculator import Constant
 from generator.model.grass import Grass
 from generator.model.inspection import Inspection
 from generator.model.practice import Practice, SeasonGroups
-from generator.model.record import COMMON_PRACTICE, Claim
+from generator.model.record import OURS, Claim
 from generator.turf.bindings import Context, bound_value
 from generator.turf.bound import BindError, check_named, field_of, unit_of_field, words_of
 
@@ -215,7 +215,7 @@ def _of_practice(expression: str, names: list[str], shelf: Shelf) -> Quote:
     value = field_of(expression, shelf.practice, names) if shelf.practice else None
     label = f"Our own terms: {words_of(names[-1])}"
     if isinstance(value, int | float) and not isinstance(value, bool):
-        claim = Claim(use=value, unit=unit_of_field(names[-1]) or "1", source=COMMON_PRACTICE)
+        claim = Claim(use=value, unit=unit_of_field(names[-1]) or "1", source=OURS)
         return Quote(claim, None, "practice", "practice", label)
     if not isinstance(value, str):
         raise BindError(f"'{expression}' is neither a number nor a word", "name a field that holds one, such as minimum_charge")

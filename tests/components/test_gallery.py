@@ -5,28 +5,16 @@ from calendar import monthrange
 from datetime import date
 from pathlib import Path
 
-import material
 import pytest
 import yaml
 from pypdf import PdfReader
 
-from generator.render import COMPONENTS, asset_files, component_examples, environment, render_component
+from generator.render import COMPONENTS, environment, render_component
+from tests.components.gallery import page_of, write_gallery
 
-THEME = Path(material.__file__).parent / "templates" / "assets" / "stylesheets"
 AXE = Path(__file__).parents[1] / "vendor" / "axe.min.js"
 # Rules about a whole page; the gallery here is a bare one. The built site is held to them in tests/site.
 OF_WHOLE_PAGES = ("bypass", "region", "landmark-one-main", "page-has-heading-one")
-
-
-def page_of(body: str) -> str:
-    styles = "".join(f'<link rel="stylesheet" href="{sheet.as_uri()}">' for sheet in sorted(THEME.glob("*.css")))
-    return (
-        f'<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Components</title>{styles}'
-        '<link rel="stylesheet" href="assets/swardbook.css"></head>'
-        '<body data-md-color-scheme="default" data-md-color-primary="indigo" data-md-color-accent="indigo">'
-        f'<main class="md-content"><article class="md-content__inner md-typeset">{body}</article></main>'
-        '<script src="assets/swardbook.js" defer></script></body></html>'
-    )
 
 
 def example(name: str, at: int = 0) -> dict:
@@ -37,11 +25,7 @@ def example(name: str, at: int = 0) -> dict:
 def folder(tmp_path_factory) -> Path:
     """Pages on a disk: the gallery, and a calendar of twelve months from the one example month."""
     made = tmp_path_factory.mktemp("gallery")
-    for path, text in asset_files().items():
-        (made / path).parent.mkdir(parents=True, exist_ok=True)
-        (made / path).write_text(text, encoding="utf-8")
-    context = {"title": "Components", "lead": "Each from its own examples.", "galleries": component_examples()}
-    (made / "components.html").write_text(page_of(environment().get_template("components.html.j2").render(context)), encoding="utf-8")
+    write_gallery(made)
     sheets = environment().get_template("month-sheet/month-sheet.html.j2").module
     year = "<h1>A year</h1>" + render_component("season-strip", example("season-strip")) + str(sheets.month_sheet_controls({"year": 2026}))
     (made / "year.html").write_text(page_of(year + "".join(str(sheets.month_sheet(month(number))) for number in range(1, 13))), encoding="utf-8")

@@ -74,11 +74,11 @@ def test_a_strip_says_the_year_in_words_and_names_its_windows():
 def test_marks_say_what_kind_of_source_it_is():
     marks = [
         {"kind": "published", "label": "Allen 1998", "url": "sources.html#allen"},
-        {"kind": "practice", "label": "common practice", "url": None},
+        {"kind": "assumption", "label": "assumption", "url": None},
     ]
     html = render_component("source-marks", {"marks": marks})
     assert 'href="sources.html#allen"' in html
-    assert read(html).text() == "Source: Allen 1998 , common practice"
+    assert read(html).text() == "Source: Allen 1998 , assumption"
 
 
 def test_a_quantity_without_a_us_twin_is_said_once():

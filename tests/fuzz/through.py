@@ -64,7 +64,7 @@ class Through:
         self.root = root
         self.files = Files(root)
         self.counts = Counts()
-        self.usual = self._odd(Site(check_book(root).book, TODAY, []))
+        self.usual = self._odd(Site(check_book(root).book, TODAY))
 
     def try_one(self, seed: int) -> None:
         """Raises nothing: what went wrong is counted by its kind, with the change that shows it."""
@@ -80,7 +80,7 @@ class Through:
                     assert loaded.findings and all("\n" not in str(each) and "object at 0x" not in str(each) for each in loaded.findings)
                     return
                 self.counts.accepted += 1
-                odd = self._odd(Site(loaded.book, TODAY, [])) - self.usual
+                odd = self._odd(Site(loaded.book, TODAY)) - self.usual
                 assert not odd, f"shows {sorted(odd)[:5]}"
         except Exception as error:
             last = traceback.extract_tb(error.__traceback__)

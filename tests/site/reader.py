@@ -44,7 +44,6 @@ KINDS = {
     "grasses in order": "which-grass.html",
     "names": "names.html",
     "sources": "sources.html",
-    "components": "components.html",
     "about": "about.html",
     "how to use": "how-to-use.html",
     "methods": "methods.html",

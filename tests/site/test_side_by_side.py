@@ -30,7 +30,7 @@ def test_where_figures_come_from_is_told_once_below_and_only_for_what_is_shown(r
     page = reader().open(f"{PAGE}#grass=couch.buffalo")
     table = page.locator(".sb-side-by-side table")
     assert "common practice" not in table.inner_text()
-    expect(page.locator(".sb-side-by-side__key")).to_contain_text("c common practice")
+    expect(page.locator(".sb-sources-foot")).to_contain_text("What has no mark is common practice")
     height = page.locator("tbody tr", has=page.get_by_role("rowheader", name="Mowing height")).locator("td:visible").first
     number = height.locator("sup").evaluate("each => each.lastChild.textContent.trim()")
     page.get_by_text("Sources of this table").click()

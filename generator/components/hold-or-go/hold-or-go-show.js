@@ -58,13 +58,14 @@
   }
 
   function sources(parent, rule) {
+    if (!rule.from.length && !rule.fromMemory) { return; }
     var marks = add(parent, 'span', 'sb-source-marks');
     add(marks, 'span', 'sb-hidden', 'Source: ');
     rule.from.forEach(function (source, number) {
       if (number) { add(marks, 'span', 'sb-source-marks__comma', ', '); }
       var kind = 'sb-source-marks__mark sb-source-marks__mark--';
       if (source.id) { link(marks, 'sources.html#' + source.id, source.label, kind + 'published'); }
-      else { add(marks, 'span', kind + (source.label === 'assumption' ? 'assumption' : 'practice'), source.label); }
+      else { add(marks, 'span', kind + source.label, source.label); }
     });
   }
 
