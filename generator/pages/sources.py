@@ -49,7 +49,7 @@ def sources_page(book: Book, desk: Desk) -> Page:
             "marks": [words for words in (READ[source.read], INTEREST.get(source.interest)) if words],
             "attribution": source.attribution, "licence": source.licence, "used_by": _uses(taken[id], desk),
         }
-        for id, source in book.sources.items()
+        for id, source in sorted(book.sources.items(), key=lambda each: each[1].label.casefold())
     ]
     unpublished = [{"id": id.replace(" ", "-"), "title": title, "used_by": _uses(_with_figures(taken[id]), desk)} for id, title in UNPUBLISHED.items()]
     counts = {"published": len(rows), "addressed": sum(1 for row in rows if row["address"])}
