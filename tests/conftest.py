@@ -1,5 +1,6 @@
 """What every test may ask for: a real Chromium, started once a run; and our own book, checked once."""
 
+import signal
 from collections.abc import Generator, Iterator
 from functools import cache
 from pathlib import Path
@@ -13,6 +14,10 @@ from generator.commands import common
 from tests import chromium, quiet
 
 BOOK = Path(__file__).parents[1]
+
+# A shell that runs the tests in the background has Ctrl-C ignored, and every command they start would go on ignoring it.
+if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 def chromium_path() -> str:
