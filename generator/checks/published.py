@@ -6,17 +6,21 @@ from generator.checks.check import Check
 from generator.findings import Finding, suggestion
 from generator.model.book import Book
 from generator.model.references import KEY
+from generator.turf.prepared import faults
 from generator.turf.quantities import calculate
 
 
 def _check(book: Book) -> Iterator[Finding]:
     for id, calculator in book.calculators.items():
+        sound = not faults(calculator)  # A unit or a formula that cannot be read has its finding already.
         for position, each in enumerate(calculator.published):
             for name, text in each.fills.items():
                 where = ("calculators", id, "published", position, "fills", name)
                 asked = calculator.inputs.get(name)
                 if asked is None:
                     yield Finding(book.where(*where, KEY), f"there is no input '{name}' to fill", suggestion(name, calculator.inputs, "name one of its inputs"))
+                    continue
+                if not sound:
                     continue
                 wrong = next((problem for problem in calculate(calculator, {name: text}).problems if problem.about == name), None)
                 if wrong:

@@ -60,7 +60,7 @@ def test_what_is_not_on_the_list_is_refused_at_its_place(tmp_path: Path, case: s
 def test_a_key_that_stands_twice_is_refused(tmp_path: Path) -> None:
     """Of two, each reader of YAML may take another."""
     (line,) = refused(tmp_path, "".join(PLAIN.values()) + "plugins: [exec]\n")
-    assert line.startswith("mkdocs.yml:6:1: the key 'plugins' stands twice")
+    assert line.startswith("mkdocs.yml:6:1: the key 'plugins' is here twice")
 
 
 @pytest.mark.parametrize("book", [ROOT, SMALLEST, WHOLE], ids=["our own", "smallest", "whole"])

@@ -37,7 +37,7 @@ def test_schema_writes_one_file_for_each_kind(tmp_path: Path) -> None:
     assert run.exit_code == 0
     names = {file.name for file in (tmp_path / "data" / "schema").iterdir()}
     kinds = (
-        "grass task caution place calculator step renovation hold aftercare practice season-groups inspection record sources "
+        "grass task caution place calculator step renovation hold aftercare practice season-groups inspection record services sources "
         "problem expert answer key glossary retired"
     )
     assert names == {f"{kind}.schema.json" for kind in (*kinds.split(), "quantity")}

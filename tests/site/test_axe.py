@@ -4,7 +4,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 from tests.site.reader import KINDS, Reader
 
@@ -42,8 +42,8 @@ def test_no_grave_hindrance_on_any_page_kind(reader: Callable[..., Reader], path
     page.evaluate(READ_IN)
     assert not grave(page)
     page.set_viewport_size(SIZES["phone"])
-    page.evaluate("() => document.querySelector('[data-md-component=palette] input:not(:checked)').click()")
-    assert scheme(page) == SCHEMES["dark"]
+    page.locator("header").get_by_title("Dark pages").click()
+    expect(page.locator("body")).to_have_attribute("data-md-color-scheme", SCHEMES["dark"])
     assert not grave(page, OF_LOOKS)
 
 
