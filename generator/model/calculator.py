@@ -143,7 +143,7 @@ class PublishedValues(Sourced):
     """Figures that a public body prints, to fill in by their name; a reader may type other ones."""
 
     name: Word = Field(description="What they are and whose, as the form offers them.")
-    fills: dict[LongWord, Typed] = Field(min_length=1, description="Input to its value as typed: '36 ppm'.")
+    fills: dict[Name, Typed] = Field(min_length=1, description="Input to its value as typed: '36 ppm'.")
 
 
 Topic = Literal[
