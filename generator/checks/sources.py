@@ -28,8 +28,8 @@ REFUSED = {
     "a shop": ("amazon.com", "amazon.com.au", "ebay.com", "bunnings.com.au", "etsy.com"),
     "a server of identification keys": ("lucidcentral.org",),
 }
-# A page that is tried out, not published: 'staging.' in front, '-test' in a name, or a content system's own name.
-_TRIED_OUT = re.compile(r"(^|[.-])(staging|test|dev|prod|uat|preprod|preview|sandbox)([.-]|$)|dotcms")
+# A page that is tried out or made for programs, not published: 'staging.' in front, '-test' in a name, or a content system's own name.
+_TRIED_OUT = re.compile(r"(^|[.-])(staging|test|dev|developer|prod|uat|preprod|preview|sandbox)([.-]|$)|dotcms")
 
 
 def refused(address: str) -> str | None:

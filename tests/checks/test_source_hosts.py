@@ -8,7 +8,7 @@ from generator.checks.sources import refused
 @pytest.mark.parametrize("address", [
     "https://pypi.org/project/almanac/", "https://cran.r-project.org/package=almanac", "https://www.npmjs.com/package/almanac",
     "https://studylib.net/doc/1/almanac", "https://www.yumpu.com/en/document/view/1", "https://staging.almanac.org/page",
-    "https://almanac-test.garden.vic.gov.au/flora", "https://almanac-prod.cloud.gov.au/page", "https://almanac.dotcms.cloud/news",
+    "https://developer.almanac.org/widget", "https://almanac-test.garden.vic.gov.au/flora", "https://almanac-prod.cloud.gov.au/page", "https://almanac.dotcms.cloud/news",
     "http://countyextension.blogspot.com/2008/07/", "https://almanac.wordpress.com/", "https://github.com/almanac/almanac",
     "https://keyserver.lucidcentral.org/weeds/data/", "https://www.researchgate.net/publication/1", "https://staging.scite.ai/authors/1",
 ])  # fmt: skip

@@ -28,6 +28,7 @@ def test_all_the_book_is_read():
         ("We recieve the turf at the gate.", "receive"),
         ("It is a win-win situation for the lawn.", "as it says"),
         ("Spread Anyfeed™ over the seed.", "the kind of product"),
+        ("Where winters are cold it is 'Almanac' that lives.", "one hardy kind"),
         ("The price hangs on the area.", "depend on"),
         ("Couch bears frost.", "copes with"),
         ("The ring goes on growing.", "keeps"),
