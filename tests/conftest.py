@@ -2,7 +2,6 @@
 
 import signal
 from collections.abc import Generator, Iterator
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -11,13 +10,13 @@ from playwright.sync_api import Browser, Page, sync_playwright
 
 from generator.checks import check_book
 from generator.commands import common
-from tests import chromium, quiet
-
-BOOK = Path(__file__).parents[1]
+from tests import chromium, our_book, quiet
 
 # A shell that runs the tests in the background has Ctrl-C ignored, and every command they start would go on ignoring it.
 if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
     signal.signal(signal.SIGINT, signal.default_int_handler)
+
+BUILDS_THE_SITE = "test_links.py"
 
 
 def chromium_path() -> str:
@@ -41,10 +40,8 @@ def browser() -> Iterator[Browser]:
 def our_book_is_checked_once() -> Iterator[None]:
     """Every command checks the whole book before it answers. Ours is the same for all tests; any other is checked each time."""
 
-    once = cache(check_book)
-
     def checked(root: Path) -> Any:
-        return once(BOOK) if root.resolve() == BOOK else check_book(root)
+        return our_book.loaded() if root.resolve() == our_book.ROOT else check_book(root)
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(common, "check_book", checked)
@@ -57,6 +54,11 @@ def page(browser: Browser) -> Iterator[Page]:
     context = browser.new_context()
     yield context.new_page()
     context.close()
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """What reads the built site begins: one process builds it while the other goes on with what needs none."""
+    items.sort(key=lambda item: item.path.name != BUILDS_THE_SITE)
 
 
 @pytest.hookimpl(wrapper=True)

@@ -9,7 +9,9 @@ import sys
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner, Result
 
+from generator.cli import main
 from tests.book_folders import SMALLEST, edit
 
 COMMAND = Path(sys.executable).with_name("swardbook")
@@ -18,6 +20,11 @@ FINDING = re.compile(r"^data/[\w./-]+:\d+:\d+: .+; .+$")
 
 def build(book: Path, *more: str | Path) -> subprocess.CompletedProcess[str]:
     return subprocess.run([COMMAND, "build", "--book", book, *more], capture_output=True, text=True, encoding="utf-8")
+
+
+def refused(book: Path, *more: str | Path) -> Result:
+    """What is told where nothing is built; no page is begun, so that it needs no process of its own."""
+    return CliRunner().invoke(main, ["build", "--book", str(book), *map(str, more)])
 
 
 def contents(folder: Path) -> dict[str, str]:
@@ -72,8 +79,8 @@ def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(built: Path) ->
     book = built
     before = contents(book / "site")
     edit(book / "data/grasses/plaingrass.yml", {"season_group: warm": "season_group: wram"})
-    run = build(book)
-    assert run.returncode == 1
+    run = refused(book)
+    assert run.exit_code == 1
     lines = run.stdout.splitlines()
     assert lines and all(FINDING.match(line) for line in lines), run.stdout
     assert lines[0].startswith("data/grasses/plaingrass.yml:5:")
@@ -85,8 +92,8 @@ def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(built: Path) ->
 
 def test_broken_yaml_is_told_at_its_line(book: Path) -> None:
     edit(book / "data/places/flatfield.yml", {"region: Invented": "region: [Invented"})
-    run = build(book)
-    assert run.returncode == 1
+    run = refused(book)
+    assert run.exit_code == 1
     assert FINDING.match(run.stdout.splitlines()[0]), run.stdout
     assert run.stdout.startswith("data/places/flatfield.yml:")
     assert "Traceback" not in run.stdout + run.stderr
@@ -107,8 +114,8 @@ def test_a_dead_link_in_a_written_page_fails_the_build_and_leaves_the_site(built
 
 def test_settings_that_cannot_be_read_are_told_without_a_traceback(book: Path) -> None:
     (book / "mkdocs.yml").write_text("site_name: [broken\n", encoding="utf-8")
-    run = build(book)
-    assert run.returncode == 1
+    run = refused(book)
+    assert run.exit_code == 1
     assert "mkdocs.yml" in run.stdout
     assert "Traceback" not in run.stdout + run.stderr
 
@@ -117,22 +124,22 @@ def test_a_folder_of_other_files_is_never_replaced(book: Path, tmp_path: Path) -
     photos = tmp_path / "photos"
     photos.mkdir()
     (photos / "lawn.jpg").write_bytes(b"a lawn")
-    run = build(book, "--to", photos)
-    assert run.returncode == 1
+    run = refused(book, "--to", photos)
+    assert run.exit_code == 1
     assert run.stdout == f"{photos}: holds files that no build of a book made; name an empty folder or a new one\n"
     assert contents(photos) == {"lawn.jpg": hashlib.sha256(b"a lawn").hexdigest()}
 
 
 def test_a_place_where_nothing_can_be_written_is_told(book: Path, tmp_path: Path) -> None:
     (tmp_path / "note").write_text("a file, not a folder", encoding="utf-8")
-    run = build(book, "--to", tmp_path / "note" / "site")
-    assert run.returncode == 1
+    run = refused(book, "--to", tmp_path / "note" / "site")
+    assert run.exit_code == 1
     assert run.stdout == f"{tmp_path / 'note' / 'site'}: no site can be written here (Not a directory); name another folder with --to\n"
 
 
 def test_a_folder_without_a_book_is_told_so(tmp_path: Path) -> None:
-    run = build(tmp_path)
-    assert run.returncode == 1
+    run = refused(tmp_path)
+    assert run.exit_code == 1
     assert run.stdout == f"{tmp_path}: no mkdocs.yml here; go to the folder of a book or name it with --book\n"
 
 
@@ -161,7 +168,7 @@ def test_a_disk_that_is_full_while_pages_are_written_is_one_line(book: Path) -> 
 
 def test_a_page_that_is_no_text_is_one_line(book: Path) -> None:
     (book / "content/odd.md").write_bytes(b"# A title\n\xff\xfe\n")
-    run = build(book)
-    assert run.returncode == 1
+    run = refused(book)
+    assert run.exit_code == 1
     assert run.stdout == "content/odd.md:2:1: the byte 0xff is not UTF-8 text; save the file as UTF-8\n"
     assert run.stderr == "Nothing was built.\n"

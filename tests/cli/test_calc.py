@@ -7,11 +7,11 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli import main
-from generator.model.book import load_book
 from generator.units import from_si, to_si, unit
+from tests.our_book import book
 
 ROOT = Path(__file__).parents[2]
-CALCULATORS = load_book(ROOT).book.calculators
+CALCULATORS = book().calculators
 EXAMPLES = [(id, number) for id, each in CALCULATORS.items() for number in range(len(each.examples))]
 
 
@@ -132,7 +132,7 @@ def test_a_place_and_a_day_are_enough_for_what_no_grass_changes():
 
 
 def test_a_product_and_a_machine_bring_their_own_figures():
-    practice = load_book(ROOT).book.practice
+    practice = book().practice
     product, machine = practice.products["starter-feed"], practice.machines["corer"]
     told = json.loads(calc("granular-feed", "--product", "starter-feed", "--json").stdout)
     assert told["inputs"]["nitrogen_percent"] == {"value": product.nitrogen_percent, "unit": "%"}

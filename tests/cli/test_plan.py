@@ -13,7 +13,7 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli import main
-from generator.model.book import load_book
+from tests.our_book import book as our_book
 
 ROOT = str(Path(__file__).parents[2])
 JOB = ("warm-below-ground", "--grass", "couch", "--place", "sydney", "--area", "240 m2", "--on", "2026-10-12")
@@ -128,7 +128,7 @@ def test_the_price_adds_up(october):
 
 def test_looks_at_the_lawn_are_in_the_price_and_said_so(october):
     """What practice.yml does not charge within a job has no line, and all of it is told of."""
-    book = load_book(Path(ROOT)).book
+    book = our_book()
     free = {book.tasks[task].name: task for task, each in book.practice.operations.items() if not each.charged_in_jobs}
     found = october["cost"]
     done = Counter(step["task"] for step in october["steps"] if step["who"] == "hands")

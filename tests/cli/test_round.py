@@ -13,7 +13,7 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli import main
-from generator.model.book import load_book
+from tests.our_book import book as our_book
 
 ROOT = str(Path(__file__).parents[2])
 LAWNS = (
@@ -111,7 +111,7 @@ def test_a_round_that_moved_keeps_the_ids_of_its_events(tmp_path):
 
 def many(count, seed):
     """Lawns of every grass at every place that the practice prints calendars for, each by its grass's own plan."""
-    draw, book = random.Random(seed), load_book(Path(ROOT)).book
+    draw, book = random.Random(seed), our_book()
     return [
         {
             "client": f"TL-{number:03}", "grass": draw.choice(sorted(book.grasses)), "place": draw.choice(book.practice.calendar_places),

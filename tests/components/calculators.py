@@ -4,14 +4,14 @@ from datetime import date
 from functools import cache
 from pathlib import Path
 
-from generator.model.book import load_book
 from generator.pages.calculator import calculator_script, calculator_view
 from generator.pages.desk import Desk
 from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
 from generator.render import component_assets, own_scripts, render_component
 from generator.units import units_script
+from tests.our_book import book
 
-BOOK = load_book(Path(__file__).parents[2]).book
+BOOK = book()
 IDS = sorted(BOOK.calculators)
 DESK = Desk(BOOK, "calculators/any", date(2026, 1, 1))
 

@@ -71,10 +71,10 @@ def told(page, id: str, texts: list[str], fragments: list[str], chance: random.R
     assert not [word for word in NEVER_SHOWN if word in shown and not any(word in text for text in texts + fragments)]
 
 
-def fuzz(opened, count: int) -> int:
-    """`count` strings spread over all calculators, two in three into fields and one into the address."""
-    each, done = -(-count // len(IDS)), 0
-    for id in IDS:
+def fuzz(opened, count: int, ids: list[str]) -> int:
+    """`count` strings spread over some calculators, two in three into fields and one into the address."""
+    each, done = -(-count // len(ids)), 0
+    for id in ids:
         chance = random.Random(f"fuzz {id}")
         page = opened(id)
         names = list(BOOK.calculators[id].inputs)
@@ -86,13 +86,13 @@ def fuzz(opened, count: int) -> int:
     return done
 
 
-def test_1500_random_strings(opened):
-    assert fuzz(opened, 1500) >= 1500
+def test_500_random_strings_into_every_sixth_calculator(opened):
+    assert fuzz(opened, 500, IDS[::6]) >= 500
 
 
 @pytest.mark.soak
-def test_10000_random_strings(opened):
-    assert fuzz(opened, 10_000) >= 10_000
+def test_10000_random_strings_into_all(opened):
+    assert fuzz(opened, 10_000, IDS) >= 10_000
 
 
 KEYSTROKES = """name => {

@@ -7,7 +7,6 @@ from datetime import date, timedelta
 import pytest
 
 from generator.outputs.job_values import job_values
-from generator.pages.almanac import Almanac
 from generator.pages.inspection_plan import adjusted_by, inspection_values
 from generator.pages.inspection_script import inspection_script
 from generator.pages.job_scripts import job_scripts, sites_of
@@ -17,8 +16,9 @@ from generator.turf.inspection import findings_of
 from generator.turf.job import Request
 from tests.asking import ask
 from tests.components.calculators import BOOK, page_with
+from tests.our_book import almanac
 
-ALMANAC = Almanac(BOOK)
+ALMANAC = almanac()
 EPOCH = date(1970, 1, 1)
 NINE_DIGITS = 1e-9
 
@@ -91,8 +91,9 @@ def differences(ours, theirs, path="job"):
         yield f"{path}: {ours!r} or {theirs!r}"
 
 
-def test_a_hundred_random_jobs_are_the_same_on_both_sides(page, tmp_path):
-    jobs = [random_job(seed) for seed in range(100)]
+@pytest.mark.parametrize("count", [40, pytest.param(400, marks=pytest.mark.soak)])
+def test_random_jobs_are_the_same_on_both_sides(page, tmp_path, count):
+    jobs = [random_job(seed) for seed in range(count)]
     calculators = sorted({"operation-price", "machine-hours", "estimate", "spoil-loads"} | {
         quantity.calculator for plan in BOOK.renovations.values() for step in plan.steps for quantity in step.quantities
     })

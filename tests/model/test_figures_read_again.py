@@ -4,15 +4,16 @@ import datetime
 
 import pytest
 
-from generator.model.book import Book, read_book
-from tests.published_figures import ROOT, Published, not_opened, published_figures, readings
+from generator.model.book import Book
+from tests.our_book import book as our_book
+from tests.published_figures import Published, not_opened, published_figures, readings
 
 READ = readings()
 
 
 @pytest.fixture(scope="module")
 def book() -> Book:
-    return read_book(ROOT)[0]
+    return our_book()
 
 
 @pytest.fixture(scope="module")

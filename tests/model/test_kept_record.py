@@ -8,16 +8,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.model.book import Book, load_book
+from generator.model.book import Book
 from generator.model.kept_record import read_kept
 from generator.model.table import cells
+from tests.our_book import book as our_book
 
 HEADER = "work,date,lawn,grass,area,product,amount,nitrogen_percent\n"
 
 
 @pytest.fixture(scope="module")
 def book() -> Book:
-    return load_book(Path(__file__).resolve().parents[2]).book
+    return our_book()
 
 
 def kept(tmp_path: Path, text: str) -> Path:

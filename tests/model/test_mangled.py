@@ -27,7 +27,7 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
 names, changes = st.sampled_from(FILES), st.lists(cuts, min_size=1, max_size=4)
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(name=names, changes=changes)
 def test_a_mangled_file_is_told_at_its_line(book: Path, name: str, changes: list[tuple[float, int, bytes]]) -> None:
     check_mangled(book, name, changes)

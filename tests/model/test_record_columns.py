@@ -1,12 +1,12 @@
 """The columns of the work record hold what published lists ask for; each list as its authority prints it."""
 
-from pathlib import Path
 
 import pytest
 from pydantic import ValidationError
 
-from generator.model.book import Book, load_book
+from generator.model.book import Book
 from generator.model.work_record import WorkRecord
+from tests.our_book import book as our_book
 
 # What the authority's own text names, as the column that takes it. Read in 2026; the text is named beside each.
 ASKED = {
@@ -33,7 +33,7 @@ ASKED = {
 
 @pytest.fixture(scope="module")
 def book() -> Book:
-    return load_book(Path(__file__).resolve().parents[2]).book
+    return our_book()
 
 
 @pytest.mark.parametrize("list_id", ASKED)

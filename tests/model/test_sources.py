@@ -1,13 +1,13 @@
 """The sources of this book: each from the body that published it, most with a page of its own, and all of them used."""
 
 import re
-from pathlib import Path
 
 import pytest
 
-from generator.model.book import Book, load_book
+from generator.model.book import Book
 from generator.model.walk import parts
 from generator.turf.equations import EQUATIONS
+from tests.our_book import book as our_book
 
 LEAST_SHARE_WITH_AN_ADDRESS = 0.85
 # How something was come by is told by `read`, in one of three words.
@@ -16,7 +16,7 @@ OF_THE_READING = re.compile(r"(?i)\b(copy|copies|re-?posted|relay(s|ed)?|recalle
 
 @pytest.fixture(scope="module")
 def book() -> Book:
-    return load_book(Path(__file__).parents[2]).book
+    return our_book()
 
 
 def test_most_sources_lead_to_the_body_that_published(book: Book) -> None:

@@ -7,7 +7,8 @@ import pytest
 
 from generator.model.attribution import place_attribution
 from generator.pages.year_files import weeks_path
-from tests.pages.shipped_book import almanac, files, pairs
+from tests.our_book import almanac
+from tests.pages.shipped_book import files, pairs
 
 
 def rows(grass: str, place: str) -> list[dict[str, str]]:

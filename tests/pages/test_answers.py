@@ -8,7 +8,7 @@ from generator.pages.desk import Desk
 from generator.pages.retired import FOLDERS, retired_page
 from generator.render import render
 from tests.book_folders import WHOLE
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 
 BOOK = load_book(WHOLE).book
 ID = "how-often-sweep"

@@ -1,20 +1,19 @@
 """Calculators on guides and task pages start with what the book knows, and each figure says where it comes from."""
 
 from datetime import date
-from pathlib import Path
 
 import pytest
 
-from generator.model.book import load_book
 from generator.pages.aftercare import aftercare_page
 from generator.pages.calendar import thirstiest_week
 from generator.pages.desk import Desk
 from generator.pages.guide import guide_page
 from generator.pages.task import task_page
 from generator.render import render
-from tests.pages.shipped_book import almanac as shipped_almanac
+from tests.our_book import book
+from tests.our_book import almanac as shipped_almanac
 
-BOOK = load_book(Path(__file__).parents[2]).book
+BOOK = book()
 FEED = BOOK.practice.products[BOOK.practice.feed]
 
 

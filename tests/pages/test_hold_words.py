@@ -1,17 +1,16 @@
 """Hold rules in words: what a reader is told is what the rule compares, in the reader's own units."""
 
 from datetime import date
-from pathlib import Path
 
 import pytest
 
-from generator.model.book import load_book
 from generator.model.hold import Hold
 from generator.pages.desk import Desk
 from generator.pages.hold_words import rule_words
 from generator.pages.sources import sources_page
+from tests.our_book import book
 
-BOOK = load_book(Path(__file__).parents[2]).book
+BOOK = book()
 
 
 def words_of(when: str) -> list:

@@ -8,7 +8,7 @@ from generator.pages.desk import Desk
 from generator.pages.grass import grass_page
 from generator.pages.key import NONE, key_page
 from generator.turf.key import answer
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 
 
 def view() -> dict:

@@ -1,11 +1,10 @@
 """A place's page says what its record lacks: once, in one way, from the figures themselves."""
 
-from pathlib import Path
 
-from generator.model.book import load_book
 from generator.pages.place_notes import place_notes
+from tests.our_book import book
 
-PLACES = load_book(Path(__file__).parents[2]).book.places
+PLACES = book().places
 
 
 def said(place: str) -> str:

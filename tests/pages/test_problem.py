@@ -5,7 +5,7 @@ from datetime import date
 from generator.pages.desk import Desk
 from generator.pages.problem import problem_page
 from generator.render import render
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 
 BOOK = almanac().book
 

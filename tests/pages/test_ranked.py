@@ -5,7 +5,7 @@ from datetime import date
 from generator.pages.desk import Desk
 from generator.pages.ranked import ranked_page
 from generator.render import render
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 
 BOOK = almanac().book
 PAGE = ranked_page(BOOK, Desk(BOOK, "which-grass", date(2026, 1, 1)))

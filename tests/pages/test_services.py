@@ -12,7 +12,8 @@ from generator.cli import main
 from generator.pages.desk import Desk
 from generator.pages.task import caution_page
 from tests.book_folders import BOOKS
-from tests.pages.shipped_book import ROOT, TODAY, almanac
+from tests.our_book import ROOT, almanac
+from tests.pages.shipped_book import TODAY
 
 BOOK = almanac().book
 CAUTION = "buried-services"

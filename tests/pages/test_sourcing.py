@@ -5,7 +5,7 @@ import re
 from generator.pages.page import Links
 from generator.pages.sourcing import Sourcing
 from generator.render import render_component
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 
 SOURCES = almanac().book.sources
 ONE = next(iter(SOURCES))

@@ -9,7 +9,7 @@ from generator.pages.desk import Desk
 from generator.pages.page import Links
 from generator.pages.task import task_page
 from generator.pages.when_due import months_due, spans, when_view
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 
 TASKS = sorted(almanac().book.tasks)
 DUE = [id for id in TASKS if almanac().book.tasks[id].due]

@@ -11,7 +11,8 @@ from generator.pages.needs import need_rows
 from generator.pages.year import script_path, slots, soil_slots, year_script, year_scripts
 from generator.pages.year_words import EVENT_LABELS, WINDOW_LABELS, event_lines, little_growth, month_rows, window_lines
 from generator.turf.watering import sprinkler_of
-from tests.pages.shipped_book import almanac, pairs
+from tests.our_book import almanac
+from tests.pages.shipped_book import pairs
 
 LARGEST_BYTES = 15_000  # the promise for a grass and place, compressed
 

@@ -4,7 +4,7 @@ import pytest
 
 from generator.pages.year_chart import CHARTS, chart_views, nice_step, path, series_of
 from generator.turf.calendar_days import week_days
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 
 FLAT = [10] * 52
 

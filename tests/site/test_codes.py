@@ -12,6 +12,8 @@ from playwright.sync_api import Locator, Page
 from tests.site.reader import Reader
 from tests.site.test_aftercare import ADDRESS, MAKER, make_link
 
+PHONE = {"width": 360, "height": 780}
+
 
 def read_back(drawn: Locator) -> list[str]:
     """Every text that the decoder finds in a picture of an element."""
@@ -21,13 +23,16 @@ def read_back(drawn: Locator) -> list[str]:
 
 @pytest.fixture(params=["light", "dark"])
 def page(reader: Callable[..., Reader], request: pytest.FixtureRequest) -> Iterator[Page]:
-    yield reader(viewport={"width": 360, "height": 780}, color_scheme=request.param).page
+    yield reader(viewport=PHONE, color_scheme=request.param).page
 
 
-def test_every_printed_code_opens_its_sheet(page: Page, site: Path) -> None:
+def test_every_printed_code_opens_its_sheet(reader: Callable[..., Reader], site: Path) -> None:
+    """In the light colours and the dark ones by turns: it is one picture with one white edge for both."""
+    pages = [reader(viewport=PHONE, color_scheme=scheme).page for scheme in ("light", "dark")]
     codes = sorted((site / "assets/qr").glob("*.svg"))
     assert codes
-    for file in codes:
+    for at, file in enumerate(codes):
+        page = pages[at % 2]
         page.goto(f"{site.as_uri()}/aftercare/{file.stem}.html")
         assert read_back(page.locator(".sb-qr img")) == [f"{ADDRESS}aftercare/{file.stem}.html"], file.name
 

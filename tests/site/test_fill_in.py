@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from generator.turf.season_json import as_json
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 from tests.site.reader import Reader
 
 # 8 to 14 October: forty weeks of seven days go before day number 280.

@@ -4,9 +4,8 @@ from collections.abc import Callable
 
 from playwright.sync_api import Page, expect
 
-from generator.model.book import load_book
 from generator.turf.key import Fork, answer, key_of
-from tests.site.conftest import ROOT
+from tests.our_book import book as our_book
 from tests.site.reader import Reader
 
 PAGE = "grasses/key.html"
@@ -14,7 +13,7 @@ PAGE = "grasses/key.html"
 
 def answers(grass: str) -> list[str]:
     """What the grass's own record says to each question on its way."""
-    book = load_book(ROOT).book
+    book = our_book()
     assert book is not None and book.key is not None
     node, said = key_of(book.key.questions, book.grasses), []
     while isinstance(node, Fork):

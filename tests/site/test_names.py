@@ -9,7 +9,7 @@ import yaml
 from playwright.sync_api import Browser
 
 from tests.site.reader import Reader
-from tests.site.test_search import found, opened
+from tests.site.test_search import ANSWERS, opened
 
 ROOT = Path(__file__).parents[2]
 
@@ -39,7 +39,7 @@ def searcher(browser: Browser, site: Path) -> Iterator[Reader]:
 
 def lost(searcher: Reader, names: dict[str, set[str]]) -> dict[str, list[str]]:
     """Names whose grass is not among the first five hits, which is what a screen holds, with what came instead."""
-    answers = {name: found(searcher, name, wanted=5) for name in names}
+    answers = dict(zip(names, searcher.page.evaluate(ANSWERS, list(names)), strict=True))
     return {
         name: hits for name, hits in answers.items()
         if not {f"{folder}/{grass}.html" for grass in names[name] for folder in ("grasses", "renovate")} & set(hits)

@@ -13,7 +13,7 @@ from playwright.sync_api import Page, expect
 from generator.pages.year import slots, soil_slots
 from generator.pages.year_chart import CHARTS, path, series_of
 from generator.pages.year_words import summary
-from tests.pages.shipped_book import almanac
+from tests.our_book import almanac
 from tests.site.reader import Reader
 
 COUCH = "calendars/canberra/couch.html"

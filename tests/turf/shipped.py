@@ -2,9 +2,6 @@
 
 from dataclasses import fields, replace
 from functools import cache
-from pathlib import Path
-
-import yaml
 
 from generator.model.place import Place
 from generator.model.practice import SeasonGroups
@@ -14,17 +11,11 @@ from generator.turf.climate import Climate
 from generator.turf.inputs import EngineRules, climate_of, engine_rules_of
 from generator.turf.rules import GrassSeason
 from generator.turf.season import SeasonYear, year
-
-DATA = Path(__file__).parents[2] / "data"
-
-
-def read(path: Path) -> dict:
-    return yaml.safe_load(path.read_text(encoding="utf-8"))
+from tests.our_book import book
 
 
-@cache
 def groups() -> SeasonGroups:
-    return SeasonGroups.model_validate(read(DATA / "season-groups.yml"))
+    return book().season_groups
 
 
 @cache
@@ -32,14 +23,12 @@ def rules() -> EngineRules:
     return engine_rules_of(groups(), tasks())
 
 
-@cache
 def tasks() -> dict[str, Task]:
-    return {path.stem: Task.model_validate(read(path)) for path in sorted((DATA / "tasks").glob("*.yml"))}
+    return book().tasks
 
 
-@cache
 def places() -> dict[str, Place]:
-    return {path.stem: Place.model_validate(read(path)) for path in sorted((DATA / "places").glob("*.yml"))}
+    return book().places
 
 
 @cache

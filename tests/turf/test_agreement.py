@@ -4,18 +4,18 @@ from statistics import mean
 
 import pytest
 
-from generator.model.grass import Grass
 from generator.turf.agreement import ENOUGH, agreement
 from generator.turf.inputs import climate_of, grass_season_of
 from generator.turf.season import year
 from generator.turf.windows import Window
-from tests.turf.shipped import DATA, groups, places, read, rules
+from tests.our_book import book
+from tests.turf.shipped import groups, places, rules
 
 PRINTED = groups().published
 
 
 def compared(calendar, grass_id):
-    grass = grass_season_of(grass_id, Grass.model_validate(read(DATA / "grasses" / f"{grass_id}.yml")), groups())
+    grass = grass_season_of(grass_id, book().grasses[grass_id], groups())
     season = year(climate_of(places()[calendar.place]), grass, rules().sites["open"], rules())
     return agreement(calendar.first, calendar.last, season.windows[calendar.window].windows)
 

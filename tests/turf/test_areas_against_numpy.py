@@ -6,11 +6,10 @@ import numpy as np
 import pytest
 from numpy.polynomial import Polynomial
 
-from generator.model.book import load_book
 from generator.turf.quantities import calculate
-from tests.turf.shipped import DATA
+from tests.our_book import book
 
-OFFSETS = load_book(DATA.parent).book.calculators["area-offsets"]
+OFFSETS = book().calculators["area-offsets"]
 
 
 def areas(widths, spacing: float) -> dict[str, float]:

@@ -1,16 +1,15 @@
 """Hold or go on the shipped book, as whoever stands at the lawn would read it. The published advice stands beside each case."""
 
-from pathlib import Path
 
 import pytest
 
 from generator.formula import check
-from generator.model.book import read_book
 from generator.turf.forecast import ANSWERED_BY, QUESTIONS, RULE_UNITS, read_forecast
 from generator.turf.holds import answer_for, asks_of, condition_of, faults, holds_of
 from generator.units import unit
+from tests.our_book import book
 
-BOOK, _ = read_book(Path(__file__).parents[2])
+BOOK = book()
 # A mild, dry day on couch: nothing in it is a reason to wait. Of the label it says that it sets no limits.
 FINE = {
     "low": "12 °C", "high": "24 °C", "rain_to_come": "0 mm", "hours_to_rain": "none", "rain_fallen": "0 mm", "wind": "10 km/h",

@@ -3,18 +3,17 @@
 The facts of the shipped sheet are common practice unless a source is named beside them.
 """
 
-from pathlib import Path
 from typing import Any
 
 import pytest
 
-from generator.model.book import load_book
 from generator.model.inspection import Inspection, Outcome
 from generator.model.record import RecordProblem
 from generator.turf.inspection import findings_of
 from generator.turf.inspection_words import estimate_pieces
+from tests.our_book import book
 
-BOOK = load_book(Path(__file__).parents[2]).book
+BOOK = book()
 SHIPPED = BOOK.inspection
 
 

@@ -2,17 +2,16 @@
 
 import math
 import random
-from pathlib import Path
 
 import numpy as np
 import pytest
 
-from generator.model.book import load_book
 from generator.turf.crossing import meetings, points
 from generator.turf.inversion import solve
 from generator.turf.quantities import calculate, default_si
+from tests.our_book import book
 
-CALCULATORS = load_book(Path(__file__).parents[2]).book.calculators
+CALCULATORS = book().calculators
 
 
 def turned(id: str, wanted: dict[str, str], for_input: str, **given: str):

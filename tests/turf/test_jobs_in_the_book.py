@@ -2,17 +2,16 @@
 common practice, as the trade states them."""
 
 from itertools import pairwise
-from pathlib import Path
 
 import pytest
 
-from generator.model.book import read_book
 from generator.pages.jobs import why_not
 from generator.turf.job_quantities import Stock, pack_si, product_of
 from generator.turf.plan import steps_for
 from generator.units import unit
+from tests.our_book import book
 
-BOOK, _ = read_book(Path(__file__).parents[2])
+BOOK = book()
 PLANS = sorted(BOOK.renovations)
 NEW_LAWNS = [plan for plan in PLANS if plan.startswith("new-lawn-")]
 STEPS = {plan: {step.id: step for step in BOOK.renovations[plan].steps} for plan in PLANS}

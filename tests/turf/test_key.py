@@ -1,21 +1,9 @@
 """The key of grasses: each grass lies at the end of one path, which its own description answers."""
 
-from functools import cache
-from pathlib import Path
-
 import pytest
 
-from generator.model.book import Book, load_book
 from generator.turf.key import End, Fork, answer, key_of, ways
-
-ROOT = Path(__file__).parents[2]
-
-
-@cache
-def book() -> Book:
-    loaded = load_book(ROOT)
-    assert loaded.book is not None, loaded.findings
-    return loaded.book
+from tests.our_book import book
 
 
 def reached(id: str) -> tuple[str, ...]:

@@ -1,16 +1,15 @@
 """The book's own plans, held to what the trade does. Expected values are common practice, as the trade states it; where
 one has a source, it stands beside the check."""
 
-from pathlib import Path
 
 import pytest
 
-from generator.model.book import read_book
 from generator.pages.jobs import plans_for, why_not
 from generator.turf.bindings import Context, bound_value
 from generator.turf.plan import steps_for
+from tests.our_book import book
 
-BOOK, _ = read_book(Path(__file__).parents[2])
+BOOK = book()
 GRASSES = sorted(BOOK.grasses)
 PLANS = sorted(BOOK.renovations)
 NEW_LAWNS = [plan for plan in PLANS if plan.startswith("new-lawn-")]

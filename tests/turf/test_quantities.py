@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from generator.model.book import read_book
 from generator.model.calculator import Calculator
 from generator.turf.prepared import faults, prepared
 from generator.turf.quantities import calculate, figures, run_example, show_amount
 from generator.units import unit
+from tests.our_book import book
 
 ROOT = Path(__file__).parents[2]
 FILES = sorted((ROOT / "data" / "calculators").glob("*.yml"))
@@ -18,7 +18,7 @@ FILES = sorted((ROOT / "data" / "calculators").glob("*.yml"))
 @cache
 def calculators() -> dict[str, Calculator]:
     """As the book has them, figures of tasks filled in."""
-    return read_book(ROOT)[0].calculators
+    return book().calculators
 
 
 def calculator(id: str) -> Calculator:

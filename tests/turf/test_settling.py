@@ -1,13 +1,11 @@
 """How long a sprayed grass takes to die. Common practice: two to four weeks, longer when cool."""
 
-from pathlib import Path
 
-from generator.model.book import read_book
-from generator.pages.almanac import Almanac
 from generator.turf.job import settling_days
+from tests.our_book import almanac, book
 
-BOOK, _ = read_book(Path(__file__).parents[2])
-ALMANAC = Almanac(BOOK)
+BOOK = book()
+ALMANAC = almanac()
 
 
 def days_to_die(place):

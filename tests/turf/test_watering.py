@@ -2,20 +2,19 @@
 
 from dataclasses import replace
 from math import inf
-from pathlib import Path
 
 import pytest
 
-from generator.model.calculator import Calculator
 from generator.turf.rules import SoilWater
 from generator.turf.watering import Sprinkler, days_between, spell, sprinkler_of, usable_water, watering
-from tests.turf.shipped import COUCH, DATA, FESCUE, KIKUYU, read, rules, season
+from tests.our_book import book
+from tests.turf.shipped import COUCH, FESCUE, KIKUYU, rules, season
 
 SOILS = rules().soils
 
 
 def sprinkler(rate=15.0, uniformity=0.7) -> Sprinkler:
-    calculator = Calculator.model_validate(read(Path(DATA) / "calculators" / "irrigation-run-time.yml"))
+    calculator = book().calculators["irrigation-run-time"]
     return Sprinkler(rate, uniformity, calculator)
 
 

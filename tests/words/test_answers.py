@@ -6,12 +6,12 @@ from statistics import median
 
 import pytest
 
-from generator.model.book import load_book
 from tests.words.reading_grade import grade, sentences
 from tests.words.texts import plain
 
-ROOT = Path(__file__).parents[2]
-BOOK = load_book(ROOT).book
+from tests.our_book import book
+
+BOOK = book()
 HANDED_OUT = (Path(__file__).parent / "answer-addresses.txt").read_text(encoding="utf-8").split()
 HIGHEST_MEDIAN_GRADE, HIGHEST_GRADE = 8, 9
 

@@ -3,12 +3,11 @@
 from collections import defaultdict
 from statistics import median
 
-from generator.model.book import load_book
-from generator.turf.quoted import Placeholder, pieces, quote
+from tests.our_book import book
 from tests.words.reading_grade import grade, sentences, words
 from tests.words.texts import ROOT, plain
 
-BOOK = load_book(ROOT).book
+BOOK = book()
 TERMS = BOOK.glossary.terms
 LEAST_TERMS = 120
 HIGHEST_MEDIAN_GRADE = 8
