@@ -22,8 +22,8 @@ def build(book: Path, *more: str | Path) -> subprocess.CompletedProcess[str]:
     return subprocess.run([COMMAND, "build", "--book", book, *more], capture_output=True, text=True, encoding="utf-8")
 
 
-def refused(book: Path, *more: str | Path) -> Result:
-    """What is told where nothing is built; no page is begun, so that it needs no process of its own."""
+def built_here(book: Path, *more: str | Path) -> Result:
+    """The same in this process, which has loaded everything already."""
     return CliRunner().invoke(main, ["build", "--book", str(book), *map(str, more)])
 
 
@@ -79,7 +79,7 @@ def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(built: Path) ->
     book = built
     before = contents(book / "site")
     edit(book / "data/grasses/plaingrass.yml", {"season_group: warm": "season_group: wram"})
-    run = refused(book)
+    run = built_here(book)
     assert run.exit_code == 1
     lines = run.stdout.splitlines()
     assert lines and all(FINDING.match(line) for line in lines), run.stdout
@@ -92,7 +92,7 @@ def test_a_book_with_a_mistake_leaves_the_earlier_site_as_it_was(built: Path) ->
 
 def test_broken_yaml_is_told_at_its_line(book: Path) -> None:
     edit(book / "data/places/flatfield.yml", {"region: Invented": "region: [Invented"})
-    run = refused(book)
+    run = built_here(book)
     assert run.exit_code == 1
     assert FINDING.match(run.stdout.splitlines()[0]), run.stdout
     assert run.stdout.startswith("data/places/flatfield.yml:")
@@ -105,8 +105,8 @@ def test_a_dead_link_in_a_written_page_fails_the_build_and_leaves_the_site(built
     before = contents(book / "site")
     with (book / "content/about.md").open("a", encoding="utf-8") as page:
         page.write("\nSee [another page](nowhere.md).\n")
-    run = build(book)
-    assert run.returncode == 1
+    run = built_here(book)
+    assert run.exit_code == 1
     assert "nowhere.md" in run.stdout + run.stderr
     assert "Traceback" not in run.stdout + run.stderr
     assert contents(book / "site") == before
@@ -114,7 +114,7 @@ def test_a_dead_link_in_a_written_page_fails_the_build_and_leaves_the_site(built
 
 def test_settings_that_cannot_be_read_are_told_without_a_traceback(book: Path) -> None:
     (book / "mkdocs.yml").write_text("site_name: [broken\n", encoding="utf-8")
-    run = refused(book)
+    run = built_here(book)
     assert run.exit_code == 1
     assert "mkdocs.yml" in run.stdout
     assert "Traceback" not in run.stdout + run.stderr
@@ -124,7 +124,7 @@ def test_a_folder_of_other_files_is_never_replaced(book: Path, tmp_path: Path) -
     photos = tmp_path / "photos"
     photos.mkdir()
     (photos / "lawn.jpg").write_bytes(b"a lawn")
-    run = refused(book, "--to", photos)
+    run = built_here(book, "--to", photos)
     assert run.exit_code == 1
     assert run.stdout == f"{photos}: holds files that no build of a book made; name an empty folder or a new one\n"
     assert contents(photos) == {"lawn.jpg": hashlib.sha256(b"a lawn").hexdigest()}
@@ -132,24 +132,24 @@ def test_a_folder_of_other_files_is_never_replaced(book: Path, tmp_path: Path) -
 
 def test_a_place_where_nothing_can_be_written_is_told(book: Path, tmp_path: Path) -> None:
     (tmp_path / "note").write_text("a file, not a folder", encoding="utf-8")
-    run = refused(book, "--to", tmp_path / "note" / "site")
+    run = built_here(book, "--to", tmp_path / "note" / "site")
     assert run.exit_code == 1
     assert run.stdout == f"{tmp_path / 'note' / 'site'}: no site can be written here (Not a directory); name another folder with --to\n"
 
 
 def test_a_folder_without_a_book_is_told_so(tmp_path: Path) -> None:
-    run = refused(tmp_path)
+    run = built_here(tmp_path)
     assert run.exit_code == 1
     assert run.stdout == f"{tmp_path}: no mkdocs.yml here; go to the folder of a book or name it with --book\n"
 
 
 def test_a_removed_page_is_gone_from_the_next_build_and_what_a_person_put_in_is_not(book: Path) -> None:
     (book / "content/extra.md").write_text("# An extra page\n", encoding="utf-8")
-    assert build(book).returncode == 0
+    assert built_here(book).exit_code == 0
     assert (book / "site/extra.html").exists()
     (book / "content/extra.md").unlink()
     (book / "site/CNAME").write_text("lawn.example", encoding="utf-8")
-    assert build(book).returncode == 0
+    assert built_here(book).exit_code == 0
     assert not (book / "site/extra.html").exists()
     assert (book / "site/CNAME").read_text(encoding="utf-8") == "lawn.example"
 
@@ -168,7 +168,7 @@ def test_a_disk_that_is_full_while_pages_are_written_is_one_line(book: Path) -> 
 
 def test_a_page_that_is_no_text_is_one_line(book: Path) -> None:
     (book / "content/odd.md").write_bytes(b"# A title\n\xff\xfe\n")
-    run = refused(book)
+    run = built_here(book)
     assert run.exit_code == 1
     assert run.stdout == "content/odd.md:2:1: the byte 0xff is not UTF-8 text; save the file as UTF-8\n"
     assert run.stderr == "Nothing was built.\n"
