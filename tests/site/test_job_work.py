@@ -8,8 +8,7 @@ import pytest
 
 from generator.outputs.job_values import job_values
 from generator.pages.inspection_plan import adjusted_by, inspection_values
-from generator.pages.inspection_script import inspection_script
-from generator.pages.job_scripts import job_scripts, sites_of
+from generator.pages.job_scripts import sites_of
 from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for
 from generator.render import COMPONENTS
 from generator.turf.inspection import findings_of
@@ -92,20 +91,18 @@ def differences(ours, theirs, path="job"):
 
 
 @pytest.mark.parametrize("count", [40, pytest.param(400, marks=pytest.mark.soak)])
-def test_random_jobs_are_the_same_on_both_sides(page, tmp_path, count):
+def test_random_jobs_are_the_same_on_both_sides(page, tmp_path, site, count):
     jobs = [random_job(seed) for seed in range(count)]
     calculators = sorted({"operation-price", "machine-hours", "estimate", "spoil-loads"} | {
         quantity.calculator for plan in BOOK.renovations.values() for step in plan.steps for quantity in step.quantities
     })
     page.goto(page_with(tmp_path, [], calculators))
     wanted = {f"assets/jobs/{job['plan']}--{job['grass']}.js" for job in jobs}
-    wanted |= {f"assets/jobs/places/{job['place']}--{job['grass']}.js" for job in jobs} | {"assets/jobs/practice.js", "assets/jobs/inspection.js"}
+    wanted |= {f"assets/jobs/places/{job['place']}--{job['grass']}.js" for job in jobs} | {"assets/jobs/practice.js", "assets/jobs/inspection.js", "assets/inspection.js"}
     for name in ("job-planner/job-data", "job-planner/job-dates", "job-planner/job-plan", "job-planner/job-inspection", "job-planner/job-work", "inspection-sheet/inspection-findings"):
         page.add_script_tag(path=COMPONENTS / f"{name}.js")
-    page.add_script_tag(content=inspection_script(BOOK.inspection))
-    for path, text in job_scripts(ALMANAC).items():
-        if path in wanted:
-            page.add_script_tag(content=text)
+    for path in sorted(wanted):
+        page.add_script_tag(path=site / path)
     found = ask(page, ASK, [for_the_browser(job) for job in jobs])
     for job, theirs in zip(jobs, found, strict=True):
         assert not list(differences(on_the_command_line(job), theirs))[:5], job
