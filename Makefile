@@ -4,6 +4,8 @@ BIN := .venv/bin
 STAMP := .venv/.made-from-lock
 # What tests need beside what builds a book.
 TESTS := .venv/.made-for-tests
+# Python compiles what is imported when it is imported; compiling every file of every library takes longer than fetching them.
+INSTALL := $(BIN)/pip install --quiet --disable-pip-version-check --no-compile
 
 .PHONY: site test serve check gallery bench soak audit clean
 
@@ -41,10 +43,10 @@ clean:
 $(STAMP): requirements.lock pyproject.toml
 	$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Swardbook needs Python 3.11 or newer; this is " + sys.version.split()[0])'
 	$(PYTHON) -m venv .venv
-	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
-	$(BIN)/pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation -e .
+	$(INSTALL) --require-hashes -r requirements.lock
+	$(INSTALL) --no-deps --no-build-isolation -e .
 	touch $(STAMP)
 
 $(TESTS): $(STAMP) requirements-dev.lock
-	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r requirements-dev.lock
+	$(INSTALL) --require-hashes -r requirements-dev.lock
 	touch $(TESTS)

@@ -4,6 +4,7 @@ import ast
 import re
 import sys
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -48,9 +49,14 @@ def room_of(file: Path) -> str:
     return file.relative_to(ROOT).parts[0].removesuffix(".py")
 
 
+@cache
+def nodes(file: Path) -> tuple[ast.AST, ...]:
+    return tuple(ast.walk(ast.parse(file.read_text(encoding="utf-8"))))
+
+
 def imports(file: Path) -> Iterator[str]:
     """Everything that a file imports: pint, and from the house with the name, generator.model.grass.Grass."""
-    for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+    for node in nodes(file):
         if isinstance(node, ast.Import):
             yield from (alias.name for alias in node.names)
         elif isinstance(node, ast.ImportFrom):
@@ -60,7 +66,7 @@ def imports(file: Path) -> Iterator[str]:
 
 
 def calls(file: Path) -> Iterator[str]:
-    for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+    for node in nodes(file):
         if isinstance(node, ast.Call):
             yield node.func.id if isinstance(node.func, ast.Name) else getattr(node.func, "attr", "")
 
