@@ -34,7 +34,7 @@ class Sourcing:
     def marks_of(self, sources: Iterable[str]) -> dict[str, Marks]:
         made = {id: self._mark(id) for id in sources}
         self._met |= made
-        return {"marks": [mark for mark in made.values() if mark["kind"] in self._in_text]}
+        return {"marks": _told_apart([mark for mark in made.values() if mark["kind"] in self._in_text])}
 
     def _mark(self, id: str) -> dict[str, Any]:
         if id in KINDS:
@@ -74,7 +74,7 @@ class Sourcing:
 
 
 def _told_apart(marks: Marks) -> Marks:
-    """In one list, sources of the same short name: 'UC IPM', 'UC IPM (2)'."""
+    """Side by side, sources of the same short name: 'UC IPM', 'UC IPM (2)'."""
     count: Counter[str] = Counter()
     apart = []
     for mark in marks:

@@ -58,3 +58,10 @@ def test_sources_of_one_name_are_told_apart_and_each_leads_to_its_own_place():
     label = SOURCES[TWINS[0]].label
     assert f">{label}</a>" in html and f">{label} (2)</a>" in html
     assert all(f'href="../sources.html#{each}"' in html for each in TWINS)
+
+
+def test_two_marks_of_one_name_side_by_side_are_told_apart():
+    shown = Sourcing(SOURCES, Links("tasks/x")).marks_of(TWINS)["marks"]
+    label = SOURCES[TWINS[0]].label
+    assert [mark["label"] for mark in shown] == [label, f"{label} (2)"]
+    assert len({mark["url"] for mark in shown}) == 2
