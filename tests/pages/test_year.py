@@ -1,6 +1,5 @@
 """What a calendar page says of a year, in the open and for every other site."""
 
-import gzip
 import json
 import re
 from typing import Any
@@ -8,13 +7,11 @@ from typing import Any
 import pytest
 
 from generator.pages.needs import need_rows
-from generator.pages.year import script_path, slots, soil_slots, year_script, year_scripts
+from generator.pages.year import slots, soil_slots, year_script
 from generator.pages.year_words import EVENT_LABELS, WINDOW_LABELS, event_lines, little_growth, month_rows, window_lines
 from generator.turf.watering import sprinkler_of
 from tests.our_book import almanac
 from tests.pages.shipped_book import pairs
-
-LARGEST_BYTES = 15_000  # the promise for a grass and place, compressed
 
 
 def said(value: Any) -> str:
@@ -29,13 +26,6 @@ def said(value: Any) -> str:
 def year_of(grass: str, place: str) -> dict[str, Any]:
     script = year_script(almanac(), grass, place)
     return json.loads(script[script.index(",") + 1 : script.rindex(")")])
-
-
-def test_the_years_of_all_sites_and_soils_are_small():
-    scripts = year_scripts(almanac())
-    assert set(scripts) == {script_path(grass, place) for grass, place in pairs()}
-    sizes = {name: len(gzip.compress(text.encode())) for name, text in scripts.items()}
-    assert {name: size for name, size in sizes.items() if size > LARGEST_BYTES} == {}
 
 
 def test_a_script_carries_every_site_with_every_soil():

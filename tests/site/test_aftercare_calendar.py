@@ -5,6 +5,7 @@ import re
 from collections.abc import Callable
 from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
+from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -15,6 +16,7 @@ from playwright.sync_api import Page, expect
 from tests.site.conftest import ROOT
 from tests.site.reader import Reader
 from tests.site.test_aftercare import ADDRESS, PHONE, SHEET, on_day
+from tests.slices import every
 
 SHEETS = sorted((ROOT / "data/aftercare").glob("*.yml"))
 BUTTON = "[data-component=aftercare-take] [data-part=calendar]"
@@ -27,8 +29,11 @@ def downloaded(page: Page, to: Path) -> bytes:
     return (to / waiting.value.suggested_filename).read_bytes()
 
 
-@pytest.mark.parametrize("file", SHEETS, ids=lambda file: file.stem)
-@pytest.mark.parametrize("on", [date(2028, 2, 29), date(2026, 10, 3)], ids=str)
+def name_of(value: Any) -> str:
+    return value.stem if isinstance(value, Path) else str(value)
+
+
+@pytest.mark.parametrize(("file", "on"), every(2, [(file, on) for on in (date(2028, 2, 29), date(2026, 10, 3)) for file in SHEETS]), ids=name_of)
 def test_each_stretch_is_an_entry_with_its_dates(reader: Callable[..., Reader], tmp_path: Path, file: Path, on: date) -> None:
     """A leap day, and the day before Sydney's clocks change."""
     written = yaml.safe_load(file.read_text(encoding="utf-8"))

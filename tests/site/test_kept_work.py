@@ -10,6 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.site.tabs import FULL, NEVER_SHOWN, Tabs, all_kept, kept, key_of, plant
 from tests.site.test_two_tabs import ENTRY, JOB, named, part, put, put_off, step
+from tests.slices import first
 
 BLOCKED = "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('blocked', 'SecurityError'); } });"
 REFUSED = "Storage.prototype.setItem = function () { throw new Error('refused'); };"
@@ -55,15 +56,15 @@ WORK: dict[str, Callable[[Page], Any]] = {
 }
 
 
-def first(*collections: str) -> list[Any]:
+def of_all(*collections: str) -> list[Any]:
     """These at each run; the others, which the same store keeps, in the long one."""
-    return [*collections, *(pytest.param(each, marks=pytest.mark.soak) for each in PAGES if each not in collections)]
+    return first(len(collections), [*collections, *(each for each in PAGES if each not in collections)])
 
 
 SHOWN = {"jobs": "core", "record": "Made-up feed", "lawn": "Rectangle", "inspection": "Live on this lawn", "holds": "wet"}
 
 
-@pytest.mark.parametrize("collection", first("jobs", "lawn"))
+@pytest.mark.parametrize("collection", of_all("jobs", "lawn"))
 def test_no_room_is_told_at_once_and_the_work_stays_until_there_is(tabs: Tabs, collection: str) -> None:
     page = tabs.open(PAGES[collection])
     notice = page.locator(".sb-kept--now").last
@@ -86,10 +87,9 @@ def test_no_room_is_told_at_once_and_the_work_stays_until_there_is(tabs: Tabs, c
     assert kept(page, collection) == before
 
 
-@pytest.mark.parametrize(("collection", "script"), [
-    ("jobs", BLOCKED), ("inspection", REFUSED),
-    *(pytest.param(*each, marks=pytest.mark.soak) for each in (("record", REFUSED), ("lawn", BLOCKED), ("holds", BLOCKED), ("jobs", REFUSED), ("inspection", BLOCKED))),
-], ids=["jobs blocked", "inspection refused", "record refused", "lawn blocked", "holds blocked", "jobs refused", "inspection blocked"])  # fmt: skip
+@pytest.mark.parametrize(("collection", "script"), first(2, [
+    ("jobs", BLOCKED), ("inspection", REFUSED), ("record", REFUSED), ("lawn", BLOCKED), ("holds", BLOCKED), ("jobs", REFUSED), ("inspection", BLOCKED),
+]), ids=["jobs blocked", "inspection refused", "record refused", "lawn blocked", "holds blocked", "jobs refused", "inspection blocked"])  # fmt: skip
 def test_a_browser_that_keeps_nothing_says_so_and_the_page_works(tabs: Tabs, collection: str, script: str) -> None:
     page = tabs.open(PAGES[collection], before=script)
     WORK[collection](page)
@@ -124,7 +124,7 @@ def test_work_waits_while_another_tab_makes_room(tabs: Tabs) -> None:
     expect(two.locator(".sb-work-record__row")).to_have_count(1)
 
 
-@pytest.mark.parametrize("collection", first("jobs", "record", "inspection"))
+@pytest.mark.parametrize("collection", of_all("jobs", "record", "inspection"))
 def test_what_an_edition_of_before_kept_is_taken_over_once(tabs: Tabs, collection: str) -> None:
     blank, path = tabs.open("404.html"), PAGES[collection].partition("#")[0]
     plant(blank, {key_of(collection): json.dumps(BEFORE[collection])})
@@ -183,7 +183,7 @@ DAMAGED = {
 }
 
 
-@pytest.mark.parametrize("collection", first("record", "holds"))
+@pytest.mark.parametrize("collection", of_all("record", "holds"))
 def test_damaged_work_is_set_aside_as_it_was_and_the_rest_is_there(tabs: Tabs, collection: str) -> None:
     text, sound = DAMAGED[collection]
     page = tabs.open(PAGES[collection])

@@ -109,9 +109,11 @@ def hosted(browser: Browser) -> Iterator[Callable[..., Page]]:
     assert not [each for _, wrong in made for each in wrong]
 
 
-def test_every_kind_of_page_works_hosted_by_the_strict_headers_and_without_storage(address: str, hosted: Callable[..., Page]) -> None:
+# Every third kind; the long run takes them all, and test_axe.py each kind under the policy of the page itself.
+@pytest.mark.parametrize("step", [3, pytest.param(1, marks=pytest.mark.soak)])
+def test_kinds_of_page_work_hosted_by_the_strict_headers_and_without_storage(address: str, hosted: Callable[..., Page], step: int) -> None:
     page = hosted(storage=False)
-    for path in (*KINDS.values(), "404.html"):
+    for path in [*KINDS.values(), "404.html"][::step]:
         page.goto(f"{address}/{path}", wait_until="load")
         assert page.locator("h1").count() == 1, path
         expect(page.locator(".sb-units-switch").first).to_be_visible()

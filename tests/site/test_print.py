@@ -12,6 +12,7 @@ from playwright.sync_api import Page
 from pypdf import PdfReader
 
 from tests.site.reader import Reader
+from tests.slices import first
 
 CALENDARS = (
     "calendars/atlanta/kentucky-bluegrass.html", "calendars/sydney/kikuyu.html", "calendars/darwin/zoysia.html",
@@ -74,7 +75,7 @@ def test_may_2027_needs_six_weeks() -> None:
     assert six_week_year(5) == 2027
 
 
-@pytest.mark.parametrize("path", [*CALENDARS[:3], *(pytest.param(path, marks=pytest.mark.soak) for path in CALENDARS[3:])])
+@pytest.mark.parametrize("path", first(3, CALENDARS))
 def test_the_busiest_month_prints_on_one_sheet_with_every_job(reader: Callable[..., Reader], site: Path, path: str) -> None:
     window, sheet = reader(viewport={"width": 1280, "height": 900}), busiest(site, path)
     assert sheet.jobs

@@ -1,6 +1,7 @@
 """The year of a lawn: its site and soil redraw it at once, it is taken away as files, and places stand beside places."""
 
 import csv
+import gzip
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -10,14 +11,17 @@ import pytest
 from icalendar import Calendar
 from playwright.sync_api import Page, expect
 
-from generator.pages.year import slots, soil_slots
+from generator.pages.year import script_path, slots, soil_slots
 from generator.pages.year_chart import CHARTS, path, series_of
 from generator.pages.year_words import summary
 from tests.our_book import almanac
+from tests.pages.shipped_book import pairs
 from tests.site.reader import Reader
+from tests.slices import every
 
 COUCH = "calendars/canberra/couch.html"
 FESCUE = "calendars/atlanta/tall-fescue.html"
+LARGEST_BYTES = 15_000  # the promise for a grass and place, compressed
 SLOTS = "() => Object.fromEntries([...document.querySelectorAll('[data-slot]')].map(each => [each.dataset.slot, each.textContent]))"
 
 
@@ -42,8 +46,15 @@ def slot_words(slot: dict[str, Any]) -> str:
     return flat("".join(words(text) for row in rows for text in row))
 
 
-@pytest.mark.parametrize("lies", ["wall", "hollow", "shade", "exposed", "open"])
-@pytest.mark.parametrize("calendar", [COUCH, FESCUE])
+def test_the_years_of_all_sites_and_soils_are_small(site: Path) -> None:
+    sizes = {each: len(gzip.compress((site / script_path(*each)).read_bytes())) for each in pairs()}
+    assert {each: size for each, size in sizes.items() if size > LARGEST_BYTES} == {}
+
+
+LIES = ("wall", "hollow", "shade", "exposed", "open")
+
+
+@pytest.mark.parametrize(("calendar", "lies"), every(3, [(calendar, lies) for calendar in (COUCH, FESCUE) for lies in LIES]))
 def test_a_site_shows_its_own_year_at_once(reader: Callable[..., Reader], calendar: str, lies: str) -> None:
     """Texts, rows and drawings against the engine's own year of that site; 'open' comes back after another was shown."""
     _, place, grass = calendar.removesuffix(".html").split("/")
