@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
 from markupsafe import Markup
 
 from generator.units import units_script
@@ -34,6 +34,7 @@ def environment() -> Environment:
         loader=FileSystemLoader([GENERATOR / "templates", COMPONENTS]),
         autoescape=True,
         undefined=StrictUndefined,
+        finalize=_there,
         trim_blocks=True,
         lstrip_blocks=True,
     )
@@ -43,10 +44,17 @@ def environment() -> Environment:
     return made
 
 
+def _there(value: Any) -> Any:
+    """What a template prints; nothing at all is as wrong there as a misspelt field, and no reader should meet the word None."""
+    if value is None:
+        raise UndefinedError("prints a value that is not there; ask for it with 'if' first")
+    return value
+
+
 def render(template: str, context: Mapping[str, Any]) -> str:
     """The text of `template` (a path below `templates/` or `components/`) filled from `context`.
 
-    Raises jinja2.UndefinedError when the template asks for a field the context has not.
+    Raises jinja2.UndefinedError when the template asks for a field the context has not, or prints one that is None.
     """
     return environment().get_template(template).render(context)
 

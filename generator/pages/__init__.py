@@ -30,7 +30,7 @@ from generator.pages.reference import names_page
 from generator.pages.retired import moved_page, retired_addresses, retired_page
 from generator.pages.side_by_side import side_by_side_page
 from generator.pages.sources import sources_page
-from generator.pages.strips import strip_view, when_row, window_dates
+from generator.pages.strips import all_dates, strip_view, when_row
 from generator.pages.task import caution_index, caution_page, task_index, task_page
 from generator.pages.when_due import months_due, when_view
 
@@ -56,7 +56,7 @@ def _pages(almanac: Almanac, desk: Callable[[str], Desk]) -> Iterator[Page]:
     yield grass_index(book, desk("grasses/index"), strips)
     if book.key is not None:
         yield key_page(book, desk("grasses/key"))
-    yield guide_index(book, desk("renovate/index"), strips)
+    yield guide_index(book, desk("renovate/index"), strips, {id: _window_at_home(almanac, id) for id in book.grasses})
     yield plan_index(book, desk("plans/index"))
     yield from (plan_page(book, id, desk(f"plans/{id}")) for id in book.renovations)
     if book.inspection is not None:
@@ -128,6 +128,13 @@ def _card_strip(almanac: Almanac, grass: str) -> dict[str, Any]:
     return strip_view(season, f"strip-{grass}", "card", "")
 
 
+def _window_at_home(almanac: Almanac, grass: str) -> str:
+    """When its own plan is done where the practice is, in a sentence."""
+    book, home = almanac.book, almanac.book.practice.home_place
+    dates = all_dates(almanac.season(grass, home).windows[book.renovations[book.grasses[grass].renovation].window])
+    return f"{book.places[home].name}: {dates}." if dates else f"{book.places[home].name}: no window."
+
+
 def _page_strip(almanac: Almanac, grass: str) -> dict[str, Any]:
     home = almanac.book.practice.home_place
     title = f"The year at {almanac.book.places[home].name}"
@@ -137,8 +144,8 @@ def _page_strip(almanac: Almanac, grass: str) -> dict[str, Any]:
 def _calendars(almanac: Almanac, grass: str, desk: Desk) -> list[dict[str, str]]:
     rows = []
     for place, record in almanac.book.places.items():
-        found = almanac.season(grass, place).renovation.windows
-        text = f"renovate {' and '.join(window_dates(window) for window in found)}" if found else "no renovation window"
+        dates = all_dates(almanac.season(grass, place).renovation)
+        text = f"renovate {dates}" if dates else "no renovation window"
         rows.append({"name": record.name, "url": almanac.year_address(desk.links, grass, place), "text": text})
     return rows
 

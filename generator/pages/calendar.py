@@ -13,7 +13,7 @@ from generator.pages.lawn_pieces import calculator_scripts
 from generator.pages.page import Page, Section
 from generator.pages.place_notes import place_notes
 from generator.pages.quantity import converted, range_words, value_words
-from generator.pages.strips import strip_view, window_dates
+from generator.pages.strips import all_dates, strip_view
 from generator.pages.year import site_words, year_context
 from generator.pages.year_files import calendar_path, weeks_path
 from generator.pages.year_words import WINDOW_LABELS, summary, window_lines
@@ -144,7 +144,7 @@ def _sites(almanac: Almanac, grass_id: str, place_id: str) -> list[dict[str, Any
         rows.append({
             "name": site_words(site),
             "windows": [
-                {"label": label, "dates": " and ".join(window_dates(window) for window in season.windows[kind].windows) or "none"}
+                {"label": label, "dates": all_dates(season.windows[kind]) or "none"}
                 for kind, label in WINDOW_LABELS.items() if season.windows[kind].windows or kind == "renovation"
             ],
         })

@@ -147,12 +147,12 @@ def _aftercare(book: Book, renovation: Renovation, desk: Desk) -> dict[str, str]
     return {"title": sheet.name, "url": desk.links.aftercare(renovation.aftercare), "text": sheet.summary}
 
 
-def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]]) -> Page:
-    """One guide per grass, in the order of the plans they follow."""
+def guide_index(book: Book, desk: Desk, strips: dict[str, dict[str, Any]], windows: dict[str, str]) -> Page:
+    """One guide per grass, in the order of the plans they follow. strips, windows: by grass, its year and when its plan is done."""
     plans = {"title": "Plans", "url": desk.links.to("plans/index"), "text": "Every whole job in the book, from a tidy to a new lawn.", "strip": None}
     groups = [
         {"title": renovation.name, "cards": [
-            {"title": grass.name, "url": desk.links.guide(id), "text": None, "strip": strips[id]}
+            {"title": grass.name, "url": desk.links.guide(id), "text": windows[id], "strip": strips[id]}
             for id, grass in book.grasses.items() if grass.renovation == plan_id
         ]}
         for plan_id, renovation in book.renovations.items()

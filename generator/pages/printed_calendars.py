@@ -5,7 +5,7 @@ from typing import Any
 from generator.model.practice import PublishedCalendar
 from generator.pages.almanac import Almanac
 from generator.pages.desk import Desk
-from generator.pages.strips import short_day, window_dates
+from generator.pages.strips import all_dates, short_day
 from generator.pages.year_words import WINDOW_LABELS
 from generator.turf.agreement import ENOUGH, agreement, day_number
 
@@ -37,6 +37,6 @@ def _row(almanac: Almanac, printed: PublishedCalendar, grass: str, desk: Desk) -
         "url": almanac.year_address(desk.links, grass, printed.place), "window": WINDOW_LABELS[printed.window],
         "says": printed.says, "note": printed.note, "marks": desk.sourcing.marks(printed),
         "printed": f"{short_day(day_number(printed.first))} to {short_day(day_number(printed.last))}",
-        "ours": " and ".join(window_dates(window) for window in found.windows) or f"none: {found.why_none}",
+        "ours": all_dates(found) or f"none: {found.why_none}",
         "share": f"{shared.share_of_printed:.0%}" if shared else "none", "is_close": bool(shared and shared.is_close),
     }

@@ -41,12 +41,13 @@ def strip_view(season: SeasonYear, id: str, size: str, title: str, legend: bool 
 def band_views(season: SeasonYear, size: str) -> list[dict[str, str]]:
     """The windows that a strip draws, with their dates where the strip has room for words."""
     return [
-        {"label": label if size == "card" else f"{label}: {_dates(season.windows[kind])}", "kind": kind}
+        {"label": label if size == "card" else f"{label}: {all_dates(season.windows[kind])}", "kind": kind}
         for kind, label in BAND_LABELS.items() if season.windows[kind].windows
     ]
 
 
-def _dates(found: Windows) -> str:
+def all_dates(found: Windows) -> str:
+    """'12 Oct to 3 Feb and 1 Mar to 4 Apr'; empty where there is no window."""
     return " and ".join(window_dates(window) for window in found.windows)
 
 
@@ -66,7 +67,7 @@ def year_sentence(season: SeasonYear) -> str:
     parts.append(f"frost likely {' and '.join(_stretch(season, each) for each in frost)}" if frost else "no week with frost likely")
     for kind, label in BAND_LABELS.items():
         if season.windows[kind].windows:
-            parts.append(f"{label.lower()} {_dates(season.windows[kind])}")
+            parts.append(f"{label.lower()} {all_dates(season.windows[kind])}")
     text = "; ".join(parts)
     return f"{text[0].upper()}{text[1:]}."
 

@@ -7,7 +7,7 @@ from math import fsum
 from typing import Any
 
 from generator.pages.quantity import converted, range_words, value_words
-from generator.pages.strips import BAND_LABELS, sentence, short_day, window_dates
+from generator.pages.strips import BAND_LABELS, all_dates, sentence, short_day, window_dates
 from generator.turf.calendar_days import MONTH_LENGTHS, MONTHS, WEEKS, month_days, week_days
 from generator.turf.events import events
 from generator.turf.season import SeasonYear
@@ -127,8 +127,7 @@ def summary(season: SeasonYear) -> str:
     for kind, label in BAND_LABELS.items():
         found = season.windows[kind]
         if found.windows:
-            dates = " and ".join(window_dates(window) for window in found.windows)
-            parts.append(f"{label} {dates}, best from about {short_day(found.windows[0].best)}.")
+            parts.append(f"{label} {all_dates(found)}, best from about {short_day(found.windows[0].best)}.")
         elif kind == "renovation":
             parts.append(f"No renovation window here: {found.why_none}.")
     return " ".join(parts)

@@ -56,6 +56,12 @@ def test_a_missing_field_stops_the_build():
         render_component("caution", {"id": "x", "name": "Noise", "weight": "note", "url": "", "defer": ""})
 
 
+def test_a_field_that_holds_nothing_is_never_printed():
+    """The guides once told their readers None."""
+    with pytest.raises(UndefinedError, match="not there"):
+        render_component("card", {"url": "x.html", "title": "Couch", "text": None})
+
+
 def test_markup_in_a_text_stays_text():
     hostile = "<img src=x onerror=alert(1)>"
     drawn = read(render_component("notice", {"kind": "plain", "text": hostile}))

@@ -46,6 +46,15 @@ def slot_words(slot: dict[str, Any]) -> str:
     return flat("".join(words(text) for row in rows for text in row))
 
 
+def test_the_hub_of_guides_tells_the_dates_of_the_calendar_at_home(site: Path) -> None:
+    hub = (site / "renovate/index.html").read_text(encoding="utf-8")
+    told = dict(re.findall(r'renovate/([a-z-]+)\.html">[^<]+</a></p>\s*<p class="sb-card__text">Sydney: ([^<]+)\.</p>', hub))
+    assert set(told) == set(almanac().book.grasses)
+    for grass, dates in told.items():
+        calendar = (site / f"calendars/sydney/{grass}.html").read_text(encoding="utf-8")
+        assert dates == "no window" or re.search(rf"(Renovate|Overseed) {dates}, best", calendar), grass
+
+
 def test_the_years_of_all_sites_and_soils_are_small(site: Path) -> None:
     sizes = {each: len(gzip.compress((site / script_path(*each)).read_bytes())) for each in pairs()}
     assert {each: size for each, size in sizes.items() if size > LARGEST_BYTES} == {}
