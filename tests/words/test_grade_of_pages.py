@@ -2,6 +2,7 @@
 
 import re
 from collections import defaultdict
+from functools import cache
 from statistics import median
 
 import pytest
@@ -16,6 +17,7 @@ KINDS = (
 )  # fmt: skip
 
 
+@cache
 def sentences_by_file() -> dict[str, list[str]]:
     """What each file says in whole sentences; names, labels and headings would make any page look plain."""
     said = defaultdict(list)
@@ -25,16 +27,13 @@ def sentences_by_file() -> dict[str, list[str]]:
     return said
 
 
-SAID = sentences_by_file()
-
-
 def pages(kind: str) -> dict[str, str]:
     """The text of each page of a kind; a guide is its plan with the steps that it shares with others."""
     found = {}
-    for path, said in SAID.items():
+    for path, said in sentences_by_file().items():
         if f"/{kind}/" in f"/{path}":
             steps = re.findall(r"\buse: ([\w-]+)", (ROOT / path).read_text(encoding="utf-8")) if kind == "renovations" else []
-            found[path] = " ".join(said + [text for step in steps for text in SAID.get(f"data/steps/{step}.yml", [])])
+            found[path] = " ".join(said + [text for step in steps for text in sentences_by_file().get(f"data/steps/{step}.yml", [])])
     return found
 
 
@@ -46,7 +45,8 @@ def test_pages_of_a_kind_ask_for_eight_years_of_school_or_fewer(kind):
 
 
 def test_a_step_by_itself_is_plain_enough():
-    assert median(grade(" ".join(SAID[path])) for path in SAID if path.startswith("data/steps/")) <= HIGHEST_MEDIAN_GRADE
+    steps = [" ".join(said) for path, said in sentences_by_file().items() if path.startswith("data/steps/")]
+    assert median(map(grade, steps)) <= HIGHEST_MEDIAN_GRADE
 
 
 def test_a_hard_text_would_be_found():
