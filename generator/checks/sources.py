@@ -19,6 +19,7 @@ REFUSED = {
         "slideshare.net", "slideplayer.com", "docplayer.net", "pdfcoffee.com", "issuu.com", "academia.edu", "researchgate.net", "coursehero.com",
         "acts.co.za", "elaws.us", "studocu.com", "pdfslide.net", "dokumen.tips", "silo.tips",
     ),
+    "a service for conferences": ("confex.com",),
     "a citation service": ("scite.ai", "semanticscholar.org", "scholar.google.com", "core.ac.uk", "mendeley.com", "citeseerx.ist.psu.edu"),
     "a forum or a place for questions": (
         "theforumsa.co.za", "reddit.com", "quora.com", "stackexchange.com", "stackoverflow.com", "facebook.com", "houzz.com", "youtube.com",
