@@ -62,6 +62,11 @@ def wait_for_the_swap(book: Path, build: subprocess.Popen[str]) -> None:
         time.sleep(0.001)
 
 
+def before_ours(said: str) -> bool:
+    """Whether Ctrl-C came before the first line of ours: on a busy machine Python is half a second in starting, and tells it in its own words."""
+    return "KeyboardInterrupt" in said and "generator" not in said
+
+
 def killed_builds(book: Path, moments: list[tuple[int, float | None]]) -> tuple[Watched, Counter]:
     """Builds a book once, then kills a build for each signal: after so many seconds, or around the swap; then builds it again."""
     draw, ends = random.Random(len(moments)), Counter()
@@ -79,7 +84,7 @@ def killed_builds(book: Path, moments: list[tuple[int, float | None]]) -> tuple[
                 build.send_signal(kill)
                 _, said = build.communicate(timeout=300)
                 ends[build.returncode] += 1
-                assert "Traceback" not in said and len(said.splitlines()) <= 1, said
+                assert before_ours(said) or ("Traceback" not in said and len(said.splitlines()) <= 1), said
         with started(book) as last:
             assert last.wait(timeout=300) == 0
     return seen, ends
