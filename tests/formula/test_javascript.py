@@ -118,7 +118,7 @@ def compare_both_sides(browser, folder, monkeypatch, seed: int, count: int) -> N
 
 
 def test_python_and_browser_agree_on_random_formulas(browser, tmp_path, monkeypatch):
-    compare_both_sides(browser, tmp_path, monkeypatch, seed=1, count=6000)
+    compare_both_sides(browser, tmp_path, monkeypatch, seed=1, count=2500)
 
 
 @pytest.mark.soak

@@ -128,7 +128,7 @@ def test_a_link_opened_before_the_job_and_long_after_says_so(reader: Callable[..
     expect(page.locator("[data-part=today]")).to_contain_text("this sheet is finished")
 
 
-@pytest.mark.parametrize("fragment", every(2, HOSTILE), ids=range(len(HOSTILE)))
+@pytest.mark.parametrize("fragment", every(4, HOSTILE), ids=range(len(HOSTILE)))
 def test_a_hostile_or_damaged_link_shows_the_sheet_and_a_plain_notice(reader: Callable[..., Reader], fragment: str) -> None:
     window = reader()
     plain = window.open(SHEET).locator(".md-content *").count() + 1  # the notice

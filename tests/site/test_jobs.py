@@ -140,7 +140,7 @@ def test_a_job_goes_into_a_file_and_comes_back(reader: Callable[..., Reader], tm
     )
 
 
-@pytest.mark.parametrize("kept", first(2, ['{"v": 2}', '{"v": 1, "jobs": [null, {"on": "2026-02-30"}]}', "{", "7"]))
+@pytest.mark.parametrize("kept", first(1, ['{"v": 1, "jobs": [null, {"on": "2026-02-30"}]}', '{"v": 2}', "{", "7"]))
 def test_damaged_storage_is_told_and_does_no_harm(reader: Callable[..., Reader], kept: str) -> None:
     page = reader().open(JOB)
     page.evaluate("kept => localStorage.setItem('swardbook.jobs', kept)", kept)
@@ -178,7 +178,7 @@ def longest_plan() -> tuple[str, str]:
     return plan, next(id for id, grass in book.grasses.items() if plan in plans_for(book, grass))
 
 
-@pytest.mark.parametrize(("units", "paper"), first(2, [("metric", "A4"), ("us", "Letter"), ("metric", "Letter"), ("us", "A4")]))
+@pytest.mark.parametrize(("units", "paper"), first(1, [("us", "Letter"), ("metric", "A4"), ("metric", "Letter"), ("us", "A4")]))
 def test_each_sheet_goes_onto_one_page(reader: Callable[..., Reader], units: str, paper: str) -> None:
     plan, grass = longest_plan()
     page = reader(viewport={"width": 1280, "height": 900}).open(f"{JOB}#v=1&plan={plan}&grass={grass}&place=canberra&area=2400&on=2026-12-16")

@@ -158,7 +158,7 @@ def run(browser: Browser, site: Path, states: int, pages: int) -> Counter:
 
 
 def test_hostile_states_do_no_harm(browser: Browser, site: Path) -> None:
-    counts = run(browser, site, 6, 2)
+    counts = run(browser, site, 4, 2)
     assert counts["sound"] and counts["unsound"]
 
 

@@ -12,7 +12,7 @@ import pytest
 from tests.site.built_pages import built_pages
 from tests.site.reader import KINDS, Reader
 
-SAMPLE = 15
+SAMPLE = 6
 
 
 def open_each(reader: Reader, paths: list[str]) -> None:

@@ -75,7 +75,7 @@ def test_may_2027_needs_six_weeks() -> None:
     assert six_week_year(5) == 2027
 
 
-@pytest.mark.parametrize("path", first(3, CALENDARS))
+@pytest.mark.parametrize("path", first(1, CALENDARS))
 def test_the_busiest_month_prints_on_one_sheet_with_every_job(reader: Callable[..., Reader], site: Path, path: str) -> None:
     window, sheet = reader(viewport={"width": 1280, "height": 900}), busiest(site, path)
     assert sheet.jobs
@@ -111,8 +111,8 @@ def test_after_printing_the_page_is_whole_again(reader: Callable[..., Reader]) -
     assert page.locator("[data-print-hidden]").count() == always
 
 
-# The long run counts the pages of every calendar on both papers; here one year of each half of the world is read, on its own paper.
-@pytest.mark.parametrize(("path", "paper"), [("calendars/canberra/couch.html", "A4"), ("calendars/atlanta/kentucky-bluegrass.html", "Letter")])
+# The long run counts the pages of every calendar on both papers; here the fullest year is read.
+@pytest.mark.parametrize(("path", "paper"), first(1, [("calendars/atlanta/kentucky-bluegrass.html", "Letter"), ("calendars/canberra/couch.html", "A4")]))
 def test_a_printed_year_is_the_year_at_a_glance_and_twelve_months(reader: Callable[..., Reader], path: str, paper: str) -> None:
     page = open_calendar(reader(viewport={"width": 1280, "height": 900}), path, 2027)
     page.locator("[data-print-year]").click()

@@ -121,7 +121,7 @@ def test_wrong_rows_of_a_file_are_told_by_line(page: Page) -> None:
     assert "unknown column 'wrong'" in page.locator("[data-part=faults]").inner_text()
 
 
-@pytest.mark.parametrize("damage", every(2, [
+@pytest.mark.parametrize("damage", every(4, [
     "{", "null", "[]", '{"v":2,"entries":[]}', '{"v":1,"entries":[null]}', '{"v":1,"entries":[{"work":"feed","date":7}]}',
     '{"v":1,"entries":[{"work":"<b>","date":"2026-01-01","lawn":"L","product":"P"}]}', '{"v":1,"entries":{"length":3}}',
 ]))  # fmt: skip
