@@ -196,7 +196,8 @@
         wanted.kind + " is wanted; use " + examples.join(", ") + ".");
     }
     var si = value * found.factor + found.offset;
-    if (!Number.isFinite(si)) { throw tooLarge(text); }
+    // As LARGEST_SI in units/reading.py.
+    if (!(Math.abs(si) < 1e290)) { throw tooLarge(text); }
     return si;
   }
 

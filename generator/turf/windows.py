@@ -221,7 +221,8 @@ def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> t
                 )
     running = (0.0, *accumulate(year.growth.potential * 2))
     days = max(days, 1)  # What heals at once is judged by the day itself.
-    ahead = [(running[day + days] - running[day]) / days for day in safe]
+    years, rest = divmod(days, DAYS)  # A recovery may take longer than a year.
+    ahead = [(years * running[DAYS] + running[day + rest] - running[day]) / days for day in safe]
     strongest = max(ahead)
     good = [day for day, growth in zip(safe, ahead) if growth >= rules.near_best * strongest]
     if not seasonal:

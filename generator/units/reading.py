@@ -50,6 +50,9 @@ _THOUSANDS_OR_DECIMALS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _COMMA_GROUPS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*")
 _POINT_GROUPS = re.compile(r"[0-9]{1,3}(?:\.[0-9]{3}){2,}|[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]*")
 
+# So large that the same size in a smaller unit may be no number any more; also in assets/quantity.js.
+LARGEST_SI = 1e290
+
 
 class QuantityError(ValueError):
     """What somebody typed is no such quantity: a code for programs, a sentence for people."""
@@ -168,7 +171,7 @@ def _in_si(number: float, found: Unit, wanted: Unit, text: str) -> float:
         sentence = f"'{text}' is {found.kind}, but {wanted.kind} is wanted; use {examples}."
         raise QuantityError("wrong-dimension", sentence)
     value = to_si(number, found)
-    if not math.isfinite(value):
+    if not abs(value) < LARGEST_SI:
         raise QuantityError("too-large", f"'{text}' is too large a number.")
     return value
 

@@ -179,3 +179,9 @@ def test_the_input_that_was_sought_is_an_answer_in_us_units():
     assert "16666.6667 ft2" in calc("feed-for-nitrogen", *words).stdout
     told = json.loads(calc("sprayer-output", "flow=0.5 gal/min", "speed=3 mph", "swath=20 in", "--us", "--json").stdout)
     assert told["results"]["application_rate"]["value"] == pytest.approx(5940 * 0.5 / 60)
+
+
+def test_a_size_that_no_smaller_unit_can_hold_is_too_large():
+    result = calc("irrigation-run-time", "depth=1e308 m")
+    assert result.exit_code != 0
+    assert "'1e308 m' is too large a number." in result.stderr + result.stdout
