@@ -196,8 +196,7 @@
         wanted.kind + " is wanted; use " + examples.join(", ") + ".");
     }
     var si = value * found.factor + found.offset;
-    // As LARGEST_SI in units/reading.py.
-    if (!(Math.abs(si) < 1e290)) { throw tooLarge(text); }
+    if (!(Math.abs(si) < Swardbook.units.largest)) { throw tooLarge(text); }
     return si;
   }
 

@@ -50,7 +50,7 @@ _THOUSANDS_OR_DECIMALS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _COMMA_GROUPS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*")
 _POINT_GROUPS = re.compile(r"[0-9]{1,3}(?:\.[0-9]{3}){2,}|[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]*")
 
-# So large that the same size in a smaller unit may be no number any more; also in assets/quantity.js.
+# So large that the same size in a smaller unit may be no number any more.
 LARGEST_SI = 1e290
 
 
@@ -301,7 +301,7 @@ def _figures(value: float, significant_figures: int) -> str:
 
 def units_script() -> str:
     """The script that hands the allow-list to the browser: `Swardbook.units = {...};`."""
-    table = json.dumps(unit_table(), ensure_ascii=True, separators=(",", ":"))
+    table = json.dumps({**unit_table(), "largest": LARGEST_SI}, ensure_ascii=True, separators=(",", ":"))
     return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.units = {table};\n"
 
 
