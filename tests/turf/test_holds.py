@@ -73,7 +73,7 @@ HOLDS = [
     ("overseed", {"rain_to_come": "40 mm"}, "heavy-rain-on-seed"),
     # Western Australia (wa-care) and Florida (uf-mow-clay): do not mow wet grass.
     ("mow", {"leaf": "wet"}, "wet-mowing"),
-    # Kansas State and NC State (ksu-frost, nc-frost): stay off frosted grass.
+    # Kansas State and the USGA (ksu-frost, usga-frost): stay off frosted grass.
     ("mow", {"leaf": "frosted"}, "frosted-leaf"),
     # Common practice: no frost may be forecast for the night after cutting down or opening the turf.
     ("cut-down", {"low": "-1 °C"}, "frost-tonight"),
