@@ -7,6 +7,9 @@ TESTS := .venv/.made-for-tests
 # Python compiles what is imported when it is imported; compiling every file of every library takes longer than fetching them.
 INSTALL := $(BIN)/pip install --quiet --disable-pip-version-check --no-compile
 
+# What Python has compiled is kept, whatever the shell says: each of the tests' many processes would compile its libraries anew.
+unexport PYTHONDONTWRITEBYTECODE
+
 .PHONY: site test serve check gallery bench soak audit clean
 
 site: $(STAMP)

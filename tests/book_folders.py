@@ -11,7 +11,7 @@ and any other file, put in its place as it is.
 import shutil
 from pathlib import Path
 
-import yaml
+from tests.yaml_files import read_yaml
 
 BOOKS = Path(__file__).parent / "books"
 SMALLEST = BOOKS / "smallest"
@@ -36,7 +36,7 @@ def broken_book(name: str, to: Path) -> Path:
             (book / file.relative_to(folder)).parent.mkdir(parents=True, exist_ok=True)
             shutil.copyfile(file, book / file.relative_to(folder))
     if (folder / "edits.yml").exists():
-        for path, edits in yaml.safe_load((folder / "edits.yml").read_text(encoding="utf-8")).items():
+        for path, edits in read_yaml(folder / "edits.yml").items():
             edit(book / path, edits)
     if (folder / "delete.txt").exists():
         for line in (folder / "delete.txt").read_text().split():

@@ -1,5 +1,6 @@
 """What every test may ask for: a real Chromium, started once a run; and our own book, checked once."""
 
+import gc
 import signal
 from collections.abc import Generator, Iterator
 from pathlib import Path
@@ -15,6 +16,9 @@ from tests import chromium, our_book, quiet
 # A shell that runs the tests in the background has Ctrl-C ignored, and every command they start would go on ignoring it.
 if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
     signal.signal(signal.SIGINT, signal.default_int_handler)
+
+# Collecting makes some hundred thousand objects that stay to the end of the run; none is garbage yet.
+gc.disable()
 
 BUILDS_THE_SITE = "test_links.py"
 
@@ -59,6 +63,12 @@ def page(browser: Browser) -> Iterator[Page]:
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """What reads the built site begins: one process builds it while the other goes on with what needs none."""
     items.sort(key=lambda item: item.path.name != BUILDS_THE_SITE)
+
+
+def pytest_collection_finish() -> None:
+    """From here there is garbage; what was collected is set apart from it and not looked through each time."""
+    gc.freeze()
+    gc.enable()
 
 
 @pytest.hookimpl(wrapper=True)

@@ -11,12 +11,11 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-import yaml
-
 from generator.model.book import Book, read_book
 from generator.model.calculator import Constant
 from generator.model.record import UNPUBLISHED, Claim
 from generator.model.walk import parts
+from tests.yaml_files import read_yaml
 
 ROOT = Path(__file__).parents[1]
 READINGS = ROOT / "tests" / "published" / "figures"
@@ -53,11 +52,11 @@ def published_figures(book: Book) -> Iterator[Published]:
 def readings() -> list[dict]:
     """What was read, of every file in tests/published/figures."""
     files = sorted(set(READINGS.glob("*.yml")) - {NOT_OPENED})
-    return [entry for file in files for entry in yaml.safe_load(file.read_text(encoding="utf-8"))]
+    return [entry for file in files for entry in read_yaml(file)]
 
 
 def not_opened() -> list[dict]:
-    return yaml.safe_load(NOT_OPENED.read_text(encoding="utf-8"))
+    return read_yaml(NOT_OPENED)
 
 
 def main(count: str, seed: str) -> None:

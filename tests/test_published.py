@@ -9,12 +9,12 @@ from math import radians
 from pathlib import Path
 
 import pytest
-import yaml
 
 from generator.turf.equations import EQUATIONS
 from generator.turf.penman import Weather, clear_sky, penman_monteith, saturation_kpa, sun_from_sunshine
 from generator.turf.sun import sun
 from generator.units import from_si, read_quantity, to_si, unit
+from tests.yaml_files import read_yaml
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "tests" / "published"
@@ -81,7 +81,7 @@ RUNNERS: dict[str, Callable[[str, dict[str, str]], float]] = {"equation": run_eq
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_published_example(path):
-    example = yaml.safe_load(path.read_text(encoding="utf-8"))
+    example = read_yaml(path)
     assert example["source"]["author"] and example["source"]["where"], "an example names who published it and where"
     (kind,) = RUNNERS.keys() & example.keys()
     expected = example["expected"]
@@ -100,8 +100,8 @@ def test_every_file_is_an_example(request, capsys):
 
 
 def test_what_no_calculator_gives_says_why_and_what_holds_it():
-    sources = yaml.safe_load((ROOT / "data" / "sources.yml").read_text(encoding="utf-8")).keys() | {"common practice"}
-    for record in yaml.safe_load(NOT_EXPRESSED.read_text(encoding="utf-8")):
+    sources = read_yaml(ROOT / "data" / "sources.yml").keys() | {"common practice"}
+    for record in read_yaml(NOT_EXPRESSED):
         assert record.keys() - {"held_by"} == {"source", "where", "what", "why"} and all(record.values()), record
         assert record["source"] in sources, record
         path, _, name = record.get("held_by", "tests/test_published.py").partition("::")

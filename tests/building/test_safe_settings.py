@@ -3,10 +3,10 @@
 from pathlib import Path
 
 import pytest
-import yaml
 
 from generator.building.safe_settings import safe_settings
 from tests.book_folders import SMALLEST, WHOLE
+from tests.yaml_files import parsed, read_yaml
 
 ROOT = Path(__file__).parents[2]
 PLAIN = {"site_name": "site_name: A book\n", "docs_dir": "docs_dir: content\n", "theme": "theme: material\n", "plugins": "plugins:\n  - swardbook\n"}
@@ -67,7 +67,7 @@ def test_a_key_that_stands_twice_is_refused(tmp_path: Path) -> None:
 def test_our_own_books_are_safe_and_mkdocs_is_given_what_they_say(book: Path) -> None:
     settings, findings = safe_settings(book, "mkdocs.yml")
     assert findings == []
-    assert yaml.safe_load(settings) == yaml.safe_load((book / "mkdocs.yml").read_text(encoding="utf-8"))
+    assert parsed(settings) == read_yaml(book / "mkdocs.yml")
 
 
 @pytest.mark.parametrize("text", ["", "- a\n", "text\n", "site_name: [broken\n", "a: \x00\n", "theme:\n  - material\nplugins: swardbook\nnav: 3\nextra: []\nstrict: 1\n"])

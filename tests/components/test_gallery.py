@@ -6,12 +6,12 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-import yaml
 from pypdf import PdfReader
 
 from generator.render import COMPONENTS, environment, render_component
 from tests.components.gallery import page_of, write_gallery
 from tests.slices import first
+from tests.yaml_files import read_yaml
 
 AXE = Path(__file__).parents[1] / "vendor" / "axe.min.js"
 # Rules about a whole page; the gallery here is a bare one. The built site is held to them in tests/site.
@@ -19,7 +19,7 @@ OF_WHOLE_PAGES = ("bypass", "region", "landmark-one-main", "page-has-heading-one
 
 
 def example(name: str, at: int = 0) -> dict:
-    return yaml.safe_load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"))["examples"][at]["view"]
+    return read_yaml(COMPONENTS / name / f"{name}.yml")["examples"][at]["view"]
 
 
 @pytest.fixture(scope="module")

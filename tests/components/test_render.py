@@ -1,11 +1,11 @@
 """Every component draws every one of its examples, in sound markup, with the words it was given."""
 
 import pytest
-import yaml
 from jinja2 import UndefinedError
 
 from generator.render import COMPONENTS, component_names, render_component, runs, share, spells
 from tests.components.markup import read
+from tests.yaml_files import read_yaml
 
 READ_ALOUD = {"say", "metric", "country_name", "wait_for", "because", "defer", "text"}
 
@@ -13,7 +13,7 @@ READ_ALOUD = {"say", "metric", "country_name", "wait_for", "because", "defer", "
 def examples() -> list:
     found = []
     for name in component_names():
-        described = yaml.safe_load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"))
+        described = read_yaml(COMPONENTS / name / f"{name}.yml")
         found += [pytest.param(name, each["view"], id=f"{name}: {each['name']}") for each in described["examples"]]
     return found
 
@@ -42,7 +42,7 @@ def test_an_example_is_sound_markup_with_its_words(name, view):
 
 @pytest.mark.parametrize("name", component_names())
 def test_a_component_lists_what_it_takes(name):
-    described = yaml.safe_load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"))
+    described = read_yaml(COMPONENTS / name / f"{name}.yml")
     assert all({"name", "type", "required", "description"} <= set(param) for param in described["params"])
     required = {param["name"] for param in described["params"] if param["required"]}
     known = {param["name"] for param in described["params"]}

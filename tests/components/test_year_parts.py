@@ -4,10 +4,10 @@ import json
 import re
 
 import pytest
-import yaml
 
 from generator.pages.year_chart import CHARTS, path
 from generator.render import COMPONENTS, SCRIPT, asset_files, component_names, render_component
+from tests.yaml_files import read_yaml
 
 HOSTILE = "<img src=x onerror=alert(1)>"
 RISING = list(range(-20, 32))
@@ -26,7 +26,7 @@ def page(browser):
 
 
 def examples(name: str) -> list[dict]:
-    return yaml.safe_load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"))["examples"]
+    return read_yaml(COMPONENTS / name / f"{name}.yml")["examples"]
 
 
 @pytest.mark.parametrize("text", [*(each["view"]["text"] for each in examples("words")), [["14 days", ""]], [["3 mm", "3 mm"]], "plain"])

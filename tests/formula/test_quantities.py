@@ -6,12 +6,12 @@ import random
 from pathlib import Path
 
 import pytest
-import yaml
 
 from generator.units import QuantityError, read_list, read_quantity, show, unit, units
 from tests.formula.browser_side import run_in_browser
+from tests.yaml_files import read_yaml
 
-VECTORS = yaml.safe_load((Path(__file__).parent / "vectors" / "quantities.yml").read_text("utf-8"))
+VECTORS = read_yaml(Path(__file__).parent / "vectors" / "quantities.yml")
 READERS = {"read": read_quantity, "list": read_list}
 SCRIPT = """
 window.outcome = CASES.map(function (one) {

@@ -3,17 +3,18 @@
 from pathlib import Path
 
 import pytest
-import yaml
+
+from tests.yaml_files import read_yaml
 
 HERE = Path(__file__).parent.parent
 GRASSES = HERE.parent / "data" / "grasses"
-PUBLISHED = yaml.safe_load((HERE / "published" / "botanical" / "accepted-names.yml").read_text())
+PUBLISHED = read_yaml(HERE / "published" / "botanical" / "accepted-names.yml")
 # A hybrid is told by its parents; the lists read hold no name of its own for it.
 BY_PARENTS = {"hybrid-couch": "Cynodon dactylon × Cynodon transvaalensis"}
 
 
 def botanical_name(grass: str) -> str:
-    return str(yaml.safe_load((GRASSES / f"{grass}.yml").read_text())["botanical_name"])
+    return str(read_yaml(GRASSES / f"{grass}.yml")["botanical_name"])
 
 
 def short(name: str) -> str:

@@ -1,15 +1,15 @@
 """A figure that a calculator takes from a task: one number, one file."""
 
-import yaml
 
 from generator.model.calculator import Calculator
 from generator.model.shared_figures import with_figures
 from generator.model.task import Task
 from tests.book_folders import WHOLE
+from tests.yaml_files import read_yaml
 
 
 def record(kind: type, path: str):
-    return kind.model_validate(yaml.safe_load((WHOLE / "data" / path).read_text()))
+    return kind.model_validate(read_yaml(WHOLE / "data" / path))
 
 
 def test_the_calculator_gets_the_number_its_source_and_its_name():

@@ -21,6 +21,7 @@ from generator.pages.jobs import Asked, job_of
 from generator.turf.job import Request
 from generator.turf.round import LawnJob, round_of
 from tests.book_folders import WHOLE
+from tests.yaml_files import read_yaml
 
 # What a spreadsheet runs: OWASP, CSV Injection.
 RUN = ("=1+1", "@SUM(A1)", "+1", "-1", "\t=1", "\r=1", "\n=1", "\uff1d1+1", "\uff0b1", "\uff0d1", "\uff20A1")
@@ -43,7 +44,7 @@ def planted(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
     shutil.copytree(WHOLE, folder)
     for kind in ("renovations", "steps", "tasks", "grasses", "places", "calculators"):
         for file in (folder / "data" / kind).glob("*.yml"):
-            file.write_text(yaml.safe_dump(plant(yaml.safe_load(file.read_text(encoding="utf-8")), request.param), allow_unicode=True), encoding="utf-8")
+            file.write_text(yaml.safe_dump(plant(read_yaml(file), request.param), allow_unicode=True), encoding="utf-8")
     loaded = load_book(folder)
     assert loaded.book is not None, loaded.findings
     return loaded.book

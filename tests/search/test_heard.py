@@ -14,6 +14,7 @@ from generator.model import KINDS
 from tests.book_folders import BOOKS
 from tests.site.reader import Reader
 from tests.site.test_search import found, opened
+from tests.yaml_files import read_yaml
 
 HEARD = ("misspellings", "asked_as")
 SEARCH = "assets/search/book.js"
@@ -30,10 +31,10 @@ def plant(data: Path) -> list[str]:
 
     for kind, model in KINDS.items():
         for file in sorted((data / kind).glob("*.yml")):
-            record = yaml.safe_load(file.read_text(encoding="utf-8"))
+            record = read_yaml(file)
             planted(record, model.model_fields)
             file.write_text(yaml.safe_dump(record, sort_keys=False), encoding="utf-8")
-    glossary = yaml.safe_load((data / "glossary.yml").read_text(encoding="utf-8"))
+    glossary = read_yaml(data / "glossary.yml")
     for term in glossary["terms"].values():
         planted(term, HEARD[:1])
     (data / "glossary.yml").write_text(yaml.safe_dump(glossary, sort_keys=False), encoding="utf-8")

@@ -12,20 +12,20 @@ from typing import Any
 
 import pytest
 import segno
-import yaml
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 from tests.site.conftest import ROOT
 from tests.site.reader import Reader
 from tests.slices import every
+from tests.yaml_files import read_yaml
 
 DAY = date(2026, 10, 12)  # a spring Monday in Sydney
 PHONE = {"viewport": {"width": 360, "height": 780}, "locale": "en-AU"}
 SHEET = "aftercare/after-renovation.html"
 MAKER = "aftercare/maker.html"
-ADDRESS = yaml.safe_load((ROOT / "data/practice.yml").read_text(encoding="utf-8"))["public_address"]
-OLD_LINKS = yaml.safe_load(Path(__file__).with_name("old-links.yml").read_text(encoding="utf-8"))
+ADDRESS = read_yaml(ROOT / "data/practice.yml")["public_address"]
+OLD_LINKS = read_yaml(Path(__file__).with_name("old-links.yml"))
 
 
 def on_day(window: Reader, path: str, day: date) -> Page:

@@ -9,7 +9,6 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
-import yaml
 from icalendar import Calendar
 from playwright.sync_api import Page, expect
 
@@ -17,6 +16,7 @@ from tests.site.conftest import ROOT
 from tests.site.reader import Reader
 from tests.site.test_aftercare import ADDRESS, PHONE, SHEET, on_day
 from tests.slices import every
+from tests.yaml_files import read_yaml
 
 SHEETS = sorted((ROOT / "data/aftercare").glob("*.yml"))
 BUTTON = "[data-component=aftercare-take] [data-part=calendar]"
@@ -36,7 +36,7 @@ def name_of(value: Any) -> str:
 @pytest.mark.parametrize(("file", "on"), every(4, [(file, on) for on in (date(2028, 2, 29), date(2026, 10, 3)) for file in SHEETS]), ids=name_of)
 def test_each_stretch_is_an_entry_with_its_dates(reader: Callable[..., Reader], tmp_path: Path, file: Path, on: date) -> None:
     """A leap day, and the day before Sydney's clocks change."""
-    written = yaml.safe_load(file.read_text(encoding="utf-8"))
+    written = read_yaml(file)
     page = on_day(reader(**PHONE, timezone_id="Australia/Sydney"), f"aftercare/{file.stem}.html#v=1&on={on}&grass=couch&done=core", on)
     data = downloaded(page, tmp_path)
     assert (tmp_path / f"{file.stem}-{on}.ics").exists()
@@ -82,7 +82,7 @@ DATES_OF = """days => days.map(on => {
 
 def test_two_hundred_years_of_days_have_pythons_dates(reader: Callable[..., Reader]) -> None:
     """The ends of February and of the year, in each year that a link may name, and a thousand days besides."""
-    written = yaml.safe_load((ROOT / "data/aftercare/after-renovation.yml").read_text(encoding="utf-8"))["days"]
+    written = read_yaml(ROOT / "data/aftercare/after-renovation.yml")["days"]
     years = range(2000, 2200)
     days = [date(year, 3, 1) - timedelta(1) for year in years] + [date(year, month, day) for year in years for month, day in ((3, 1), (12, 31))]
     dice = random.Random(5)

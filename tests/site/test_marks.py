@@ -10,9 +10,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from tests.site.conftest import ROOT
+from tests.yaml_files import read_yaml
 
 UNPUBLISHED = {"common practice", "assumption", "ours"}
 FOOT = re.compile(r'<p class="sb-sources-foot".*?</p>', re.DOTALL)
@@ -35,7 +35,7 @@ def sources(node: Any) -> Iterator[str]:
 
 
 def records(folder: str) -> dict[str, Any]:
-    return {file.stem: yaml.safe_load(file.read_text(encoding="utf-8")) for file in sorted((ROOT / "data" / folder).glob("*.yml"))}
+    return {file.stem: read_yaml(file) for file in sorted((ROOT / "data" / folder).glob("*.yml"))}
 
 
 def page(site: Path, folder: str, id: str) -> str:

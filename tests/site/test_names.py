@@ -5,11 +5,11 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-import yaml
 from playwright.sync_api import Browser
 
 from tests.site.reader import Reader
 from tests.site.test_search import ANSWERS, opened
+from tests.yaml_files import read_yaml
 
 ROOT = Path(__file__).parents[2]
 
@@ -18,7 +18,7 @@ def spellings(misspelt: bool) -> dict[str, set[str]]:
     """Name -> the grasses that go by it, as the YAML files have them."""
     names: dict[str, set[str]] = defaultdict(set)
     for file in sorted((ROOT / "data" / "grasses").glob("*.yml")):
-        grass = yaml.safe_load(file.read_text(encoding="utf-8"))
+        grass = read_yaml(file)
         if misspelt:
             listed = grass.get("misspellings", [])
         else:

@@ -3,15 +3,14 @@
 from collections import defaultdict
 from pathlib import Path
 
-import yaml
-
 from generator.checks.page_names import TAKEN
 from generator.pages.retired import FOLDERS
 from tests.site.conftest import ROOT
+from tests.yaml_files import read_yaml
 
 
 def test_the_names_taken_are_those_of_the_pages_there_are(site: Path) -> None:
-    gone = yaml.safe_load((ROOT / "data/retired.yml").read_text(encoding="utf-8"))
+    gone = read_yaml(ROOT / "data/retired.yml")
     found = defaultdict(set)
     for folder in FOLDERS:
         records = {file.stem for file in (ROOT / "data" / folder.kind).glob("*.yml")}

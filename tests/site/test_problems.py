@@ -6,16 +6,16 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 from playwright.sync_api import expect
 
 from tests.site.built_pages import built_pages
 from tests.site.reader import Reader
 from tests.site.test_truth import PRODUCT_RATE
+from tests.yaml_files import read_yaml
 
 ROOT = Path(__file__).parents[2]
 PROBLEMS: dict[str, dict[str, Any]] = {
-    file.stem: yaml.safe_load(file.read_text(encoding="utf-8")) for file in sorted((ROOT / "data" / "problems").glob("*.yml"))
+    file.stem: read_yaml(file) for file in sorted((ROOT / "data" / "problems").glob("*.yml"))
 }
 LEAST = 35
 # What may hurt more than the lawn, and who is qualified for it (common practice: licensing differs by country, its need does not).

@@ -6,12 +6,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 from playwright.sync_api import Browser, Page, expect
 
 from tests.site.reader import Reader
 from tests.site.test_axe import GRAVE, READ_IN, RUN
 from tests.slices import every, first
+from tests.yaml_files import read_yaml
 
 # What is typed, and the pages that would satisfy the one who typed it; one of them must come first or second.
 QUERIES = {
@@ -41,7 +41,7 @@ QUERIES = {
     "kikuyu": ["grasses/kikuyu.html"],
     "water": ["tasks/water.html"],
 }
-ASKED = yaml.safe_load(Path(__file__).with_name("queries.yml").read_text(encoding="utf-8"))["queries"]
+ASKED = read_yaml(Path(__file__).with_name("queries.yml"))["queries"]
 # What search is held to over the questions in queries.yml.
 FIRST, AMONG_THREE = 0.85, 0.97
 SLOWEST_MS, SLOW_DOWN = 50, 4

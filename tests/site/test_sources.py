@@ -3,7 +3,7 @@
 import re
 from pathlib import Path
 
-import yaml
+from tests.yaml_files import read_yaml
 
 ROOT = Path(__file__).parents[2]
 TAG = re.compile(r"<[^>]+>")
@@ -31,11 +31,11 @@ def test_people_to_ask_stand_on_a_shelf_of_their_own_and_lead_to_who_that_is(sit
     text = (site / "sources.html").read_text(encoding="utf-8").split('<h2 id="people"')[1]
     finder = (site / "problems/index.html").read_text(encoding="utf-8")
     for file in (ROOT / "data/experts").glob("*.yml"):
-        assert f'<a href="problems/index.html#expert-{file.stem}">{yaml.safe_load(file.read_text(encoding="utf-8"))["name"]}</a>' in text
+        assert f'<a href="problems/index.html#expert-{file.stem}">{read_yaml(file)["name"]}</a>' in text
         assert f'id="expert-{file.stem}"' in finder
     assert "problems/tree-roots-in-lawn.html#send-for" in text  # a tree worker is sent for there
 
 
 def test_every_source_that_a_plan_or_a_step_names_leads_to_it(site: Path) -> None:
-    plan = yaml.safe_load((ROOT / "data/renovations/warm-below-ground.yml").read_text(encoding="utf-8"))
+    plan = read_yaml(ROOT / "data/renovations/warm-below-ground.yml")
     assert plan["name"] in entry(site, "dardanup")

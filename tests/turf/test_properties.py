@@ -20,6 +20,7 @@ from generator.turf.windows import recovery_days
 from tests.book_folders import WHOLE
 from tests.slices import every
 from tests.turf.shipped import BUFFALO, COUCH, GRASSES, apart, climates, made_up, season, turned
+from tests.yaml_files import read_yaml
 
 HALF_A_YEAR = 182
 
@@ -114,7 +115,7 @@ def test_the_order_of_the_files_changes_nothing(tmp_path):
             target.parent.mkdir(parents=True, exist_ok=True)
             shutil.copy(file, target)
     groups = other / "data" / "season-groups.yml"
-    turned_round = yaml.safe_load(groups.read_text(encoding="utf-8"))
+    turned_round = read_yaml(groups)
     for part in ("rules", "sites"):
         turned_round[part] = dict(reversed(turned_round[part].items()))
     groups.write_text(yaml.safe_dump(turned_round, allow_unicode=True, sort_keys=False), encoding="utf-8")

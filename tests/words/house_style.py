@@ -12,12 +12,12 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import codespell_lib
-import yaml
 from proselint.checks import __register__ as prose_checks
 from proselint.registry import CheckRegistry
 from proselint.tools import LintFile
 
 from tests.words.texts import ROOT, Text, book_texts, guide_texts, plain
+from tests.yaml_files import read_yaml
 
 BETWEEN = "\n\n"
 PUT_IN = {"it", "5", "mm", "0", "00"}  # What stands for a value in a text; two of them side by side repeat no word.
@@ -35,7 +35,7 @@ class Finding(NamedTuple):
 
 @cache
 def style() -> dict[str, Any]:
-    return yaml.safe_load((Path(__file__).parent / "house-style.yml").read_text(encoding="utf-8"))
+    return read_yaml(Path(__file__).parent / "house-style.yml")
 
 
 def findings(texts: Iterable[Text]) -> list[Finding]:

@@ -12,9 +12,8 @@ from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
-import yaml
-
 from tests.words.texts import Text, book_texts, guide_texts
+from tests.yaml_files import read_yaml
 
 LONGEST_FREE_RUN = 7
 _WORD = re.compile(r"[a-z]+(?:'[a-z]+)?|\d+(?:[.,]\d+)*")
@@ -37,7 +36,7 @@ def words(text: str) -> list[str]:
 @cache
 def free_phrases() -> tuple[tuple[str, ...], ...]:
     """The phrases that may be shared, each as words, the longest first."""
-    lists = yaml.safe_load(Path(__file__).with_suffix(".yml").read_text(encoding="utf-8")).values()
+    lists = read_yaml(Path(__file__).with_suffix(".yml")).values()
     return tuple(sorted((tuple(words(phrase)) for phrases in lists for phrase in phrases), key=len, reverse=True))
 
 

@@ -6,9 +6,9 @@ from statistics import median
 from typing import Any
 
 import pytest
-import yaml
 
 from tests.words.reading_grade import grade
+from tests.yaml_files import read_yaml
 
 DATA = Path(__file__).parents[2] / "data"
 SHEETS = sorted((DATA / "aftercare").glob("*.yml"))
@@ -36,7 +36,7 @@ def prose(value: Any, key: str = "") -> Iterator[str]:
 
 
 def read(path: Path) -> Any:
-    return yaml.safe_load(path.read_text(encoding="utf-8"))
+    return read_yaml(path)
 
 
 def test_there_are_sheets_to_read():

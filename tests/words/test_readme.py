@@ -3,12 +3,11 @@
 import re
 from pathlib import Path
 
-import yaml
-
 from generator.cli import main
 from generator.model import KINDS
 from generator.model.grass import Grass
 from generator.model.load import load_record
+from tests.yaml_files import parsed, read_yaml
 
 ROOT = Path(__file__).parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -34,8 +33,8 @@ def test_the_example_grass_shows_or_names_every_key_of_the_record():
 
 
 def test_the_example_grass_is_not_yet_in_the_book():
-    names = {yaml.safe_load(path.read_text(encoding="utf-8"))["name"] for path in (ROOT / "data" / "grasses").glob("*.yml")}
-    assert yaml.safe_load(example())["name"] not in names
+    names = {read_yaml(path)["name"] for path in (ROOT / "data" / "grasses").glob("*.yml")}
+    assert parsed(example())["name"] not in names
 
 
 def test_each_kind_of_record_has_its_row():
