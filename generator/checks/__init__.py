@@ -4,7 +4,7 @@ from pathlib import Path
 
 from generator.checks import (
     aftercare, bindings, climates, due, examples, figures, formulas, holds, inspection, key, label_only, no_months, operations,
-    page_names, plan_parts, plans, problems, published, quotes, retired, season_rules, services, settings, sources, step_cautions,
+    page_names, plan_parts, plans, problems, published, quotes, retired, services, settings, sources, step_cautions,
 )
 from generator.checks.check import Check
 from generator.findings import first_told
@@ -12,7 +12,7 @@ from generator.model.book import Loaded, read_book
 
 CHECKS: tuple[Check, ...] = (
     figures.CHECK, sources.CHECK, operations.CHECK, due.CHECK, formulas.CHECK, examples.CHECK, label_only.CHECK, published.CHECK,
-    plans.CHECK, plan_parts.CHECK, bindings.CHECK, aftercare.CHECK, season_rules.CHECK, climates.CHECK, no_months.CHECK,
+    plans.CHECK, plan_parts.CHECK, bindings.CHECK, aftercare.CHECK, climates.CHECK, no_months.CHECK,
     inspection.CHECK, holds.CHECK, key.CHECK, step_cautions.CHECK, problems.CHECK, quotes.CHECK, page_names.CHECK, retired.CHECK, services.CHECK,
     settings.CHECK,
 )  # fmt: skip

@@ -7,7 +7,7 @@ from generator.findings import Finding
 from generator.model.book import Book
 from generator.model.record import Claim, Figure, Measured
 from generator.model.walk import measured, parts
-from generator.turf.engine_figures import OFFSETS, RULES
+from generator.turf.engine_figures import TASK_FIGURES
 from generator.units import UnitError, from_si, kind_of, to_si, unit
 
 
@@ -21,11 +21,9 @@ def _check(book: Book) -> Iterator[Finding]:
                 wanted = measured(part, name) if isinstance(figure, Figure) else None
                 if wanted:
                     yield from _kind(book, kind, id, (*path, name), figure, wanted)
-    if (groups := book.season_groups) is not None:
-        places = [(("rules",), groups.rules, RULES), *((("sites", site), given, OFFSETS) for site, given in groups.sites.items())]
-        for path, given, asked in places:
-            for name in given.keys() & asked.keys():
-                yield from _kind(book, "season-groups", "season-groups", (*path, name), given[name], asked[name])
+    for (task, name), wanted in TASK_FIGURES.items():
+        if task in book.tasks and (figure := book.tasks[task].figures.get(name)):
+            yield from _kind(book, "tasks", task, ("figures", name), figure, wanted)
 
 
 def _unit(book: Book, kind: str, id: str, path: tuple, claim: Claim) -> Iterator[Finding]:

@@ -226,7 +226,7 @@ class _Reading:
 
     def _with_figures(self, user: Any, place: tuple[str, str]) -> Any:
         groups = self.parts.get("season_groups")
-        whole, unknown = with_figures(user, self.parts["tasks"], groups.rules if groups else {})
+        whole, unknown = with_figures(user, self.parts["tasks"], groups.rules.by_name if groups else {})
         figures = self.trees[place].children.get("figures")
         self.findings.extend(
             Finding(figures.children[each.name].where, each.what, each.instead) for each in unknown

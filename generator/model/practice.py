@@ -9,7 +9,10 @@ from generator.model.record import (
     RecordProblem, Sentence, Share, Sourced, Statement, TaskId, Temperature, TemperatureDifference, Word, statements,
 )
 from generator.model.numbers import Money, Percent, number
+from generator.model.season_rules import SeasonRules, SiteOffsets
 from generator.model.texts import Currency, MonthDay, Name, ShortWord, WebFolder
+
+OPEN_SITE = "open"
 
 Weight = number(0, 1_000_000, above=True)
 Volume = number(0, 10_000_000, above=True)
@@ -159,10 +162,16 @@ class Outside(Record):
 class SeasonGroups(Record):
     warm: SeasonGroupFigures
     cool: SeasonGroupFigures
-    rules: dict[Name, Figure] = Field(description="Thresholds of the window rules.")
-    sites: dict[Identifier, dict[Name, Figure]] = Field(description="Offsets of the named microclimates.")
+    rules: SeasonRules = Field(description="Thresholds of the window rules.")
+    sites: dict[Identifier, SiteOffsets] = Field(description="Offsets of the named microclimates, 'open' among them.")
     soils: dict[Identifier, SoilKind] = Field(description="Kinds of soil; the first one is used if nothing is said.")
     outside: dict[Literal["warm", "cool"], Outside] = Field(default={}, description="By group: what to do about a day outside the window.")
     published: tuple[PublishedCalendar, ...] = Field(
         default=(), description="Calendars of public bodies, to compare the windows with."
     )
+
+    @model_validator(mode="after")
+    def _has_the_open_station(self) -> "SeasonGroups":
+        if OPEN_SITE not in self.sites:
+            raise RecordProblem(f"'sites' lacks '{OPEN_SITE}', the weather station itself", "add it, with offsets of 0", "sites")
+        return self

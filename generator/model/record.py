@@ -1,13 +1,13 @@
 """What all records share: strict reading, sourced figures, sourced statements."""
 
 from dataclasses import dataclass
-from typing import Annotated, Literal
+from typing import Annotated, Literal, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from generator.model.numbers import FIGURE, InUnit, by_unit
 from generator.model.texts import Identifier, LongWord, Sentence, UnitName, Word
-from generator.units import bounds_of, known_unit
+from generator.units import bounds_of, from_si, known_unit, to_si, unit
 
 Country = Literal["AU", "NZ", "ZA", "US", "GB"]
 
@@ -105,6 +105,14 @@ class Sourced(Record):
         return (self.source,) if isinstance(self.source, str) else self.source
 
 
+class Amounts(NamedTuple):
+    """The numbers of a figure in a unit that was asked for: the least, the one to calculate with, the most."""
+
+    lowest: float
+    default: float
+    highest: float
+
+
 class Claim(Sourced):
     """One published number or range."""
 
@@ -141,6 +149,13 @@ class Claim(Sourced):
     def default(self) -> float:
         """The number to calculate with: `use`, or the middle of the range."""
         return self.use if self.use is not None else (self.lowest + self.highest) / 2
+
+    def measured_in(self, spelling: str) -> "Amounts":
+        """Its numbers in another unit of its kind, whatever unit the author wrote. Raises ValueError for a unit of another kind."""
+        given, wanted = unit(self.unit), unit(spelling)
+        if given.dimension != wanted.dimension:
+            raise ValueError(f"{self.unit} is {given.kind}, not {wanted.kind}")
+        return Amounts(*(each if given == wanted else from_si(to_si(each, given), wanted) for each in (self.lowest, self.default, self.highest)))
 
 
 class Figure(Claim):

@@ -24,9 +24,9 @@ def parts(value: Any, path: Path = ()) -> Iterator[tuple[Path, BaseModel]]:
             yield from parts(item, (*path, key))
 
 
-def measured(record: BaseModel, name: str) -> Measured | None:
+def measured(record: BaseModel | type[BaseModel], name: str) -> Measured | None:
     """Which kind of quantity a field must hold, and how much of it; None when any will do."""
-    field = type(record).model_fields[name]
+    field = (record if isinstance(record, type) else type(record)).model_fields[name]
     marks = [*field.metadata, *_marks(field.annotation)]
     return next((mark for mark in marks if isinstance(mark, Measured)), None)
 

@@ -4,13 +4,12 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from generator.model.book import Book
+from generator.model.practice import OPEN_SITE
 from generator.pages.due import DueTask, due_by_month
 from generator.pages.page import Links
 from generator.turf.bindings import Context
 from generator.turf.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
 from generator.turf.season import SeasonYear, year
-
-OPEN_SITE = "open"
 
 
 @dataclass(frozen=True)

@@ -6,16 +6,19 @@ from dataclasses import dataclass
 from generator.model.grass import Grass
 from generator.model.place import Place
 from generator.model.practice import SeasonGroups
-from generator.model.record import Figure
+from generator.model.record import Amounts
+from generator.model.season_rules import SeasonRules, SiteOffsets
 from generator.model.task import Task
 from generator.turf.climate import Climate, Site, Soil
-from generator.turf.engine_figures import OFFSETS, RULES
+from generator.turf.engine_figures import (
+    FEED_CEILING, LARGEST_SHARE_REMOVED, LIGHT_DRESSING, PRE_EMERGENT_SOIL, RYEGRASS_SOIL, SLOW_RELEASE_SHARE, SOLUBLE_FEED_CEILING, TASK_FIGURES,
+)
 from generator.turf.frost import FrostRules
 from generator.turf.rules import FeedRules, GrassSeason, Group, OversowingRules, PreEmergentRules, SoilWater, WindowRules
-from generator.units import from_si, to_si, unit
 
 MILLIMETRES_A_METRE = 1000.0
-OPEN_SITE = "open"
+SECONDS_AN_HOUR = 3600.0
+PERCENT = 100.0
 
 
 @dataclass(frozen=True)
@@ -57,143 +60,136 @@ def climate_of(place: Place) -> Climate:
 
 def grass_season_of(identifier: str, grass: Grass, groups: SeasonGroups) -> GrassSeason:
     """A grass as the engine sees it: its own figures where it has them, its group's otherwise."""
-    group = groups.warm if grass.season_group == "warm" else groups.cool
+    group, rules = groups.warm if grass.season_group == "warm" else groups.cool, groups.rules
+    recovery_weeks = grass.recovery.measured_in("week").default
     return GrassSeason(
         id=identifier,
         group=grass.season_group,
-        optimum_c=_in(grass.season.optimum or group.growth_optimum, "°C"),
-        spread_k=_in(group.growth_spread, "K"),
+        optimum_c=(grass.season.optimum or group.growth_optimum).measured_in("°C").default,
+        spread_k=group.growth_spread.measured_in("K").default,
         full_growth_above_optimum=group.full_growth_above_optimum,
-        recovery_weeks=_in(grass.recovery, "week"),
-        establishment_weeks=_in(groups.rules["overseeding_weeks"], "week"),
+        recovery_weeks=recovery_weeks,
+        establishment_weeks=rules.overseeding_weeks.measured_in("week").default,
         surface_running=grass.habit == "above ground",
-        crop_coefficient=_in(group.crop_coefficient, "1"),
-        light_recovery_weeks=_in(grass.recovery, "week") * _in(groups.rules["light_recovery_share"], "1"),
+        crop_coefficient=group.crop_coefficient.measured_in("1").default,
+        light_recovery_weeks=recovery_weeks * rules.light_recovery_share.measured_in("1").default,
         oversown="overseed" in grass.operations and grass.operations["overseed"].level != "none",
-        growth_base_c=_in(grass.season.base or group.growth_base, "°C"),
-        mowing_height_mm=_in(grass.mowing_height, "mm"),
-        leaf_growth_mm_per_day=_in(group.leaf_growth, "mm/day"),
-        allowable_depletion=_in(group.allowable_depletion, "1"),
-        nitrogen_g_per_m2=_nitrogen(grass.nitrogen_per_year),
+        growth_base_c=(grass.season.base or group.growth_base).measured_in("°C").default,
+        mowing_height_mm=grass.mowing_height.measured_in("mm").default,
+        leaf_growth_mm_per_day=group.leaf_growth.measured_in("mm/day").default,
+        allowable_depletion=group.allowable_depletion.measured_in("1").default,
+        nitrogen_g_per_m2=grass.nitrogen_per_year.measured_in("g/m2"),
     )
-
-
-def _in(figure: Figure, wanted: str) -> float:
-    """The figure's default in the unit that the engine takes."""
-    given, taken = unit(figure.unit), unit(wanted)
-    return figure.default if given == taken else from_si(to_si(figure.default, given), taken)
-
-
-def _nitrogen(figure: Figure) -> tuple[float, float, float]:
-    scale = unit(figure.unit).factor / unit("g/m2").factor
-    return figure.lowest * scale, figure.default * scale, figure.highest * scale
-
-
-def missing_rules(groups: SeasonGroups) -> list[tuple[str, ...]]:
-    """Where season-groups.yml lacks what the engine needs, as key paths: ("rules", "wet_rain"), ("sites", "open")."""
-    missing: list[tuple[str, ...]] = [("rules", name) for name in RULES if name not in groups.rules]
-    if OPEN_SITE not in groups.sites:
-        missing.append(("sites", OPEN_SITE))
-    missing += [
-        ("sites", site, offset) for site, offsets in groups.sites.items() for offset in OFFSETS if offset not in offsets
-    ]
-    return missing
 
 
 def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = None) -> EngineRules:
     """The engine's rules from the season-groups record, and from the tasks the figures that stand there.
 
-    tasks: by id; a book without a task has none of what its figures decide. Raises KeyError for a rule the file lacks; see
-    `missing_rules`.
+    tasks: by id; a book without a task has none of what its figures decide.
     """
 
-    def rule(name: str) -> float:
-        return _in(groups.rules[name], RULES[name].unit)
+    def shared(place: tuple[str, str]) -> Amounts | None:
+        task, name = place
+        figure = tasks[task].figures.get(name) if tasks and task in tasks else None
+        return figure.measured_in(TASK_FIGURES[place].unit) if figure else None
 
-    def window_rules(group: Group) -> WindowRules:
-        warm = group == "warm"
-        return WindowRules(
-            group=group,
-            start_share=rule(f"{group}_start_share"),
-            best_share=rule("warm_best_share"),
-            near_best=rule("near_best"),
-            slow_share=rule(f"{group}_slow_share"),
-            peak_share=rule("peak_share"),
-            no_slack_share=rule("no_slack_share"),
-            heat_limit_c=rule(f"{group}_heat_limit"),
-            turn_k=rule("summer_turn"),
-            frost_risk=rule("warm_frost_risk") if warm else None,
-            frost_risk_surface_running=rule("warm_frost_risk_surface_running") if warm else None,
-            frost_weeks=rule("frost_weeks"),
-            wet_rain_mm_per_day=rule("wet_rain"),
-            wet_ratio=rule("wet_ratio"),
-            little_growth=rule("little_growth"),
-            little_growth_stretch=rule("little_growth_stretch"),
-            least_growth=rule("least_growth"),
-            shortest_weeks=rule("shortest_weeks"),
-            dormant_soil_c=rule(f"{group}_dormant_soil"),
-            green_up_soil_c=rule("warm_green_up_soil") if warm else None,
-        )
-
-    def shared(task: str, name: str) -> Figure | None:
-        return tasks[task].figures.get(name) if tasks and task in tasks else None
-
-    cool = window_rules("cool")
+    rules, cool = groups.rules, _window_rules(groups.rules, "cool")
     return EngineRules(
-        windows={"warm": window_rules("warm"), "cool": cool},
-        frost=FrostRules(
-            air_frost_c=rule("air_frost_c"),
-            ground_frost_c=rule("ground_frost_c"),
-            spread_base_k=rule("minimum_spread_base"),
-            spread_per_range=rule("minimum_spread_per_range"),
-            night_to_night=rule("night_to_night"),
-            counting_step_k=rule("counting_step"),
-            year_to_year_k=rule("year_to_year_spread"),
+        windows={"warm": _window_rules(rules, "warm"), "cool": cool},
+        frost=_frost_rules(rules),
+        soil=Soil(
+            rules.soil_depth.measured_in("mm").default / MILLIMETRES_A_METRE, rules.soil_diffusivity.measured_in("m2/h").default / SECONDS_AN_HOUR,
         ),
-        soil=Soil(rule("soil_depth") / MILLIMETRES_A_METRE, rule("soil_diffusivity")),
-        sites={
-            name: Site(name, *(_in(offsets[offset], each.unit) for offset, each in OFFSETS.items()))
-            for name, offsets in groups.sites.items()
-        },
+        sites={name: _site(name, offsets) for name, offsets in groups.sites.items()},
         oversowing=OversowingRules(
-            soil_c=_default(shared("overseed", "ryegrass-into-couch-soil")),
-            transition_night_c=rule("warm_transition_night"),
-            ryegrass=(_in(groups.cool.growth_optimum, "°C"), _in(groups.cool.growth_spread, "K"), groups.cool.full_growth_above_optimum),
-            establishment_weeks=rule("overseeding_weeks"),
+            soil_c=_default(shared(RYEGRASS_SOIL)),
+            transition_night_c=rules.warm_transition_night.measured_in("°C").default,
+            ryegrass=(
+                groups.cool.growth_optimum.measured_in("°C").default, groups.cool.growth_spread.measured_in("K").default,
+                groups.cool.full_growth_above_optimum,
+            ),
+            establishment_weeks=rules.overseeding_weeks.measured_in("week").default,
             ryegrass_rules=cool,
         ),
-        pre_emergent=_pre_emergent(shared("pre-emergent", "soil-temperature-at-application")),
+        pre_emergent=_pre_emergent(tasks or {}),
         soils={
             name: SoilWater(
-                name, kind.name, _in(kind.available_water, "1"), _in(kind.infiltration, "mm/h"), _in(kind.root_depth, "mm"),
-                rule("ponding"), rule("spells_a_morning"), kind.light_dressings, kind.first,
+                name, kind.name, kind.available_water.measured_in("1").default, kind.infiltration.measured_in("mm/h").default,
+                kind.root_depth.measured_in("mm").default, rules.ponding.measured_in("mm").default, rules.spells_a_morning.measured_in("1").default,
+                kind.light_dressings, kind.first,
             )
             for name, kind in groups.soils.items()
         },
         feed=FeedRules(
-            ceiling=_default(shared("feed", "nitrogen-one-dressing-ceiling")),
-            soluble_ceiling=_default(shared("feed", "soluble-nitrogen-one-dressing-ceiling")),
-            slow_release_share=_percent(shared("feed", "slow-release-share")),
-            light_dressing=_default(shared("feed", "light-dressing-on-sand")),
-            last_feed_weeks=rule("last_feed_weeks"),
-            cool_autumn_share=rule("cool_autumn_share"),
+            ceiling=_default(shared(FEED_CEILING)),
+            soluble_ceiling=_default(shared(SOLUBLE_FEED_CEILING)),
+            slow_release_share=_share(shared(SLOW_RELEASE_SHARE)),
+            light_dressing=_default(shared(LIGHT_DRESSING)),
+            last_feed_weeks=rules.last_feed_weeks.measured_in("week").default,
+            cool_autumn_share=rules.cool_autumn_share.measured_in("1").default,
         ),
-        largest_share_removed=_percent(shared("mow", "largest-share-removed")),
+        largest_share_removed=_share(shared(LARGEST_SHARE_REMOVED)),
     )
 
 
-def _default(figure: Figure | None) -> float | None:
-    return None if figure is None else figure.default
+def _window_rules(rules: SeasonRules, group: Group) -> WindowRules:
+    warm = group == "warm"
+    return WindowRules(
+        group=group,
+        start_share=(rules.warm_start_share if warm else rules.cool_start_share).measured_in("1").default,
+        best_share=rules.warm_best_share.measured_in("1").default,
+        near_best=rules.near_best.measured_in("1").default,
+        slow_share=(rules.warm_slow_share if warm else rules.cool_slow_share).measured_in("1").default,
+        peak_share=rules.peak_share.measured_in("1").default,
+        no_slack_share=rules.no_slack_share.measured_in("1").default,
+        heat_limit_c=(rules.warm_heat_limit if warm else rules.cool_heat_limit).measured_in("°C").default,
+        turn_k=rules.summer_turn.measured_in("K").default,
+        frost_risk=rules.warm_frost_risk.measured_in("1").default if warm else None,
+        frost_risk_surface_running=rules.warm_frost_risk_surface_running.measured_in("1").default if warm else None,
+        frost_weeks=rules.frost_weeks.measured_in("week").default,
+        wet_rain_mm_per_day=rules.wet_rain.measured_in("mm/day").default,
+        wet_ratio=rules.wet_ratio.measured_in("1").default,
+        little_growth=rules.little_growth.measured_in("1").default,
+        little_growth_stretch=rules.little_growth_stretch.measured_in("1").default,
+        least_growth=rules.least_growth.measured_in("1").default,
+        shortest_weeks=rules.shortest_weeks.measured_in("week").default,
+        dormant_soil_c=(rules.warm_dormant_soil if warm else rules.cool_dormant_soil).measured_in("°C").default,
+        green_up_soil_c=rules.warm_green_up_soil.measured_in("°C").default if warm else None,
+    )
 
 
-def _percent(figure: Figure | None) -> float | None:
-    return None if figure is None else to_si(figure.default, unit(figure.unit))
+def _frost_rules(rules: SeasonRules) -> FrostRules:
+    return FrostRules(
+        air_frost_c=rules.air_frost_c.measured_in("°C").default,
+        ground_frost_c=rules.ground_frost_c.measured_in("°C").default,
+        spread_base_k=rules.minimum_spread_base.measured_in("K").default,
+        spread_per_range=rules.minimum_spread_per_range.measured_in("1").default,
+        night_to_night=rules.night_to_night.measured_in("1").default,
+        counting_step_k=rules.counting_step.measured_in("K").default,
+        year_to_year_k=rules.year_to_year_spread.measured_in("K").default,
+    )
 
 
-def _pre_emergent(figure: Figure | None) -> PreEmergentRules | None:
+def _site(name: str, offsets: SiteOffsets) -> Site:
+    return Site(
+        name, offsets.maximum_offset.measured_in("K").default, offsets.minimum_offset.measured_in("K").default,
+        offsets.evaporation_share.measured_in("1").default,
+    )
+
+
+def _default(amounts: Amounts | None) -> float | None:
+    return None if amounts is None else amounts.default
+
+
+def _share(percent: Amounts | None) -> float | None:
+    return None if percent is None else percent.default / PERCENT
+
+
+def _pre_emergent(tasks: Mapping[str, Task]) -> PreEmergentRules | None:
     """From the earliest to the latest that any of the sources gives, about the one that the task calls usual."""
+    task, name = PRE_EMERGENT_SOIL
+    figure = tasks[task].figures.get(name) if task in tasks else None
     if figure is None:
         return None
-    claims = (figure, *figure.others)
-    return PreEmergentRules(min(c.lowest for c in claims), figure.default, max(c.highest for c in claims))
-
+    claims = [each.measured_in(TASK_FIGURES[PRE_EMERGENT_SOIL].unit) for each in (figure, *figure.others)]
+    return PreEmergentRules(min(each.lowest for each in claims), claims[0].default, max(each.highest for each in claims))

@@ -1,5 +1,6 @@
 """A figure that a text quotes: '{task.water.one-watering-on-sand}' stands for a figure of the book, so that no text types one again."""
 
+import math
 import re
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any, NamedTuple, Protocol
@@ -12,6 +13,7 @@ from generator.model.practice import Practice, SeasonGroups
 from generator.model.record import OURS, Claim
 from generator.turf.bindings import Context, bound_value
 from generator.turf.bound import BindError, check_named, field_of, unit_of_field, words_of
+from generator.units import unit
 
 _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 ENDS = ("low", "high", "use")
@@ -94,8 +96,9 @@ def _one(claim: Claim, end: str) -> Claim:
 
 
 def _share(expression: str, claim: Claim) -> str:
-    nearest = min(SHARES, key=lambda share: abs(share - claim.default))
-    if claim.unit != "%" or abs(nearest - claim.default) > 1:
+    percent = claim.measured_in("%").default if unit(claim.unit).dimension.is_number else math.nan
+    nearest = min(SHARES, key=lambda share: abs(share - percent))
+    if not abs(nearest - percent) <= 1:
         raise BindError(f"'{expression}' is not a share that has a name", "leave out '.words'")
     return SHARES[nearest]
 
@@ -162,7 +165,7 @@ def _of_group(expression: str, names: list[str], shelf: Shelf) -> Quote:
 
 
 def _of_season(expression: str, names: list[str], shelf: Shelf) -> Quote:
-    rules = shelf.season_groups.rules if shelf.season_groups else {}
+    rules = shelf.season_groups.rules.by_name if shelf.season_groups else {}
     rule = _record(expression, names, rules, "season rule", 1)
     return Quote(rule, None, "season-groups", names[0], f"The season: {names[0].replace('_', ' ')}")
 

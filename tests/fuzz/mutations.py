@@ -10,9 +10,10 @@ from generator.model import KINDS
 from generator.model.folders import SINGLES
 from generator.model.load import checked
 from generator.model.tree import read_tree
-from generator.turf.engine_figures import OFFSETS, RULES
+from generator.model.season_rules import SeasonRules, SiteOffsets
+from generator.model.walk import measured
 
-MEASURED = {**RULES, **OFFSETS}
+MEASURED = {name: measured(each, name) for each in (SeasonRules, SiteOffsets) for name in each.model_fields}
 
 Path_ = tuple[str | int, ...]
 

@@ -11,8 +11,8 @@ from tests.fuzz.through import Through, small_book
 SHIPPED = Path(__file__).parents[2]
 
 
-def built_through(root: Path, first_seed: int, accepted: int) -> Through:
-    through, seed = Through(root), first_seed
+def built_through(root: Path, first_seed: int, accepted: int, **limits: int) -> Through:
+    through, seed = Through(root, **limits), first_seed
     while through.counts.accepted < accepted:
         through.try_one(seed)
         seed += 1
@@ -36,4 +36,4 @@ def test_our_own_book_changed_can_be_built(tmp_path: Path) -> None:
     for part in ("data", "content"):
         shutil.copytree(SHIPPED / part, tmp_path / "book" / part)
     shutil.copy(SHIPPED / "mkdocs.yml", tmp_path / "book")
-    built_through(tmp_path / "book", 1, accepted=20)
+    built_through(tmp_path / "book", 1, accepted=20, longest_seconds=400)

@@ -8,11 +8,10 @@ import pytest
 
 from generator.checks import check_book
 from generator.model.book import Book
-from generator.model.practice import SeasonGroupFigures, SeasonGroups
-from generator.model.record import ASSUMPTION, Figure, Measured
+from generator.model.practice import SeasonGroups
+from generator.model.record import ASSUMPTION, Figure, Measured, Record
 from generator.model.walk import measured
 from generator.turf.climate_faults import COLDEST_C, HOTTEST_C, climate_faults
-from generator.turf.engine_figures import OFFSETS, RULES
 from generator.turf.inputs import climate_of, engine_rules_of, grass_season_of
 from generator.turf.season import SeasonYear, year
 from generator.turf.season_json import as_json
@@ -30,16 +29,12 @@ def figure(asked: Measured, draw: Random) -> Figure:
 
 
 def stretched_groups(groups: SeasonGroups, share: float, draw: Random) -> SeasonGroups:
-    def group(figures: SeasonGroupFigures) -> SeasonGroupFigures:
+    def stretched(figures: Record) -> Record:
         asked = {name: measured(figures, name) for name in type(figures).model_fields}
         return figures.model_copy(update={name: figure(each, draw) for name, each in asked.items() if each and draw.random() < share})
 
-    rules = {name: figure(RULES[name], draw) if draw.random() < share else each for name, each in groups.rules.items()}
-    sites = {
-        site: {name: figure(OFFSETS[name], draw) if draw.random() < share else each for name, each in offsets.items()}
-        for site, offsets in groups.sites.items()
-    }
-    return groups.model_copy(update={"rules": rules, "sites": sites, "warm": group(groups.warm), "cool": group(groups.cool)})
+    sites = {site: stretched(offsets) for site, offsets in groups.sites.items()}
+    return groups.model_copy(update={"sites": sites, **{name: stretched(getattr(groups, name)) for name in ("rules", "warm", "cool")}})
 
 
 def odd_climate(draw: Random) -> dict:
@@ -94,7 +89,7 @@ def test_many_a_stretched_year_comes_out(book: Book) -> None:
 def test_what_heals_at_once_has_a_best_day(book: Book) -> None:
     """A share of 0 for light work leaves no day of recovery to take a mean over."""
     at_once = book.season_groups.model_copy(update={
-        "rules": {**book.season_groups.rules, "light_recovery_share": Figure(use=0, unit="1", source=ASSUMPTION)},
+        "rules": book.season_groups.rules.model_copy(update={"light_recovery_share": Figure(use=0, unit="1", source=ASSUMPTION)}),
     })
     rules = engine_rules_of(at_once, book.tasks)
     for id, grass in book.grasses.items():

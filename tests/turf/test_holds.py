@@ -247,4 +247,4 @@ def test_numbers_of_tasks_and_season_are_used_by_name():
     watering = BOOK.holds["watering-in"].constants["enough_rain"]
     assert (watering.value, watering.unit) == (BOOK.tasks["feed"].figures["water-in-depth"].use, "mm")
     frost = BOOK.holds["frost-tonight"].constants["air_frost"]
-    assert frost.value == BOOK.season_groups.rules["air_frost_c"].use == 0
+    assert frost.value == BOOK.season_groups.rules.air_frost_c.use == 0
