@@ -16,6 +16,7 @@ def term(name: str, **more) -> Term:
 GLOSSED = Glossed({
     "thatch": term("Thatch"), "runner": term("Runner"), "hollow-tine": term("Hollow tine"), "tiller": term("Tiller"), "clay": term("Clay", plain_word=True),
     "scalping": term("Scalping", see={"tasks": ["cut-down"]}), "seed-head": term("Seed head"), "core": term("Core"), "coring": term("Coring"),
+    "soil": term("Soil"), "soil-test": term("Soil test"),
 })  # fmt: skip
 
 
@@ -40,6 +41,10 @@ def test_more_than_one_of_it_and_two_words_with_or_without_a_hyphen():
     assert words(linked("<p>Runners, hollow-tines and seed heads.</p>")) == [
         ("../glossary.html#runner", "Runners"), ("../glossary.html#hollow-tine", "hollow-tines"), ("../glossary.html#seed-head", "seed heads"),
     ]
+
+
+def test_the_longer_of_two_words_that_begin_alike_is_meant():
+    assert words(linked("<p>A soil test tells the soil apart.</p>")) == [("../glossary.html#soil-test", "soil test"), ("../glossary.html#soil", "soil")]
 
 
 def test_a_word_inside_another_is_another_word():

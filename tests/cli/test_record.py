@@ -44,6 +44,17 @@ def test_a_lawns_year_adds_up(kept: Path) -> None:
     assert [each["line"] for each in second["not_counted"]] == [4]
 
 
+@pytest.mark.parametrize(("amount", "verdict", "words"), [
+    ("20 kg", "over", "more than the grass is usually given"), ("1 kg", "under", "less than the grass is usually given"),
+    ("9 kg", "within", "within what the grass is usually given"),
+])  # fmt: skip
+def test_too_much_and_too_little_feed_are_seen(kept: Path, amount: str, verdict: str, words: str) -> None:
+    """20 kg of 25 % on 100 m2 is 50 g/m2, more than any source gives couch in a year; 1 kg is 2.5, less than any; 9 kg is 22.5."""
+    kept.write_text(f"{KEPT.splitlines()[0]}\r\nfeed,2026-10-20,TL-002,couch,100 m2,Made-up feed,{amount},25 %\r\n", encoding="utf-8", newline="")
+    assert json.loads(run(kept, "--json")[1])["lawns"][0]["against_range"] == verdict
+    assert words in run(kept)[1]
+
+
 def test_a_wrong_row_ends_it_with_its_place(kept: Path) -> None:
     kept.write_text(KEPT.replace("2026-03-01", "1 March"), encoding="utf-8", newline="")
     code, said, told = run(kept)

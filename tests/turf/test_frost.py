@@ -270,3 +270,19 @@ def test_last_and_first_frost_bracket_the_summer():
     # A smaller risk is passed later in spring and met earlier in autumn.
     assert (summer - year.last_frost_day(0.5)) % DAYS > (summer - last) % DAYS
     assert (year.first_frost_day(0.5) - summer) % DAYS > (first - summer) % DAYS
+
+
+def one_night(night: int) -> Frost:
+    """A place that freezes every year on one night, and on no other."""
+    nights = tuple(float(day == night) for day in range(DAYS))
+    return Frost((KindOfYear(1.0, nights, nights),))
+
+
+@pytest.mark.parametrize("night", [0, 59, 212, DAYS - 1])
+def test_a_frost_of_one_night_is_the_last_and_the_first_and_no_other_night_is(night: int) -> None:
+    """A date that is a night out is one lawn lost: what goes down the day after is safe, the day before is not."""
+    found, summer, risk = one_night(night), (night + 150) % DAYS, 0.5
+    assert found.last_day(risk, summer) == night
+    assert one_night(night).first_day(risk, (night - 150) % DAYS) == night
+    assert found.chance_of_any(night, 1) > risk and found.chance_of_any((night - 6) % DAYS, 7) > risk
+    assert found.chance_of_any((night + 1) % DAYS, DAYS - 2) == found.chance_of_any((night - 7) % DAYS, 7) == 0

@@ -48,6 +48,14 @@ def test_soil_at_green_up_has_reached_the_published_temperature():
     assert year.climate.soil_c[year.green_up_day] >= 14 > year.climate.soil_c[year.green_up_day - 1]
 
 
+@pytest.mark.parametrize(("grass", "place", "asleep_c"), [(COUCH, "canberra", 10.0), (COUCH, "chicago", 10.0), (FESCUE, "chicago", 4.4)])
+def test_it_sleeps_in_soil_as_cold_as_published_and_in_no_warmer(grass, place, asleep_c):
+    """Delaware's turf page: warm-season grass sleeps in soil at 50 °F, and shoots of cool-season grass stop at 40 °F."""
+    year = season(grass, place)
+    asleep = {day for day, growth in enumerate(year.classes) if growth == "dormant"}
+    assert asleep and asleep == {day for day, soil_c in enumerate(year.climate.soil_c) if soil_c <= asleep_c}
+
+
 @pytest.mark.parametrize("site", rules().sites)
 def test_every_site_has_a_year(site):
     year = season(FESCUE, "christchurch", site)

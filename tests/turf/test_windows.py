@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from generator.turf.calendar_days import DAYS, MONTH_STARTS, day_words, month_and_day
 from generator.turf.limits import clear_ahead
+from generator.turf.windows import recovery_days
 from tests.turf.shipped import BUFFALO, COUCH, FESCUE, GRASSES, KIKUYU, apart, climates, made_up, season
 
 
@@ -136,6 +137,19 @@ def test_whole_degrees_leave_an_edge_undecided_as_long_as_half_a_degree_would_mo
     assert any("whole degrees" in note for note in window.notes)
     assert season(KIKUYU, "perth").renovation.windows[0].undecided_first is None
     assert "undecided" not in season(KIKUYU, "perth").renovation.windows[0].why
+
+
+def test_the_last_day_is_in_doubt_as_the_weather_is_when_the_lawn_has_closed():
+    """The last day hangs on the weather at the end of recovery, and so does its doubt: half a printed degree then, not on the day."""
+    year = season(KIKUYU, "auckland")
+    window, mean = year.renovation.windows[0], year.climate.mean_c
+    earliest, latest = window.undecided_last
+    days = recovery_days(year.grass.recovery_weeks, year.view, year.rules)
+    assert days >= 14
+    closed = [(day + days) % DAYS for day in (earliest - 1, earliest, window.last, latest, latest + 1)]
+    before, first, edge, last, after = (mean[day] for day in closed)
+    assert abs(first - edge) < 0.5 and abs(last - edge) < 0.5
+    assert (before - edge >= 0.5 or earliest == window.best) and edge - after >= 0.5
 
 
 def test_where_half_a_degree_would_give_a_window_that_is_said():
