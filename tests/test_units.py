@@ -3,6 +3,7 @@
 import json
 import re
 from fractions import Fraction
+from math import prod
 from pathlib import Path
 
 import pytest
@@ -42,6 +43,12 @@ NIST_SP_811 = [
     ("lb/ft3", 1.601846337396e1),
     ("°F difference", 5 / 9),
     ("deg", 1.745329251994e-2),
+    # The same arithmetic: an acre is 4840 square yards of the international foot; a teaspoon a third of a tablespoon.
+    ("in2", 6.4516e-4), ("in3", 1.6387064e-5), ("acre", 4046.8564224), ("tsp", 4.92892159375e-6), ("°F", 5 / 9), ("°F day", 8.64e4 * 5 / 9),
+    # The SI brochure (BIPM, 9th edition, 2019), tables 4, 7 and 8: prefixes, and units outside the SI.
+    ("mm", 1e-3), ("cm", 1e-2), ("m", 1), ("km", 1e3), ("mm2", 1e-6), ("cm2", 1e-4), ("m2", 1), ("mL", 1e-6), ("L", 1e-3), ("cm3", 1e-6), ("m3", 1),
+    ("mg", 1e-6), ("g", 1e-3), ("kg", 1), ("s", 1), ("min", 60), ("h", 3600), ("week", 604800), ("°C", 1), ("K", 1), ("°C difference", 1), ("°C day", 86400),
+    ("kPa", 1e3), ("bar", 1e5), ("MJ", 1e6), ("W", 1), ("rad", 1), ("1", 1), ("%", 1e-2), ("ppm", 1e-6),
 ]
 
 # Conversions printed elsewhere, to half their last digit.
@@ -73,7 +80,7 @@ PRINTED = [
 ]
 
 
-@pytest.mark.parametrize(("spelling", "factor"), NIST_SP_811)
+@pytest.mark.parametrize(("spelling", "factor"), [each for each in NIST_SP_811 if each[0] in units()])
 def test_factor_against_nist(spelling, factor):
     assert unit(spelling).factor == pytest.approx(factor, rel=1e-12)
 
@@ -84,9 +91,28 @@ def test_conversion_against_print(value, given, wanted, printed, tolerance):
     assert from_si(to_si(value, unit(given)), unit(wanted)) == pytest.approx(printed, abs=tolerance)
 
 
-def test_every_unit_comes_back_from_si():
-    for known in units().values():
-        assert from_si(to_si(12.5, known), known) == pytest.approx(12.5, rel=1e-12)
+def test_every_unit_of_the_list_is_checked_against_print():
+    assert {spelling for spelling, _ in NIST_SP_811} >= {spelling for spelling in ATOMS if spelling not in COUNTS}
+
+
+@pytest.mark.parametrize("known", [each for each in units().values() if "/" in each.spelling.removesuffix("cmol/kg") or each.spelling[:3].isdigit()], ids=str)
+def test_a_unit_of_several_is_their_quotient(known):
+    """'lb/1000 ft2' is a pound over a thousand square feet, each as printed."""
+    printed = dict(NIST_SP_811) | {name: 1.0 for name in COUNTS}
+
+    def size(part: str) -> float:
+        count, _, rest = part.partition(" ")
+        return float(count) * printed[rest] if count.isdigit() and rest else printed[part or "1"]
+
+    above, *below = known.spelling.split("/")
+    assert known.factor == pytest.approx(size(above) / prod(map(size, below)), rel=1e-11)
+
+
+def test_thermometers_begin_where_they_are_defined_to():
+    """0 °C is 273.15 K, 32 °F is 0 °C, and nothing else has a beginning of its own."""
+    assert [to_si(0, unit("°C")), to_si(32, unit("°F"))] == pytest.approx([273.15, 273.15], rel=1e-12)
+    assert {known.spelling for known in units().values() if known.offset} == {"°C", "°F"}
+    assert from_si(273.15, unit("°F")) == pytest.approx(32, rel=1e-12)
 
 
 @pytest.mark.parametrize(

@@ -1,5 +1,6 @@
 """What the season tests share: the places, rules and grasses of the shipped book, and invented grasses."""
 
+import sys
 from dataclasses import fields, replace
 from functools import cache
 
@@ -12,6 +13,17 @@ from generator.turf.inputs import EngineRules, climate_of, engine_rules_of
 from generator.turf.rules import GrassSeason
 from generator.turf.season import SeasonYear, year
 from tests.our_book import book
+
+
+def forget_years() -> None:
+    """Whatever the engine keeps of what it worked out is worked out again: every cached function of its rooms."""
+    kept = [
+        each for name, module in sorted(sys.modules.items()) if name.startswith(("generator.turf", "generator.formula"))
+        for each in vars(module).values() if hasattr(each, "cache_clear") and each.__module__ == name
+    ]
+    assert len(kept) > 5
+    for each in kept:
+        each.cache_clear()
 
 
 def groups() -> SeasonGroups:

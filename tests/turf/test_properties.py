@@ -13,13 +13,12 @@ from hypothesis import strategies as st
 
 from generator.cli import main
 from generator.turf.calendar_days import DAYS
-from generator.turf.climate import daily_climate
 from generator.turf.limits import frost_days_watched
 from generator.turf.season_json import as_json
 from generator.turf.windows import recovery_days
 from tests.book_folders import WHOLE
 from tests.slices import every
-from tests.turf.shipped import BUFFALO, COUCH, GRASSES, apart, climates, made_up, season, turned
+from tests.turf.shipped import BUFFALO, COUCH, GRASSES, apart, climates, forget_years, made_up, season, turned
 from tests.yaml_files import read_yaml
 
 HALF_A_YEAR = 182
@@ -101,7 +100,7 @@ def test_no_window_holds_a_day_that_the_frost_rule_forbids(place, grass, site):
 def test_the_order_in_which_years_are_asked_changes_nothing():
     asked = [(grass, place) for grass in GRASSES for place in ("sydney", "chicago", "darwin", "armidale")]
     first = {(grass.id, place): json.dumps(as_json(season(grass, place))) for grass, place in asked}
-    daily_climate.cache_clear()
+    forget_years()
     again = {(grass.id, place): json.dumps(as_json(season(grass, place))) for grass, place in reversed(asked)}
     assert first == again
 

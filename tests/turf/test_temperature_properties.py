@@ -10,9 +10,7 @@ from generator.turf import as_json
 from generator.turf.calendar_days import DAYS, monthly_means
 from generator.turf.climate import OPEN, Climate, daily_climate
 from generator.turf.frost import frost
-from generator.turf.season import _year
-from generator.turf.sun import sun
-from tests.turf.shipped import COUCH, KIKUYU, climates, made_up, rules, season
+from tests.turf.shipped import COUCH, KIKUYU, climates, forget_years, made_up, rules, season
 
 
 def half_a_year_away(climate: Climate) -> Climate:
@@ -117,8 +115,7 @@ def test_the_order_of_places_changes_nothing():
     names = ["canberra", "oxford", "darwin", "seattle"]
 
     def computed(order):
-        for cached in (_year, daily_climate, frost, sun):
-            cached.cache_clear()
+        forget_years()
         return {(name, grass.id): as_json(season(grass, name)) for name in order for grass in (COUCH, KIKUYU)}
 
     assert computed(names) == computed(names[::-1])
