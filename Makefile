@@ -2,8 +2,9 @@
 PYTHON ?= python3
 BIN := .venv/bin
 STAMP := .venv/.made-from-lock
-# What tests need beside what builds a book.
+# What tests need beside what builds a book, and what reads our code.
 TESTS := .venv/.made-for-tests
+CHECKS := .venv/.made-for-checks
 # Python compiles what is imported when it is imported; compiling every file of every library takes longer than fetching them.
 INSTALL := $(BIN)/pip install --quiet --disable-pip-version-check --no-compile
 
@@ -15,14 +16,16 @@ unexport PYTHONDONTWRITEBYTECODE
 site: $(STAMP)
 	$(BIN)/swardbook build
 
-test: $(TESTS)
+test: $(TESTS) $(CHECKS)
+	$(BIN)/ruff check --quiet
 	$(BIN)/python -m tests.chromium
 	$(BIN)/python -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 
 serve: $(STAMP)
 	$(BIN)/mkdocs serve --livereload
 
-check: $(STAMP)
+check: $(STAMP) $(CHECKS)
+	$(BIN)/ruff check --quiet
 	$(BIN)/swardbook check
 
 # Every component from its own examples, for those who change them.
@@ -49,6 +52,10 @@ $(STAMP): requirements.lock pyproject.toml
 	$(INSTALL) --require-hashes -r requirements.lock
 	$(INSTALL) --no-deps --no-build-isolation -e .
 	touch $(STAMP)
+
+$(CHECKS): $(STAMP) requirements-check.lock
+	$(INSTALL) --require-hashes -r requirements-check.lock
+	touch $(CHECKS)
 
 $(TESTS): $(STAMP) requirements-dev.lock
 	$(INSTALL) --require-hashes -r requirements-dev.lock

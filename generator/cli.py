@@ -18,9 +18,10 @@ from generator.commands.round import round_command
 from generator.commands.schema import schema
 from generator.findings import one_line, short_words
 from generator.model.calculator import Calculator
+from generator.model.practice import OPEN_SITE
 from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
 from generator.outputs.season_text import season_text
-from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.almanac import Almanac
 from generator.turf.inversion import solve
 from generator.turf.quantities import USAGE, Calculation, calculate
 from generator.turf.season_json import as_json

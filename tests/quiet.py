@@ -7,12 +7,12 @@ import fcntl
 import os
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager, nullcontext
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from pathlib import Path
-from typing import IO, ContextManager
+from typing import IO
 
 
-def turn(*, alone: bool) -> ContextManager[None]:
+def turn(*, alone: bool) -> AbstractContextManager[None]:
     """One test's turn. Where tests run in one process, each has the machine to itself anyway."""
     run = os.environ.get("PYTEST_XDIST_TESTRUNUID")
     return _turn(Path(tempfile.gettempdir()) / f"swardbook-{run}", alone) if run else nullcontext()

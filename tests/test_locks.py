@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[1]
-SITE, TESTS = ROOT / "requirements.lock", ROOT / "requirements-dev.lock"
+SITE, TESTS, CHECKS = (ROOT / f"requirements{which}.lock" for which in ("", "-dev", "-check"))
 SETTINGS = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 _PIN = re.compile(r"^([a-z0-9][a-z0-9.-]*)==(\S+)([^\n]*?) ?\\?\n((?:    --hash=\S+(?: \\)?\n)*)", re.MULTILINE)
 
@@ -67,7 +67,12 @@ def test_what_tests_need_is_named_and_not_installed_for_a_site() -> None:
 
 def test_every_dependency_is_pinned_in_its_lock() -> None:
     assert RUNS | names(SETTINGS["dependency-groups"]["install"]) <= pins(SITE).keys()
-    assert FOR_TESTS <= pins(TESTS).keys()
+    assert pins(TESTS).keys() >= FOR_TESTS
+
+
+def test_what_reads_our_code_is_pinned_and_builds_nothing() -> None:
+    wanted = names(SETTINGS["dependency-groups"]["check"])
+    assert wanted <= pins(CHECKS).keys() and not wanted & (pins(SITE).keys() | pins(TESTS).keys())
 
 
 def test_what_stands_in_both_locks_is_pinned_alike() -> None:
@@ -75,7 +80,7 @@ def test_what_stands_in_both_locks_is_pinned_alike() -> None:
     assert both and {name for name in both if pins(SITE)[name] != pins(TESTS)[name]} == set()
 
 
-@pytest.mark.parametrize("lock", [SITE, TESTS], ids=lambda each: each.name)
+@pytest.mark.parametrize("lock", [SITE, TESTS, CHECKS], ids=lambda each: each.name)
 def test_a_lock_has_hashes_and_names_no_place(lock: Path) -> None:
     """So that whoever hands out the packages hands out these, and nobody's own registry is asked for them."""
     text = lock.read_text(encoding="utf-8")
@@ -83,10 +88,9 @@ def test_a_lock_has_hashes_and_names_no_place(lock: Path) -> None:
     assert not re.search(r"https?:|file:|--(extra-)?index-url|--find-links|@ ", text)
 
 
-@pytest.mark.parametrize(("wanted", "locks"), [("site", {"requirements.lock"}), ("check", {"requirements.lock"}), ("serve", {"requirements.lock"}),
-                                               ("test", {"requirements.lock", "requirements-dev.lock"}), ("soak", {"requirements.lock", "requirements-dev.lock"})])
-def test_make_installs_what_is_asked_for(wanted: str, locks: set[str], tmp_path: Path) -> None:
-    for name in ("Makefile", "pyproject.toml", "requirements.lock", "requirements-dev.lock"):
-        shutil.copy(ROOT / name, tmp_path / name)
+@pytest.mark.parametrize(("wanted", "locks"), [("site", {SITE}), ("check", {SITE, CHECKS}), ("serve", {SITE}), ("test", {SITE, TESTS, CHECKS}), ("soak", {SITE, TESTS})])
+def test_make_installs_what_is_asked_for(wanted: str, locks: set[Path], tmp_path: Path) -> None:
+    for file in (ROOT / "Makefile", ROOT / "pyproject.toml", SITE, TESTS, CHECKS):
+        shutil.copy(file, tmp_path)
     told = subprocess.run(["make", "--dry-run", wanted], cwd=tmp_path, capture_output=True, text=True, check=True).stdout
-    assert set(re.findall(r"-r (\S+)", told)) == locks
+    assert set(re.findall(r"-r (\S+)", told)) == {each.name for each in locks}

@@ -98,7 +98,7 @@ def test_every_unit_of_the_list_is_checked_against_print():
 @pytest.mark.parametrize("known", [each for each in units().values() if "/" in each.spelling.removesuffix("cmol/kg") or each.spelling[:3].isdigit()], ids=str)
 def test_a_unit_of_several_is_their_quotient(known):
     """'lb/1000 ft2' is a pound over a thousand square feet, each as printed."""
-    printed = dict(NIST_SP_811) | {name: 1.0 for name in COUNTS}
+    printed = dict(NIST_SP_811) | dict.fromkeys(COUNTS, 1.0)
 
     def size(part: str) -> float:
         count, _, rest = part.partition(" ")

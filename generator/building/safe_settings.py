@@ -68,7 +68,7 @@ def _like(pattern: str, instead: str) -> Rule:
 
 def _only(allowed: Any, instead: str) -> Rule:
     def rule(node: Node, what: str) -> Iterator[Finding]:
-        if node.kind != "scalar" or node.value is not allowed and node.value != allowed:
+        if node.kind != "scalar" or (node.value is not allowed and node.value != allowed):
             yield from _refused(node, f"{what} is not one that a safe build takes", instead)
 
     return rule

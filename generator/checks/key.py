@@ -59,7 +59,8 @@ def _grasses(book: Book, key: Key) -> Iterator[Finding]:
     for id, grass in book.grasses.items():
         if grass.identification is None:
             where = book.where("grasses", id, "name")
-            yield Finding(where, f"the key cannot reach {grass.name}: it does not say how to tell it", f"add 'identification' with {', '.join(FEATURES)}, leaf_width and sets_apart")
+            what = f"the key cannot reach {grass.name}: it does not say how to tell it"
+            yield Finding(where, what, f"add 'identification' with {', '.join(FEATURES)}, leaf_width and sets_apart")
         if grass.habit not in key.habits:
             wordless.add(("habits", grass.habit))
         for name, feature in key.features.items():

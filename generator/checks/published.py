@@ -24,7 +24,8 @@ def _check(book: Book) -> Iterator[Finding]:
                     continue
                 wrong = next((problem for problem in calculate(calculator, {name: text}).problems if problem.about == name), None)
                 if wrong:
-                    yield Finding(book.where(*where), f"'{text}' does not fit: {wrong.sentence.removesuffix('.')}", f"write it as a reader would type it, in {asked.unit}")
+                    what = f"'{text}' does not fit: {wrong.sentence.removesuffix('.')}"
+                    yield Finding(book.where(*where), what, f"write it as a reader would type it, in {asked.unit}")
 
 
 CHECK = Check("published", "Published figures that a calculator offers fit the fields that they fill.", ("calculators",), _check)

@@ -12,11 +12,12 @@ from generator.commands.writing import write_out
 from generator.findings import one_line, shown
 from generator.model.book import Book
 from generator.model.given import given_area_m2, given_day, given_rain_mm
+from generator.model.practice import OPEN_SITE
 from generator.outputs.calendar_file import calendar_domain
 from generator.outputs.job_calendar import job_calendar, job_key
 from generator.outputs.job_text import job_csv, job_text
 from generator.outputs.job_values import job_values
-from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.almanac import Almanac
 from generator.pages.inspection_plan import adjusted_by, inspection_values
 from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for, why_not
 from generator.turf.inspection import InspectionResult, findings_of

@@ -31,7 +31,9 @@ from generator.turf.round import LawnJob, round_of
 @click.option("--first-on", help="The day the round was first planned for, if it has moved, so that a calendar can move its events.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as comma-separated values.")
 @click.pass_obj
-def round_command(now: datetime, root: Path, file: Path, separator: str | None, on: str, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None) -> None:
+def round_command(
+    now: datetime, root: Path, file: Path, separator: str | None, on: str, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None,
+) -> None:
     """Plan a round of the lawns in FILE (CSV or YAML): schedules, one shopping list, one gear list, clashes.
 
     Columns: client (a code), grass, place, area, and site, plan and on where they differ.

@@ -10,7 +10,7 @@ from generator.model.record import (
 )
 from generator.model.numbers import Money, Percent, number
 from generator.model.season_rules import SeasonRules, SiteOffsets
-from generator.model.texts import Currency, MonthDay, Name, ShortWord, WebFolder
+from generator.model.texts import Currency, MonthDay, ShortWord, WebFolder
 
 OPEN_SITE = "open"
 

@@ -49,7 +49,10 @@ def calendar_page(almanac: Almanac, grass_id: str, place_id: str, desk: Desk) ->
             {**month_view(season, month, months[month], grass.name, place.name, desk), "foot": "; ".join(owners)} for month in range(12)
         ],
         "files": [
-            {"name": "Calendar file (.ics)", "url": desk.links.file(calendar_path(grass_id, place_id)), "text": "windows and jobs, coming round each year, for the calendar of a phone"},
+            {
+                "name": "Calendar file (.ics)", "url": desk.links.file(calendar_path(grass_id, place_id)),
+                "text": "windows and jobs, coming round each year, for the calendar of a phone",
+            },
             {"name": "Weeks (.csv)", "url": desk.links.file(weeks_path(grass_id, place_id)), "text": "a row a week, for a spreadsheet"},
             {"name": "The year as data (.json)", "url": desk.links.file(f"book/seasons/{place_id}/{grass_id}.json"), "text": "for programs"},
         ],

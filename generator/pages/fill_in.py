@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterable
+from itertools import pairwise
 from typing import Any
 
 from generator.model.book import Book
@@ -133,7 +134,7 @@ def counts_script(almanac: Almanac) -> str:
         where[grass] = {}
         for place in book.places:
             count = [round(value) for value in almanac.season(grass, place).degree_days]
-            added = (count[0], *(later - earlier for earlier, later in zip(count, count[1:])))
+            added = (count[0], *(later - earlier for earlier, later in pairwise(count)))
             where[grass][place] = series.setdefault(added, len(series))
     bases = {id: f"{grass_season_of(id, grass, book.season_groups).growth_base_c:g} °C" for id, grass in book.grasses.items()}
     data = {"of": where, "series": list(series), "bases": bases}

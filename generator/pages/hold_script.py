@@ -43,7 +43,8 @@ def hold_script(book: Book) -> str:
 def _question(question: Question) -> dict[str, Any]:
     spec = {
         "name": question.name, "asks": question.asks, "unit": question.unit, "us": question.us_unit, "least": question.least,
-        "shown": [unit_words(each) for each in (question.unit, question.us_unit or question.unit) if each] or None, "none": question.none, "choices": {word: dict(names) for word, names in question.choices.items()} or None,
+        "shown": [unit_words(each) for each in (question.unit, question.us_unit or question.unit) if each] or None,
+        "none": question.none, "choices": {word: dict(names) for word, names in question.choices.items()} or None,
         "label": question.label or None,
     }  # fmt: skip
     return {key: value for key, value in spec.items() if value is not None}

@@ -50,7 +50,8 @@ def home_page(almanac: Almanac, desk: Desk) -> Page:
 def jobs_door(book: Book, desk: Desk) -> list[dict[str, str]]:
     if not has_jobs(book):
         return []
-    return [{"title": "Plan a job", "url": desk.links.to("jobs/index"), "text": "This lawn, this plan, this day: dates, shopping, gear, the sheet for the day and price."}]
+    text = "This lawn, this plan, this day: dates, shopping, gear, the sheet for the day and price."
+    return [{"title": "Plan a job", "url": desk.links.to("jobs/index"), "text": text}]
 
 
 def problems_door(book: Book, desk: Desk) -> list[dict[str, str]]:
@@ -84,7 +85,8 @@ def calendar_index(almanac: Almanac, desk: Desk) -> Page:
     ]
     lead = "One year for each grass and place, computed from the climate there, with the reason for every date."
     context = {"title": "Calendars", "lead": lead, "groups": [group for group in groups if group["rows"]], "comparisons": comparisons}
-    return Page("calendars/index", "Calendars", "calendars", context, lead, ("calendar", "month", "year planner", "monthly calendar", "lawn calendar", "print a month", "month by month", "what to do this month"))
+    search = ("calendar", "month", "year planner", "monthly calendar", "lawn calendar", "print a month", "month by month", "what to do this month")
+    return Page("calendars/index", "Calendars", "calendars", context, lead, search)
 
 
 def _calendar_row(almanac: Almanac, id: str, desk: Desk) -> dict[str, Any]:

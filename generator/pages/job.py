@@ -6,10 +6,11 @@ from typing import Any
 
 from generator.formula import plain_sum
 from generator.model.book import Book
+from generator.model.practice import OPEN_SITE
 from generator.outputs.job_values import job_values
 from generator.pages import job_words as words
 from generator.pages.aftercare import MAKER
-from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.almanac import Almanac
 from generator.pages.desk import Desk
 from generator.pages.guide import STAGES
 from generator.pages.hold import hold_scripts
@@ -52,7 +53,10 @@ def job_page(almanac: Almanac, desk: Desk) -> Page:
     context = {"title": title, "lead": lead, "planner": planner_view(almanac, desk), "scripts": [
         desk.links.file(each) for each in (CALCULATOR_SCRIPT, SCRIPT, BOOK_SCRIPT)
     ]}
-    search = ("plan a job", "schedule", "when can I do it", "job sheet", "shopping list", "sheet for the day", "crew sheet", "book gear", "dates", "price a job", "quote a job")
+    search = (
+        "plan a job", "schedule", "when can I do it", "job sheet", "shopping list", "sheet for the day", "crew sheet", "book gear", "dates", "price a job",
+        "quote a job",
+    )
     return Page(PATH, title, "job", context, lead, search, sections=SECTIONS)
 
 
@@ -76,7 +80,8 @@ def planner_view(almanac: Almanac, desk: Desk) -> dict[str, Any]:
     job = job_of(book, almanac, Asked(plan, grass, place, Request(DEFAULT_AREA_M2, on)))
     public = practice.public_address
     return {
-        "id": "job", "blank": BLANK_STEP, "chosen": {"plan": plan, "grass": grass, "place": place, "site": OPEN_SITE, "area": f"{DEFAULT_AREA_M2:g} m2", "on": on.isoformat()},
+        "id": "job", "blank": BLANK_STEP,
+        "chosen": {"plan": plan, "grass": grass, "place": place, "site": OPEN_SITE, "area": f"{DEFAULT_AREA_M2:g} m2", "on": on.isoformat()},
         "grasses": [{"id": id, "name": each.name} for id, each in book.grasses.items()],
         "places": [{"id": id, "name": each.name, "region": each.region} for id, each in book.places.items()],
         "plans": [{"id": id, "name": book.renovations[id].name} for id in plans_for(book, book.grasses[grass])],

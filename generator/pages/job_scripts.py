@@ -11,10 +11,11 @@ from typing import Any
 from generator.model.book import Book
 from generator.model.calculator import Calculator
 from generator.model.inspection import Question
+from generator.model.practice import OPEN_SITE
 from generator.model.renovation import Renovation, Step
 from generator.model.step import Quantity
 from generator.outputs.calendar_file import calendar_domain
-from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.almanac import Almanac
 from generator.pages.inspection import figure_words
 from generator.pages.inspection_plan import added_step
 from generator.pages.jobs import NOT_NEEDED, plans_for, records_of

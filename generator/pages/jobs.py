@@ -5,8 +5,9 @@ from operator import attrgetter
 
 from generator.model.book import Book
 from generator.model.grass import Grass
+from generator.model.practice import OPEN_SITE
 from generator.model.renovation import Renovation
-from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.pages.almanac import Almanac
 from generator.turf.job import Job, Records, Request, work_out
 
 # Why a step is left out that whoever plans the job has crossed off; the page says the same.

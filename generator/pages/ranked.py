@@ -29,7 +29,9 @@ class Need(NamedTuple):
 
 NEEDS = (
     Need("shade", "Shade", "shade", ("best grass for shade", "which grass for shade", "grass for shady lawn", "shade tolerance of grasses")),
-    Need("wear", "Hard wear, children and dogs", "wear", ("best grass for hard wear", "which grass for dogs", "toughest grass", "hardest wearing grass", "wear tolerance")),
+    Need("wear", "Hard wear, children and dogs", "wear", (
+        "best grass for hard wear", "which grass for dogs", "toughest grass", "hardest wearing grass", "wear tolerance",
+    )),
     Need("drought", "Drought and little water", "drought", ("which grass needs least water", "most drought tolerant grass", "drought tolerance")),
     Need("salt", "Salt, sea wind and salty water", "salt", ("salt tolerant grass", "best grass for the coast", "grass for bore water", "salt tolerance")),
     Need("frost", "Frost and cold", "frost", ("best grass for frost", "grass for cold winters", "frost tolerant grass", "cold tolerance")),

@@ -55,7 +55,8 @@ def sources_page(book: Book, desk: Desk) -> Page:
     counts = {"published": len(rows), "addressed": sum(1 for row in rows if row["address"])}
     lead = "What this book takes from others, and from whom. A figure without a mark is common practice, and the foot of its page says so."
     context = {
-        "title": "Sources", "lead": lead, "rows": rows, "counts": counts, "without_address": _without_address(book), "unpublished": [each for each in unpublished if each["used_by"]],
+        "title": "Sources", "lead": lead, "rows": rows, "counts": counts, "without_address": _without_address(book),
+        "unpublished": [each for each in unpublished if each["used_by"]],
         "experts": [
             {"name": expert.name, "url": desk.links.to(EXPERTS, f"expert-{id}"), "summary": expert.summary, "asked_by": _asked_by(book, id, desk)}
             for id, expert in book.experts.items()

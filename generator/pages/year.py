@@ -7,8 +7,8 @@ import json
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from generator.model.practice import Product
-from generator.pages.almanac import OPEN_SITE, Almanac
+from generator.model.practice import OPEN_SITE, Product
+from generator.pages.almanac import Almanac
 from generator.pages.needs import (
     feed_plan_of, feed_rows, feed_why, need_rows, nitrogen_words, soil_row, sprinkler_text, watering_text,
 )

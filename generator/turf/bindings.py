@@ -35,7 +35,8 @@ class Context:
     """What is chosen, and so can fill something in; every part may be left out.
 
     steps: the book's shared steps, for `step.` fields; task: the one whose page it is, for `task.` figures. told_by: who sets a
-    plain value, in words. year: the computed season of this grass at this place (of any grass there, for what no grass changes); day: day number in it, 0 for 1 January; until: the last of the days from there on. groups: for `group.` fields.
+    plain value, in words. year: the computed season of this grass at this place (of any grass there, for what no grass changes);
+    day: day number in it, 0 for 1 January; until: the last of the days from there on. groups: for `group.` fields.
     product, machine, operation: ids in the practice. A product that is chosen stands in for the practice's own feed.
     """
 

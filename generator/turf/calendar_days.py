@@ -11,7 +11,7 @@ MONTHS = (
 DAYS = 365
 WEEKS = 52
 MONTH_LENGTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-MONTH_STARTS = tuple(accumulate((0,) + MONTH_LENGTHS[:-1]))
+MONTH_STARTS = tuple(accumulate((0, *MONTH_LENGTHS[:-1])))
 MONTH_OF_DAY = tuple(month for month, length in enumerate(MONTH_LENGTHS) for _ in range(length))
 WEEK_OF_DAY = tuple(min(day // 7, WEEKS - 1) for day in range(DAYS))
 _WEEK_DAYS = tuple(range(week * 7, DAYS if week == WEEKS - 1 else week * 7 + 7) for week in range(WEEKS))

@@ -11,7 +11,7 @@ _ASKED = " > 0)"
 
 @lru_cache(maxsize=64)
 def _standing_alone(flags: frozenset[str]) -> re.Pattern[str]:
-    return re.compile(r"\b(%s)\b(?! *[<>=!])" % "|".join(sorted(flags))) if flags else re.compile(r"(?!)")
+    return re.compile(rf"\b({'|'.join(sorted(flags))})\b(?! *[<>=!])") if flags else re.compile(r"(?!)")
 
 
 def parse_condition(text: str, flags: Iterable[str], checked: Callable[[Formula], None]) -> Formula:

@@ -37,7 +37,7 @@ class Request:
     on: date
     done: Mapping[str, date] = field(default_factory=dict)
     rain_mm: Mapping[date, float] = field(default_factory=dict)
-    adjusted: Adjusted = Adjusted()
+    adjusted: Adjusted = field(default_factory=Adjusted)
 
 
 @dataclass(frozen=True)
@@ -136,8 +136,8 @@ class Job:
 def work_out(request: Request, renovation: Renovation, grass_id: str, grass: Grass, season: SeasonYear, records: Records) -> Job:
     """The job: dates, quantities, shopping, gear, watering and cost.
 
-    grass_id: what the practice's seed is kept under. season: of the grass at the place. Raises BindError where the plan fills in what does not exist, which the checks of a book
-    rule out.
+    grass_id: what the practice's seed is kept under. season: of the grass at the place. Raises BindError where the plan fills in what does not
+    exist, which the checks of a book rule out.
 
     Ours: the season, the calculators and the plan say their sources.
     """
@@ -181,8 +181,8 @@ def what_then(found: Verdict, outside: Outside | None) -> tuple[Statement, ...]:
 def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, cool_growth: tuple[float, float, bool]) -> tuple[int, ...]:
     """How many days a step has to settle by the day of the year it is done [days]; 365 values, 1 January first.
 
-    figure: task.figure, a range of time. cool_growth: optimum [°C], spread [K] and course above it of what dies. The short end where the grass that dies would grow at its fullest, the long end where
-    it would not grow at all; heat does not lengthen it, cold does.
+    figure: task.figure, a range of time. cool_growth: optimum [°C], spread [K] and course above it of what dies. The short end
+    where the grass that dies would grow at its fullest, the long end where it would not grow at all; heat does not lengthen it, cold does.
     Source: common practice for the range, longer when cool; that it follows growth potential is an assumption of ours.
     """
     task, _, name = figure.partition(".")
@@ -245,7 +245,8 @@ def _needed(uses: list[tuple[DatedStep, Gear]]) -> NeededGear:
     first, gear = uses[0]
     days = max(each.book_days_ahead for _, each in uses)
     return NeededGear(
-        gear.name, gear.machine, tuple(dict.fromkeys(each.date for each, _ in uses)), gear.from_where, first.date, None if gear.from_where == "own" else first.date - timedelta(days),
+        gear.name, gear.machine, tuple(dict.fromkeys(each.date for each, _ in uses)), gear.from_where, first.date,
+        None if gear.from_where == "own" else first.date - timedelta(days),
         first.date - timedelta(1), next((each.check for _, each in uses if each.check), None), tuple(each.id for each, _ in uses),
     )
 

@@ -11,7 +11,8 @@ def as_json(season: SeasonYear) -> dict:
     reference_evapotranspiration_method: "penman-monteith" or "hargreaves-samani", and what it assumed. weeks: 52 dicts.
     windows: per kind a list of {from, best, to (MM-DD), why, reasons, main, edges}; `from` after `to` crosses New Year. edges:
     for `from` and `to` the rules that set it and whether it is undecided, with its earliest and latest day if so.
-    why_none: per kind without a window, the reason; undecided: those of them that half a printed degree would change. events: per event {from, to (null where it does not happen), why}.
+    why_none: per kind without a window, the reason; undecided: those of them that half a printed degree would change.
+    events: per event {from, to (null where it does not happen), why}.
     """
     method = season.reference_evapotranspiration_method
     # Whole degrees stay whole: a decimal would claim what was not measured.

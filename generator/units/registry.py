@@ -86,7 +86,7 @@ def _kinds() -> dict[str, tuple[str, str]]:
         for spelling in column.split(", ")
         if spelling
     }
-    return listed | {spelling: ("a count", "both") for spelling in COUNTS}
+    return listed | dict.fromkeys(COUNTS, ("a count", "both"))
 
 
 def _parts(spelling: str) -> list[tuple[int, str]]:

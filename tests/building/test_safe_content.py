@@ -14,7 +14,7 @@ ROOT = Path(__file__).parents[2]
 
 # Ways in which a page has been made to run something, or to fetch it.
 HOSTILE = [
-    "<script>ran()</script>", "<ScRiPt src=x></sCrIpT>", "text <script>ran()</script> text", "<img src=x onerror=ran()>", 
+    "<script>ran()</script>", "<ScRiPt src=x></sCrIpT>", "text <script>ran()</script> text", "<img src=x onerror=ran()>",
     "<IMG SRC=x OnErRoR=ran()>", "<a href='javascript:ran()'>x</a>", "<a href='java\tscript:ran()'>x</a>", "<a href='&#x6a;avascript:ran()'>x</a>",
     "[x](javascript:ran())", "[x](data:text/html;base64,PHNjcmlwdD4=)", "[x](vbscript:ran)", "![x](https://elsewhere.example/x.png)", "![x](//elsewhere.example/x.png)",
     "# A title {: onclick=ran() }", "[x](about.md){: onmouseover='ran()' }", "text\n{: style='background:url(//elsewhere.example)' }",

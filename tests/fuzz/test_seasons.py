@@ -100,7 +100,7 @@ def test_what_heals_at_once_has_a_best_day(book: Book) -> None:
 def test_half_a_degree_beyond_the_coldest_is_the_coldest(book: Book) -> None:
     """Whole degrees leave half a degree of doubt, also where no colder month was ever measured."""
     place = book.places["flatfield"]
-    coldest = {name: (COLDEST_C,) * 12 for name in ("mean_maximum_c", "mean_minimum_c")}
+    coldest = dict.fromkeys(("mean_maximum_c", "mean_minimum_c"), (COLDEST_C,) * 12)
     cold = place.model_copy(update={"normals": place.normals.model_copy(update={**coldest, "temperature_step_c": 1.0, "frost_days": (28.0,) * 12})})
     rules = engine_rules_of(book.season_groups, book.tasks)
     for id, grass in book.grasses.items():

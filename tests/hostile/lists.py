@@ -2,7 +2,6 @@
 
 import json
 import random
-from collections.abc import Callable
 from dataclasses import dataclass
 
 NAMES = ("client", "grass", "place", "area", "site", "plan", "on")
@@ -32,7 +31,10 @@ def hostile_list(draw: random.Random, known: Known, kept: bool = False) -> tuple
     good = _kept_value if kept else _lawn_value
     names = list(KEPT_NAMES if kept else NAMES)
     oddness = draw.choice((0.0, 0.0, 0.02, 0.1))
-    value: Callable[[str], str] = lambda name: draw.choice(ODD) if draw.random() < oddness else good(draw, name, known)
+
+    def value(name: str) -> str:
+        return draw.choice(ODD) if draw.random() < oddness else good(draw, name, known)
+
     rows = [{name: value(name) for name in names} for _ in range(draw.choice((0, 1, 1, 2, 3, 3, 8)))]
     if not kept and draw.random() < 0.3:
         return "lawns.yml", _torn(draw, _encoded(draw, _yaml(draw, rows))), ()

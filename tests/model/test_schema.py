@@ -18,7 +18,7 @@ def test_committed_schemas_are_the_records_schemas() -> None:
 
 
 def test_each_data_file_names_its_schema_in_its_first_line() -> None:
-    files = [file for file in DATA.rglob("*.yml")]
+    files = list(DATA.rglob("*.yml"))
     assert files
     for file in files:
         first = file.read_text(encoding="utf-8").splitlines()[0]

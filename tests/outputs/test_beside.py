@@ -7,6 +7,7 @@ import stat
 import subprocess
 import sys
 import time
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -101,10 +102,8 @@ def test_of_two_that_write_one_file_the_second_is_told(tmp_path: Path) -> None:
 
 def take_turns(file: Path, until: float, mine: bytes) -> None:
     while time.monotonic() < until:
-        try:
+        with suppress(Busy):
             write_beside(file, mine * 5000)
-        except Busy:
-            pass
 
 
 @pytest.mark.parametrize("seconds", [1, pytest.param(30, marks=pytest.mark.soak)])

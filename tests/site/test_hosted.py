@@ -15,7 +15,7 @@ from tests.site.tabs import Quiet
 SHEET = "aftercare/after-renovation.html"
 # The page and everything that it was made of.
 KEPT = """async () => {
-  const parts = [location.href.split('#')[0], 
+  const parts = [location.href.split('#')[0],
     ...[...document.querySelectorAll('script[src], img[src], link[rel=stylesheet]')].map(each => each.src || each.href)];
   return (await Promise.all(parts.map(each => caches.match(each)))).every(Boolean);
 }"""

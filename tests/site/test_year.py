@@ -223,8 +223,8 @@ def test_one_place_stands_grass_by_grass_on_one_axis(reader: Callable[..., Reade
 
 def test_the_comparisons_are_reached_from_the_hub_the_grass_and_the_calendar(reader: Callable[..., Reader]) -> None:
     window = reader()
-    for path, name in (("calendars/index.html", "^Couch ?, place by place$"), ("grasses/couch.html", "^Couch, place by place$"), (COUCH, "^Couch at other places$")):
-        window.open(path).get_by_role("link", name=re.compile(name)).click()
+    for opened, name in (("calendars/index.html", "^Couch ?, place by place$"), ("grasses/couch.html", "^Couch, place by place$"), (COUCH, "^Couch at other places$")):
+        window.open(opened).get_by_role("link", name=re.compile(name)).click()
         expect(window.page.locator("h1")).to_have_text("Couch: place by place")
 
 

@@ -3,6 +3,7 @@
 import csv
 from dataclasses import replace
 from datetime import date
+from itertools import pairwise
 from pathlib import Path
 from statistics import fmean, median, pstdev, stdev
 
@@ -171,7 +172,7 @@ def departures():
 def test_the_ties_of_nights_and_years_are_those_of_the_daily_record():
     # Correlation of a night with the next.
     scaled = [value for _, _, value in departures()]
-    assert fmean(a * b for a, b in zip(scaled, scaled[1:])) == pytest.approx(rules().frost.night_to_night, abs=0.01)
+    assert fmean(a * b for a, b in pairwise(scaled)) == pytest.approx(rules().frost.night_to_night, abs=0.01)
     # What seasons of three or four months differ by from year to year, beyond what tied nights alone would make of their mean:
     # variance of a mean of n nights tied by r is about s2 / n x (1 + r) / (1 - r).
     r, square = rules().frost.night_to_night, fmean(value * value for _, value, _ in departures())
@@ -260,8 +261,8 @@ def test_chances_of_any_frost_rise_and_fall_through_the_year():
     summer = year.climate.hottest_day
     after = [year.air_frost.chance_after((summer - before) % DAYS, summer) for before in range(1, 180)]
     before = [year.air_frost.chance_before((summer + ahead) % DAYS, summer) for ahead in range(180)]
-    assert all(one <= other + 1e-9 for one, other in zip(after, after[1:]))
-    assert all(one <= other + 1e-9 for one, other in zip(before, before[1:]))
+    assert all(one <= other + 1e-9 for one, other in pairwise(after))
+    assert all(one <= other + 1e-9 for one, other in pairwise(before))
     assert after[0] < 0.01 and after[-1] > 0.99 and before[-1] > 0.99
 
 

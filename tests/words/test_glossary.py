@@ -5,7 +5,7 @@ from statistics import median
 
 from tests.our_book import book
 from tests.words.reading_grade import grade, sentences, words
-from tests.words.texts import ROOT, plain
+from tests.words.texts import plain
 
 BOOK = book()
 TERMS = BOOK.glossary.terms
