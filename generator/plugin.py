@@ -28,7 +28,7 @@ from generator.outputs.policy import HEADERS_FILE, NO_REFERRER, header_lines, pa
 from generator.pages import navigation, printed_calendars
 from generator.pages.desk import Desk
 from generator.pages.page import Page
-from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, render
+from generator.render import FAVICON, GENERATOR, SCRIPT, STYLE, asset_files, environment, render
 from generator.search.book import FILE as SEARCH
 from generator.search.reading import read
 from generator.searchable import searchable
@@ -55,6 +55,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         built_at()  # MkDocs reads the same variable later, and ends in a traceback where it cannot
         # Before MkDocs looks at what lies in content/, where a pipe or an endless link would hold it up.
         self.book = whole_book(Path(config.config_file_path).parent)
+        environment.cache_clear()  # The preview builds again and again, and templates may have changed in between.
         config.theme.dirs.insert(0, str(GENERATOR / "theme"))
         config.theme["favicon"] = FAVICON
         config.theme["features"] = without_unsafe(config.theme.get("features") or ())

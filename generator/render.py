@@ -29,10 +29,11 @@ SHARED_SCRIPTS = ("start.js", *(f"store/{path.name}" for path in sorted((ASSETS 
 
 @lru_cache(maxsize=1)
 def environment() -> Environment:
-    """The environment every page and component is rendered in; made once a process."""
+    """The environment every page and component is rendered in; made once a build, so that no page looks whether its templates have changed."""
     made = Environment(
         loader=FileSystemLoader([GENERATOR / "templates", COMPONENTS]),
         autoescape=True,
+        auto_reload=False,
         undefined=StrictUndefined,
         finalize=_there,
         trim_blocks=True,

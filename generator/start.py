@@ -14,4 +14,7 @@ def main() -> None:
     from generator.cli import main as command
 
     signal.signal(signal.SIGINT, before)
-    command()
+    try:
+        command()
+    finally:
+        gc.freeze()  # Nor at the end, where Python would look through all of them once more.

@@ -83,6 +83,12 @@ class DailyClimate:
         """The middle of the depth of winter, likewise."""
         return _middle(tuple(-value for value in self.mean_c))
 
+    @cached_property
+    def warming(self) -> tuple[bool, ...]:
+        """For each of 365 days, whether it lies between the coldest day and the next hottest."""
+        half = (self.hottest_day - self.coldest_day) % DAYS
+        return tuple((day - self.coldest_day) % DAYS < half for day in range(DAYS))
+
 
 def _middle(daily: Daily) -> int:
     """Centre of gravity, round the year, of what rises above NEAR_TOP_K below the highest day."""

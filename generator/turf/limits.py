@@ -7,7 +7,6 @@ allowed when the whole recovery is free of what the limit guards against. Hemisp
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from math import inf
 
 from generator.turf.calendar_days import DAYS, week_number
 from generator.turf.climate import Daily, DailyClimate
@@ -32,8 +31,7 @@ class Year:
 
     def is_warming(self, day: int) -> bool:
         """True from the coldest day of the year up to the hottest."""
-        since_coldest = (day - self.climate.coldest_day) % DAYS
-        return since_coldest < (self.climate.hottest_day - self.climate.coldest_day) % DAYS
+        return self.climate.warming[day % DAYS]
 
     def degrees(self, temperature_c: float) -> str:
         """A temperature as finely as the normals were printed."""
@@ -59,13 +57,13 @@ def clear_ahead(bad: Sequence[bool], days: int) -> Flags:
     """For each day, whether it and the `days` after it are free of bad days; the year wraps round."""
     if not any(bad):
         return (True,) * DAYS
-    distance = inf
-    clear = [True] * DAYS
-    # Twice round backwards, so that the end of the year sees the start of the next.
-    for step in range(2 * DAYS - 1, -1, -1):
-        distance = 0 if bad[step % DAYS] else distance + 1
-        if step < DAYS:
-            clear[step] = distance > days
+    # Twice round, so that the end of the year sees the start of the next; from one stretch of bad days to the next.
+    years, clear, day = bytes(bad) * 2, [False] * DAYS, 0
+    while 0 <= day < DAYS:
+        bad_again = years.index(1, day)
+        for each in range(day, min(bad_again - days, DAYS)):
+            clear[each] = True
+        day = years.find(0, bad_again)
     return tuple(clear)
 
 

@@ -16,9 +16,10 @@ from tests.machine import slowness
 from tests.site.reader import Reader
 
 ROOT = Path(__file__).resolve().parents[2]
-# The promise for the demo book, on an ordinary desktop. Counted in processor time, which is what a build takes on a machine that
-# does nothing else; the clock on the wall would tell how busy the tests' own neighbours are.
+# The promise for the demo book, on an ordinary desktop that does nothing else: seconds of processor time, for the clock on the wall would
+# tell how busy its neighbours are. A neighbour takes memory and caches from it too, so beside other tests only a build half as long again is told.
 SLOWEST_BUILD_SECONDS = 40
+BESIDE_OTHERS = 1.5
 
 
 @pytest.fixture(scope="session")
@@ -35,7 +36,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-def build(folder: Path) -> None:
+def build(folder: Path, slowest_seconds: float = SLOWEST_BUILD_SECONDS * BESIDE_OTHERS) -> None:
     """The build is quiet, and quick enough to wait for."""
     command = Path(sys.executable).with_name("swardbook")
     slow_before, before = slowness(), os.times()
@@ -47,7 +48,7 @@ def build(folder: Path) -> None:
     seconds = (after.children_user - before.children_user) + (after.children_system - before.children_system)
     assert run.returncode == 0, run.stdout + run.stderr
     assert run.stderr == "", "a build of a sound book has nothing to warn about"
-    assert seconds / mean((slow_before, slowness())) < SLOWEST_BUILD_SECONDS
+    assert seconds / mean((slow_before, slowness())) < slowest_seconds
 
 
 @pytest.fixture
