@@ -28,8 +28,6 @@ from tests.yaml_files import read_yaml
 ROOT = Path(__file__).parents[2]
 SHARES = {"1", "%", "ppm"}
 NUMBERS = ("low", "use", "high", "value")
-# Where a sentence repeats the unit that its author took.
-IN_THE_AUTHORS_UNIT = {"said", "wait_for", "label"}
 
 
 def others(given: Unit) -> list[Unit]:
@@ -79,8 +77,7 @@ def told(book: Book, places: list[str]) -> dict[tuple[str, ...], Any]:
 def differences(one: Any, other: Any, path: tuple = ()) -> Iterator[tuple]:
     if isinstance(one, dict) and isinstance(other, dict):
         for key in {**one, **other}:
-            if key not in IN_THE_AUTHORS_UNIT:
-                yield from differences(one.get(key), other.get(key), (*path, key))
+            yield from differences(one.get(key), other.get(key), (*path, key))
     elif isinstance(one, list | tuple) and isinstance(other, list | tuple) and len(one) == len(other):
         for position, (this, that) in enumerate(zip(one, other, strict=True)):
             yield from differences(this, that, (*path, position))
