@@ -13,7 +13,7 @@ from generator.model.practice import Practice, SeasonGroups
 from generator.model.record import OURS, Claim
 from generator.turf.bindings import Context, bound_value
 from generator.turf.bound import BindError, check_named, field_of, unit_of_field, words_of
-from generator.units import unit
+from generator.units import known_unit
 
 _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 ENDS = ("low", "high", "use")
@@ -96,7 +96,8 @@ def _one(claim: Claim, end: str) -> Claim:
 
 
 def _share(expression: str, claim: Claim) -> str:
-    percent = claim.measured_in("%").default if unit(claim.unit).dimension.is_number else math.nan
+    given = known_unit(claim.unit)
+    percent = claim.measured_in("%").default if given and given.dimension.is_number else math.nan
     nearest = min(SHARES, key=lambda share: abs(share - percent))
     if not abs(nearest - percent) <= 1:
         raise BindError(f"'{expression}' is not a share that has a name", "leave out '.words'")
