@@ -17,14 +17,14 @@ from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.commands.schema import schema
 from generator.findings import one_line, short_words
-from generator.model.calculator import Calculator
-from generator.model.practice import OPEN_SITE
-from generator.outputs.calculation import calculation_text, calculation_values, listing_text, listing_values
-from generator.outputs.season_text import season_text
-from generator.pages.almanac import Almanac
-from generator.turf.inversion import solve
-from generator.turf.quantities import USAGE, Calculation, calculate
-from generator.turf.season_json import as_json
+from generator.book.records.calculator import Calculator
+from generator.book.records.practice import OPEN_SITE
+from generator.files.calculation_text import calculation_text, calculation_values, listing_text, listing_values
+from generator.files.season_text import season_text
+from generator.season.season_cache import SeasonCache
+from generator.calculators.inversion import solve
+from generator.calculators.calculate import USAGE, Calculation, calculate
+from generator.files.season_json import as_json
 from generator.units import american_words, to_si, unit
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -58,11 +58,11 @@ def check(root: Path) -> None:
 def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None:
     """Print the computed year of GRASS at PLACE: growth, frost, water and windows."""
     book = whole_book(root)
-    almanac = Almanac(book)
+    seasons = SeasonCache(book)
     known(grass, book.grasses, "grass")
     known(place, book.places, "place")
-    known(site, almanac.sites, "site")
-    year = almanac.season(grass, place, site)
+    known(site, seasons.sites, "site")
+    year = seasons.season(grass, place, site)
     if as_data:
         click.echo(json.dumps({"grass": grass, "place": place, "site": site, **as_json(year)}, ensure_ascii=False))
     else:

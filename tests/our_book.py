@@ -4,8 +4,8 @@ from functools import cache
 from pathlib import Path
 
 from generator.checks import check_book
-from generator.model.book import Book, Loaded
-from generator.pages.almanac import Almanac
+from generator.book.book import Book, Loaded
+from generator.season.season_cache import SeasonCache
 
 ROOT = Path(__file__).parents[1]
 
@@ -23,5 +23,5 @@ def book() -> Book:
 
 
 @cache
-def almanac() -> Almanac:
-    return Almanac(book())
+def seasons() -> SeasonCache:
+    return SeasonCache(book())

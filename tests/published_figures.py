@@ -11,10 +11,10 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from generator.model.book import Book, read_book
-from generator.model.calculator import Constant
-from generator.model.record import UNPUBLISHED, Claim
-from generator.model.walk import parts
+from generator.book.book import Book, read_book
+from generator.book.records.calculator import Constant
+from generator.book.fields.sourced import UNPUBLISHED, Claim
+from generator.book.fields.walk import parts
 from tests.yaml_files import read_yaml
 
 ROOT = Path(__file__).parents[1]

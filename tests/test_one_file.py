@@ -10,7 +10,7 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli import main
-from generator.model import KINDS
+from generator.book.records import KINDS
 from tests.book_folders import BOOKS, SMALLEST
 
 ADDITIONS = BOOKS / "additions"

@@ -1,6 +1,6 @@
 """Every worked example in tests/published: what a printed source gives for printed inputs.
 
-One file, one example. It names what it tests: `equation:` (an id of generator.turf.equations) or `function:` (a key of
+One file, one example. It names what it tests: `equation:` (an id of generator.season.equations.every_equation) or `function:` (a key of
 FUNCTIONS below). A new kind of subject is one more entry in RUNNERS.
 """
 
@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from generator.turf.equations import EQUATIONS
-from generator.turf.penman import Weather, clear_sky, penman_monteith, saturation_kpa, sun_from_sunshine
-from generator.turf.sun import sun
+from generator.season.equations.every_equation import EQUATIONS
+from generator.season.water.penman import Weather, clear_sky, penman_monteith, saturation_kpa, sun_from_sunshine
+from generator.season.climate.sun import sun
 from generator.units import from_si, read_quantity, to_si, unit
 from tests.yaml_files import read_yaml
 

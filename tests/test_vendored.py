@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[1]
-FOLDERS = (ROOT / "generator/assets/vendor", ROOT / "tests/vendor")
+FOLDERS = (ROOT / "generator/site/assets/vendor", ROOT / "tests/vendor")
 
 
 # How each shipped script differs from the one its authors published: what was put before, what was put after, what stood there.

@@ -12,8 +12,8 @@ from pathlib import Path
 from generator.building.exchange import undisturbed
 from generator.building.failed import BuildFailed
 from generator.findings import one_line
-from generator.outputs.json_book import MARKER
-from generator.outputs.locked import TRIES, Busy, create_locked, hidden_beside
+from generator.files.json_book import MARKER
+from generator.files.locked import TRIES, Busy, create_locked, hidden_beside
 
 LOCK, NEW, OLD = "lock", "site", "old"
 HOUR_S = 3600

@@ -18,7 +18,7 @@ from pathlib import Path, PurePosixPath
 from generator.building.failed import BuildFailed, failed
 from generator.building.target import mounted_inside
 from generator.findings import one_line
-from generator.render import STYLE
+from generator.site.frame.render import STYLE
 
 LIST = "book/files.json"
 FOLDERS_OF_EARLIER_EDITIONS = ("assets", "book", "calendars", "search")
@@ -26,7 +26,7 @@ ENDINGS_OF_EARLIER_EDITIONS = {".js", ".css", ".map", ".json", ".svg", ".ics", "
 
 
 @dataclass(frozen=True)
-class Entry:
+class ListedFile:
     """Something in a site: its path from there, and whether it is a folder."""
 
     path: str
@@ -73,7 +73,7 @@ def bring_newcomers(old: Path, new: Path) -> None:
         _bring([each for each in persons_own(old, new) if not _place_is_taken(each, old, new)], old, new)
 
 
-def persons_own(old: Path, new: Path) -> list[Entry]:
+def persons_own(old: Path, new: Path) -> list[ListedFile]:
     """What of an old site no build made, folders before what lies in them."""
     is_books = _of_the_list(old) or _of_an_earlier_edition(old, new)
     entries = list(_entries(old))
@@ -101,23 +101,23 @@ def _of_an_earlier_edition(old: Path, new: Path) -> Callable[[str], bool]:
     return is_books
 
 
-def _entries(site: Path) -> Iterator[Entry]:
+def _entries(site: Path) -> Iterator[ListedFile]:
     """Everything in a site, links not followed, folders before what lies in them. Raises BuildFailed for a disk mounted in it."""
     device = site.stat().st_dev
 
-    def below(folder: Path, before: str) -> Iterator[Entry]:
+    def below(folder: Path, before: str) -> Iterator[ListedFile]:
         for each in sorted(os.scandir(folder), key=lambda each: each.name):
             is_folder = each.is_dir(follow_symlinks=False)
             if is_folder and each.stat(follow_symlinks=False).st_dev != device:
                 raise mounted_inside(Path(each.path))
-            yield Entry(before + each.name, is_folder)
+            yield ListedFile(before + each.name, is_folder)
             if is_folder:
                 yield from below(Path(each.path), f"{before}{each.name}/")
 
     yield from below(site, "")
 
 
-def _place_is_taken(entry: Entry, old: Path, new: Path) -> bool:
+def _place_is_taken(entry: ListedFile, old: Path, new: Path) -> bool:
     """Whether the new build makes something where a person's own lies; two folders share their place, and so do equal files."""
     there = new / entry.path
     above = [new / parent for parent in PurePosixPath(entry.path).parents if str(parent) != "."]
@@ -135,7 +135,7 @@ def _is_folder(path: Path) -> bool:
     return path.is_dir() and not path.is_symlink()
 
 
-def _bring(entries: list[Entry], old: Path, new: Path) -> None:
+def _bring(entries: list[ListedFile], old: Path, new: Path) -> None:
     for entry in entries:
         here, there = old / entry.path, new / entry.path
         there.parent.mkdir(parents=True, exist_ok=True)

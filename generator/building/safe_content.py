@@ -31,7 +31,7 @@ COMMENT = re.compile(r" *swardbook: [a-z-]+ *|[^<>]*[^<>!-] +")  # What two read
 OTHERWISE = "take it out, or read the book and build it without --safe"
 
 
-class Refused(NamedTuple):
+class RefusedMarkup(NamedTuple):
     what: str
     begins: str  # the text to look for in the page as it was written
 
@@ -62,10 +62,10 @@ def safe_page(path: str, source: str, html: str, title: str, front_matter: Mappi
 
     path: from the book's folder; source: the page as it was written; html: what Markdown made of it; title: as the page is called.
     """
-    found = [Refused(f"a safe build takes no '{key}' at the head of a page", f"{key}:") for key in front_matter if key not in FRONT_MATTER]
+    found = [RefusedMarkup(f"a safe build takes no '{key}' at the head of a page", f"{key}:") for key in front_matter if key not in FRONT_MATTER]
     for name, text in (("title", title), ("description", front_matter.get("description", ""))):
         if "<" in unescape(str(text)):
-            found.append(Refused(f"the {name} of the page holds markup", "<"))
+            found.append(RefusedMarkup(f"the {name} of the page holds markup", "<"))
     reading = _Reading()
     reading.feed(html)
     reading.close()
@@ -80,33 +80,33 @@ def _where(path: str, source: str, begins: str) -> Where:
 class _Reading(HTMLParser):
     def __init__(self) -> None:
         super().__init__(convert_charrefs=False)
-        self.found: list[Refused] = []
+        self.found: list[RefusedMarkup] = []
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         whole = self.get_starttag_text() or ""
         if tag not in ELEMENTS:
-            self.found.append(Refused(f"the element '{tag}' could run something or fetch it", f"<{tag}"))
+            self.found.append(RefusedMarkup(f"the element '{tag}' could run something or fetch it", f"<{tag}"))
         if "<" in whole[1:]:
-            self.found.append(Refused(f"the element '{tag}' is not closed with '>'", whole))
+            self.found.append(RefusedMarkup(f"the element '{tag}' is not closed with '>'", whole))
         for name, value in attrs:
             if name not in ATTRIBUTES or (name in VALUES and not VALUES[name].fullmatch(value or "")):
-                self.found.append(Refused(f"the attribute '{name}' of '{tag}' could run something or fetch it", name))
+                self.found.append(RefusedMarkup(f"the attribute '{name}' of '{tag}' could run something or fetch it", name))
             elif name in ("href", "src") and not (HREF if name == "href" else SRC).fullmatch((value or "").strip()):
-                self.found.append(Refused(f"the address '{value}' is neither a page of the book nor one of the web", value or name))
+                self.found.append(RefusedMarkup(f"the address '{value}' is neither a page of the book nor one of the web", value or name))
 
     def handle_data(self, data: str) -> None:
         if "<" in data:  # Markdown spells it &lt; where it is text.
-            self.found.append(Refused("a '<' begins markup that is not ended", "<"))
+            self.found.append(RefusedMarkup("a '<' begins markup that is not ended", "<"))
 
     def handle_comment(self, data: str) -> None:
         if not COMMENT.fullmatch(data):
-            self.found.append(Refused("a comment holds signs that could end it early", "<!--"))
+            self.found.append(RefusedMarkup("a comment holds signs that could end it early", "<!--"))
 
     def handle_decl(self, decl: str) -> None:
-        self.found.append(Refused("'<!' begins no markup of a page", "<!"))
+        self.found.append(RefusedMarkup("'<!' begins no markup of a page", "<!"))
 
     def unknown_decl(self, data: str) -> None:
         self.handle_decl(data)
 
     def handle_pi(self, data: str) -> None:
-        self.found.append(Refused("'<?' begins no markup of a page", "<?"))
+        self.found.append(RefusedMarkup("'<?' begins no markup of a page", "<?"))

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from generator.building.failed import BuildFailed
 from generator.findings import one_line
-from generator.outputs.json_book import MARKER
+from generator.files.json_book import MARKER
 
 MOUNTS = Path("/proc/self/mountinfo")
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from generator.findings import Finding
-from generator.model.book import Book
+from generator.book.book import Book
 
 
 @dataclass(frozen=True)

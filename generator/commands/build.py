@@ -10,7 +10,7 @@ from generator.commands.common import book_option
 from generator.commands.stopping import stoppable
 from generator.commands.writing import unwritten
 from generator.findings import one_line
-from generator.outputs.locked import Busy
+from generator.files.locked import Busy
 
 safe_option = click.option("--safe", is_flag=True, help="For a book from somebody else: refuses anything in it that could run.")
 
@@ -51,7 +51,7 @@ def pack(root: Path, file: Path, safe: bool) -> None:
 
 
 def _build(root: Path, target: Target, safe: bool) -> None:
-    from generator.building.site import build_site  # MkDocs takes a second to load, and only this needs it
+    from generator.building.book_to_site import build_site
 
     try:
         build_site(root, target, safe)

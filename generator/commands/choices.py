@@ -7,12 +7,13 @@ import click
 
 from generator.commands.common import known
 from generator.findings import shown
-from generator.model.book import Book
-from generator.model.calculator import Calculator
-from generator.pages.almanac import Almanac
-from generator.pages.calculator import bindings
-from generator.turf.bindings import Bound, Context, filled
-from generator.turf.job_dates import day_of_year
+from generator.book.book import Book
+from generator.book.records.calculator import Calculator
+from generator.season.season_cache import SeasonCache
+from generator.calculators.filled_value import Bound
+from generator.calculators.bindings import bindings, filled
+from generator.calculators.chosen import Chosen, chosen_from
+from generator.jobs.dates import day_of_year
 
 OPTIONS = (
     click.option("--grass", help="Fill in from this grass, by its id."),
@@ -48,7 +49,7 @@ def bound_inputs(
 def chosen(
     book: Book, grass: str | None = None, place: str | None = None, on: str | None = None, product: str | None = None,
     machine: str | None = None, until: str | None = None, operation: str | None = None,
-) -> Context | None:
+) -> Chosen | None:
     """The choices as bindings take them; None where there is none. Ends the command for what the book does not know."""
     tables = {
         "grass": (grass, book.grasses), "place": (place, book.places), "product": (product, book.practice.products),
@@ -60,7 +61,7 @@ def chosen(
     days = {option: None if text is None else day_number(text, option) for option, text in (("--on", on), ("--until", until))}
     if on is until is None and all(id is None for id, _ in tables.values()):
         return None
-    return Almanac(book).context(grass, place, days["--on"], product, machine, days["--until"], operation)
+    return chosen_from(SeasonCache(book), grass, place, days["--on"], product, machine, days["--until"], operation)
 
 
 def day_number(text: str, option: str) -> int:

@@ -8,9 +8,9 @@ import click
 
 from generator.checks import check_book
 from generator.findings import one_line, shown, suggestion
-from generator.model.book import Book
-from generator.model.given import Refused
-from generator.model.table import SPELLED
+from generator.book.book import Book
+from generator.book.lists.for_a_job import Refused
+from generator.book.lists.csv_reading import SPELLED
 
 Value = TypeVar("Value")
 

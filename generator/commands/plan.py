@@ -10,19 +10,19 @@ import click
 from generator.commands.common import book_option, known, present, typed, whole_book
 from generator.commands.writing import write_out
 from generator.findings import one_line, shown
-from generator.model.book import Book
-from generator.model.given import given_area_m2, given_day, given_rain_mm
-from generator.model.practice import OPEN_SITE
-from generator.outputs.calendar_file import calendar_domain
-from generator.outputs.job_calendar import job_calendar, job_key
-from generator.outputs.job_text import job_csv, job_text
-from generator.outputs.job_values import job_values
-from generator.pages.almanac import Almanac
-from generator.pages.inspection_plan import adjusted_by, inspection_values
-from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for, why_not
-from generator.turf.inspection import InspectionResult, findings_of
-from generator.turf.job import Request
-from generator.turf.plan import Adjusted
+from generator.book.book import Book
+from generator.book.lists.for_a_job import given_area_m2, given_day, given_rain_mm
+from generator.book.records.practice import OPEN_SITE
+from generator.files.calendar_file import calendar_domain
+from generator.files.job_calendar import job_calendar, job_key
+from generator.files.job_text import job_csv, job_text
+from generator.files.job_values import job_values
+from generator.season.season_cache import SeasonCache
+from generator.field.inspection_plan import adjusted_by, inspection_values
+from generator.jobs.plans_for_grass import NOT_NEEDED, AskedJob, job_of, plans_for, why_not
+from generator.field.inspection_result import InspectionResult, findings_of
+from generator.jobs.job import Request
+from generator.jobs.plan_steps import Adjusted
 
 
 @click.command()
@@ -50,7 +50,7 @@ def plan(
 ) -> None:
     """Put dates to the plan RENOVATION: when each step falls, what to buy, what to book."""
     book = whole_book(root)
-    almanac = Almanac(book)
+    seasons = SeasonCache(book)
     answers += answers_before
     inspection = inspected(book, pairs(answers, "--inspection", "thatch-depth='30 mm'")) if answers else None
     without = tuple(present(book, "steps", step) for step in without)
@@ -62,10 +62,10 @@ def plan(
         },
         adjusted=adjusted_by(book, inspection, dict.fromkeys(without, NOT_NEEDED)) if inspection else Adjusted(without=dict.fromkeys(without, NOT_NEEDED)),
     )
-    asked = Asked(renovation, grass, place, request, site)
-    fitting(book, almanac, asked)
+    asked = AskedJob(renovation, grass, place, request, site)
+    fitting(book, seasons, asked)
     first = read_day(first_on, "--first-on") if first_on is not None else request.on
-    job = job_of(book, almanac, asked)
+    job = job_of(book, seasons, asked)
     name = f"{book.renovations[renovation].name}: {book.grasses[grass].name}"
     if ics:
         domain = calendar_domain(book.practice.public_address)
@@ -83,12 +83,12 @@ def plan(
         click.echo(job_text(job, book.renovations[renovation].name, book.grasses[grass].name, book.places[place].name))
 
 
-def fitting(book: Book, almanac: Almanac, asked: Asked) -> None:
+def fitting(book: Book, seasons: SeasonCache, asked: AskedJob) -> None:
     """Ends the command where something is not in the book, or the grass may not follow the plan."""
     known(asked.renovation, book.renovations, "plan")
     known(asked.grass, book.grasses, "grass")
     known(asked.place, book.places, "place")
-    known(asked.site, almanac.sites, "site")
+    known(asked.site, seasons.sites, "site")
     record, grass = book.renovations[asked.renovation], book.grasses[asked.grass]
     reason = why_not(book, record, grass)
     if reason:

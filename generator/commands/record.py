@@ -6,10 +6,10 @@ from pathlib import Path
 import click
 
 from generator.commands.common import book_option, separator_option, whole_book
-from generator.model.kept_record import read_kept
-from generator.model.table import COMMA
-from generator.outputs.nitrogen_text import nitrogen_text, nitrogen_values
-from generator.turf.nitrogen_record import nitrogen_by_lawn
+from generator.book.lists.kept_record import read_kept
+from generator.book.lists.csv_reading import COMMA
+from generator.files.nitrogen_text import nitrogen_text, nitrogen_values
+from generator.field.nitrogen_record import nitrogen_by_lawn
 
 
 @click.command()

@@ -10,15 +10,15 @@ from generator.commands.common import book_option, separator_option, whole_book
 from generator.commands.plan import read_day
 from generator.commands.writing import write_out
 from generator.findings import Finding, Where, shown, suggestion
-from generator.model.book import Book
-from generator.model.given import Refused, given_area_m2, given_day
-from generator.model.lawns import NAMES_NOBODY, Lawn, read_lawns
-from generator.outputs.calendar_file import calendar_domain
-from generator.outputs.round_values import round_calendar, round_csv, round_text, round_values
-from generator.pages.almanac import Almanac
-from generator.pages.jobs import Asked, job_of, plans_for, why_not
-from generator.turf.job import Request
-from generator.turf.round import LawnJob, round_of
+from generator.book.book import Book
+from generator.book.lists.for_a_job import Refused, given_area_m2, given_day
+from generator.book.lists.lawns import NAMES_NOBODY, Lawn, read_lawns
+from generator.files.calendar_file import calendar_domain
+from generator.files.round_values import round_calendar, round_csv, round_text, round_values
+from generator.season.season_cache import SeasonCache
+from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for, why_not
+from generator.jobs.job import Request
+from generator.jobs.lawn_round import LawnJob, round_of
 
 
 @click.command()
@@ -39,13 +39,13 @@ def round_command(
     Columns: client (a code), grass, place, area, and site, plan and on where they differ.
     """
     book = whole_book(root)
-    almanac = Almanac(book)
+    seasons = SeasonCache(book)
     day = read_day(on, "--on")
     first = read_day(first_on, "--first-on") if first_on is not None else day
     lawns, findings = read_lawns(file, separator)
-    jobs: list[Asked] = []
+    jobs: list[AskedJob] = []
     for lawn, where in lawns:
-        wrong, asked = _asked(book, almanac, lawn, where, day)
+        wrong, asked = _asked(book, seasons, lawn, where, day)
         findings += wrong
         jobs += [asked] if asked else []
     if findings:
@@ -53,7 +53,7 @@ def round_command(
             click.echo(finding, err=True)
         raise SystemExit(1)
     found = round_of(
-        LawnJob(lawn.client, {"renovation": asked.renovation, "grass": asked.grass, "place": asked.place, "site": asked.site}, job_of(book, almanac, asked))
+        LawnJob(lawn.client, {"renovation": asked.renovation, "grass": asked.grass, "place": asked.place, "site": asked.site}, job_of(book, seasons, asked))
         for (lawn, _), asked in zip(lawns, jobs, strict=True)
     )
     if ics:
@@ -66,10 +66,10 @@ def round_command(
         click.echo(round_text(found))
 
 
-def _asked(book: Book, almanac: Almanac, lawn: Lawn, where: Where, day: date) -> tuple[list[Finding], Asked | None]:
+def _asked(book: Book, seasons: SeasonCache, lawn: Lawn, where: Where, day: date) -> tuple[list[Finding], AskedJob | None]:
     """What one lawn asks for, or everything that is wrong with its line."""
     plan = lawn.plan or (book.grasses[lawn.grass].renovation if lawn.grass in book.grasses else None)
-    named = (("grass", lawn.grass, book.grasses), ("place", lawn.place, book.places), ("site", lawn.site, almanac.sites))
+    named = (("grass", lawn.grass, book.grasses), ("place", lawn.place, book.places), ("site", lawn.site, seasons.sites))
     findings = [
         Finding(where, f"no {kind} '{shown(id)}'", suggestion(id, known, f"see data/{kind}s or 'swardbook season --help'"))
         for kind, id, known in (*named, *([("plan", plan, book.renovations)] if plan else ())) if id not in known
@@ -89,4 +89,4 @@ def _asked(book: Book, almanac: Almanac, lawn: Lawn, where: Where, day: date) ->
         findings.append(Finding(where, refused.what, refused.instead))
     if findings:
         return findings, None
-    return [], Asked(plan, lawn.grass, lawn.place, Request(area, on), lawn.site)
+    return [], AskedJob(plan, lawn.grass, lawn.place, Request(area, on), lawn.site)

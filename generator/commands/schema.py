@@ -7,7 +7,7 @@ import click
 from generator.commands.common import book_option
 from generator.commands.writing import unwritten, write_out
 from generator.findings import one_line
-from generator.model.schema import schemas
+from generator.book.json_schema import schemas
 
 
 @click.command()

@@ -6,8 +6,8 @@ import click
 
 from generator.commands.stopping import stoppable
 from generator.findings import one_line
-from generator.outputs.beside import write_beside
-from generator.outputs.locked import Busy
+from generator.files.written_beside import write_beside
+from generator.files.locked import Busy
 
 
 def write_out(file: Path, content: bytes) -> None:

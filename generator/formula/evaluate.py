@@ -9,8 +9,8 @@ import math
 from collections.abc import Callable, Mapping, Sequence
 from itertools import repeat
 
-from generator.formula.functions import LARGEST, MANY_NUMBERS, ONE_NUMBER, Refused, power
-from generator.formula.tree import (
+from generator.formula.functions import LARGEST, MANY_NUMBERS, ONE_NUMBER, RefusedArgument, power
+from generator.formula.nodes import (
     CONSTANTS,
     STEP_NAMES,
     Arithmetic,
@@ -197,7 +197,7 @@ def _call(node: Call) -> _Function:
     def apply(values: Values) -> float:
         try:
             return one(inner(values))
-        except Refused as refused:
+        except RefusedArgument as refused:
             raise FormulaProblem(str(refused), offset) from refused
         except OverflowError as error:
             raise FormulaProblem("too-large", offset) from error
@@ -214,7 +214,7 @@ def _list_call(node: Call) -> _Function:
             raise FormulaProblem("wrong-kind", offset)
         try:
             return _sure(many(readings), offset)
-        except Refused as refused:
+        except RefusedArgument as refused:
             raise FormulaProblem(str(refused), offset) from refused
 
     return reduce

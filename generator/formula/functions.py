@@ -6,7 +6,7 @@
 import math
 from collections.abc import Callable, Iterable, Sequence
 
-from generator.formula.tree import FormulaProblem
+from generator.formula.nodes import FormulaProblem
 
 LARGEST = 1.7976931348623157e308
 # ceil and floor take a number this near a whole one for that whole number: 4.000000000001
@@ -15,7 +15,7 @@ SNAP = 1e-9
 WIDEST_SNAP = 1e-3
 
 
-class Refused(Exception):
+class RefusedArgument(Exception):
     """A function's own problem code, before its place in the formula is known."""
 
 
@@ -47,19 +47,19 @@ def _snapped(value: float) -> float:
 
 def _root(value: float) -> float:
     if value < 0:
-        raise Refused("negative-root")
+        raise RefusedArgument("negative-root")
     return math.sqrt(value)
 
 
 def _logarithm(value: float) -> float:
     if value <= 0:
-        raise Refused("log-of-zero-or-less")
+        raise RefusedArgument("log-of-zero-or-less")
     return math.log(value)
 
 
 def _arc_cosine(value: float) -> float:
     if not -1 <= value <= 1:
-        raise Refused("angle-outside")
+        raise RefusedArgument("angle-outside")
     return math.acos(value)
 
 
@@ -127,7 +127,7 @@ def _polygon_area(corners: Sequence[float]) -> float:
     They are taken from the first corner, so that a far-off zero costs no digits.
     """
     if len(corners) % 2:
-        raise Refused("corners-unpaired")
+        raise RefusedArgument("corners-unpaired")
     along = [each - corners[0] for each in corners[0::2]]
     across = [each - corners[1] for each in corners[1::2]]
     twice = 0.0

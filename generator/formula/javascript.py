@@ -7,10 +7,10 @@ and `l.catches` a list of readings, and each is checked as it is read.
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from generator.formula import tree
+from generator.formula import nodes as tree
 from generator.formula.evaluate import whole_power
 from generator.formula.parse import Formula
-from generator.formula.tree import (
+from generator.formula.nodes import (
     Arithmetic,
     Both,
     Call,

@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from html import escape
 
-from generator.formula import tree
+from generator.formula import nodes as tree
 from generator.formula.parse import Formula
-from generator.formula.tree import (
+from generator.formula.nodes import (
     Arithmetic,
     Both,
     Call,

@@ -12,10 +12,10 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from generator.findings import suggestion
-from generator.formula import tree
+from generator.formula import nodes as tree
 from generator.formula.evaluate import Values, compiled
 from generator.formula.screen import ALLOWED, DEEPEST, screen, unreadable
-from generator.formula.tree import (
+from generator.formula.nodes import (
     Arithmetic,
     Both,
     Call,

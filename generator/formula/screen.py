@@ -2,7 +2,7 @@
 
 import re
 
-from generator.formula.tree import FormulaError
+from generator.formula.nodes import FormulaError
 
 LONGEST = 400
 DEEPEST = 60

@@ -3,7 +3,7 @@
 from generator.units.bounds import Bounds, bounds_of
 from generator.units.dimension import NUMBER, Dimension
 from generator.units.reading import QuantityError, american_words, read_list, read_quantity, show, units_script
-from generator.units.registry import (
+from generator.units.known_units import (
     Unit,
     UnitError,
     from_si,

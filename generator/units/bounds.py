@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import NamedTuple
 
-from generator.units.registry import Unit, from_si, to_si, unit
+from generator.units.known_units import Unit, from_si, to_si, unit
 
 
 class Line(NamedTuple):

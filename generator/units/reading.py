@@ -9,17 +9,8 @@ import math
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
-from generator.units.registry import (
-    QUOTES,
-    Unit,
-    UnitError,
-    from_si,
-    like,
-    to_si,
-    unit,
-    unit_table,
-)
-from generator.units.table import AMERICAN
+from generator.units.known_units import QUOTES, Unit, UnitError, from_si, like, to_si, unit, unit_table
+from generator.units.unit_list import AMERICAN
 
 LONGEST_QUANTITY = 80
 LONGEST_LIST = 4000

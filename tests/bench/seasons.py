@@ -19,17 +19,17 @@ ROOT = Path(__file__).parents[2]
 
 def measure(share: int) -> None:
     """Print seconds to load, seconds for the seasons of every `share`-th place, and seconds for their weeks and events."""
-    from generator.model.book import read_book
-    from generator.pages.almanac import Almanac
-    from generator.turf.season_json import as_json
+    from generator.book.book import read_book
+    from generator.season.season_cache import SeasonCache
+    from generator.files.season_json import as_json
 
     start = perf_counter()
     book, findings = read_book(ROOT)
     assert not findings, findings
-    almanac = Almanac(book)
+    seasons = SeasonCache(book)
     loaded = perf_counter()
     asked = [(grass, place) for place in list(book.places)[::share] for grass in book.grasses]
-    seasons = [almanac.season(grass, place) for grass, place in asked]
+    seasons = [seasons.season(grass, place) for grass, place in asked]
     computed = perf_counter()
     for season in seasons:
         as_json(season)

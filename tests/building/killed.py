@@ -14,7 +14,7 @@ from itertools import count
 from pathlib import Path
 
 from generator.building.exchange import exchange
-from generator.building.replace import replace_site
+from generator.building.swap import replace_site
 from generator.building.target import Target
 from generator.commands.stopping import stoppable
 from tests.building.small_sites import edition, no_exchange

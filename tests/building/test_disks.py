@@ -16,7 +16,7 @@ PUT = """
 import sys
 from pathlib import Path
 from generator.building.failed import BuildFailed
-from generator.building.replace import replace_site
+from generator.building.swap import replace_site
 from generator.building.target import Target
 from tests.building.small_sites import edition
 target = Target(Path(sys.argv[1]))

@@ -9,7 +9,7 @@ import pytest
 
 from generator.building.exchange import exchange
 from generator.building.failed import BuildFailed
-from generator.building.replace import replace_site
+from generator.building.swap import replace_site
 from generator.building.target import Target
 from tests.building.small_sites import edition, everything, no_exchange, told, write
 

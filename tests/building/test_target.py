@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.building.failed import BuildFailed
-from generator.building.replace import replace_site
+from generator.building.swap import replace_site
 from generator.building.target import Target
 from tests.building.small_sites import edition, everything, one_reason, write
 

@@ -4,13 +4,13 @@ from pathlib import Path
 
 import generator.checks
 from generator.checks import CHECKS
-from generator.model import KINDS, SINGLE_FILES
+from generator.book.records import KINDS, SINGLE_FILES
 
 FOLDER = Path(generator.checks.__file__).parent
 
 
 def test_every_rule_file_is_listed_once() -> None:
-    files = {file.stem.replace("_", "-") for file in FOLDER.glob("*.py")} - {"--init--", "check"}
+    files = {file.stem.replace("_", "-") for file in FOLDER.rglob("*.py")} - {"--init--", "check"}
     assert {check.name for check in CHECKS} == files
     assert len(CHECKS) == len(files)
 

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from generator.checks.no_months import CHECK
-from generator.model.book import read_book
+from generator.checks.season.no_months import CHECK
+from generator.book.book import read_book
 from tests.book_folders import WHOLE
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from generator.checks.sources import refused
+from generator.checks.texts.source_addresses import refused
 
 
 @pytest.mark.parametrize("address", [

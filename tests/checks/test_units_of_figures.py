@@ -8,9 +8,9 @@ import pytest
 import yaml
 
 from generator.checks import check_book
-from generator.model.record import Claim
-from generator.model.walk import parts
-from generator.turf.engine_figures import TASK_FIGURES
+from generator.book.fields.sourced import Claim
+from generator.book.fields.walk import parts
+from generator.season.task_figures import TASK_FIGURES
 from tests.book_folders import WHOLE
 from tests.our_book import ROOT
 from tests.slices import every

@@ -79,7 +79,7 @@ def test_every_slip_is_told_at_once():
 
 
 def test_a_label_that_nobody_read_decides():
-    from generator.outputs.hold_answer import not_known
+    from generator.files.hold_answer import not_known
 
     assert not_known("label_wind") == (
         "Not known: the label's highest wind. The label decides; read it there, and type 'none' if it sets none."

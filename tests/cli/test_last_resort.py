@@ -14,7 +14,7 @@ from click.testing import CliRunner
 
 from generator.cli import main
 from generator.commands.last_resort import Commands
-from generator.model.table import unreadable
+from generator.book.lists.csv_reading import unreadable
 from tests.book_folders import WHOLE
 
 ROOT = Path(__file__).parents[2]

@@ -4,16 +4,17 @@ from datetime import date
 from functools import cache
 from pathlib import Path
 
-from generator.pages.calculator import calculator_script, calculator_view
-from generator.pages.desk import Desk
-from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
-from generator.render import component_assets, own_scripts, render_component
+from generator.site.pages.calculator.calculator_script import calculator_script
+from generator.site.pages.calculator.view import calculator_view
+from generator.site.page_context import PageContext
+from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
+from generator.site.frame.render import component_assets, own_scripts, render_component
 from generator.units import units_script
 from tests.our_book import book
 
 BOOK = book()
 IDS = sorted(BOOK.calculators)
-DESK = Desk(BOOK, "calculators/any", date(2026, 1, 1))
+DESK = PageContext(BOOK, "calculators/any", date(2026, 1, 1))
 
 
 @cache

@@ -10,7 +10,7 @@ from typing import Any
 import material
 from markupsafe import Markup
 
-from generator.render import asset_files, component_names, described, environment, own_script, render_component
+from generator.site.frame.render import asset_files, component_names, described, environment, own_script, render_component
 
 THEME = Path(material.__file__).parent / "templates" / "assets" / "stylesheets"
 TEMPLATE = Path(__file__).with_name("gallery.html.j2")

@@ -4,11 +4,12 @@ import gzip
 
 import pytest
 
-from generator.pages.calculator import calculator_page, calculator_script, calculator_view
-from generator.pages.fill_in import SCRIPT as FILL_IN_SCRIPT
-from generator.pages.lawn_pieces import CALCULATOR_SCRIPT
-from generator.render import component_assets, own_scripts, render
-from generator.turf.quantities import calculate, default_si, figures, show_amount
+from generator.site.pages.calculator.view import calculator_page, calculator_view
+from generator.site.pages.calculator.calculator_script import calculator_script
+from generator.site.shared.fill_in import SCRIPT as FILL_IN_SCRIPT
+from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
+from generator.site.frame.render import component_assets, own_scripts, render
+from generator.calculators.calculate import calculate, default_si, figures, show_amount
 from tests.components.calculators import BOOK, DESK, IDS, component, field, figure, page_with, typed
 
 FIGURES = "all => Object.fromEntries(all.map(each => [each.dataset.result, each.querySelector('.sb-calculator__figure')?.innerText]))"
@@ -149,7 +150,7 @@ def test_without_scripts_the_fields_are_shut_and_the_answers_stand(browser, tmp_
 
 
 def test_every_calculator_page_fits_a_telephone(browser, tmp_path):
-    pages = [render("calculator.html.j2", calculator_page(BOOK, id, DESK).context) for id in IDS]
+    pages = [render("pages/calculator/calculator.html.j2", calculator_page(BOOK, id, DESK).context) for id in IDS]
     bodies = [f'<article data-of="{id}">{body}</article>' for id, body in zip(IDS, pages, strict=True)]
     context = browser.new_context(viewport={"width": 360, "height": 700})
     page = context.new_page()

@@ -5,7 +5,7 @@ import random
 
 import pytest
 
-from generator.turf.quantities import calculate
+from generator.calculators.calculate import calculate
 from tests.asking import ask
 from tests.components.calculators import BOOK, IDS, typed
 

@@ -6,7 +6,7 @@ from statistics import median
 
 import pytest
 
-from generator.pages.calculator import calculator_script
+from generator.site.pages.calculator.calculator_script import calculator_script
 from tests.asking import ask
 from tests.components.calculators import BOOK, IDS, field
 from tests.machine import slowness

@@ -5,8 +5,8 @@ import io
 import pytest
 from pypdf import PdfReader
 
-from generator.pages.calculator import calculator_page, calculator_view
-from generator.render import render, render_component
+from generator.site.pages.calculator.view import calculator_page, calculator_view
+from generator.site.frame.render import render, render_component
 from tests.components.calculators import BOOK, DESK, component, field, figure, page_with
 from tests.slices import every
 
@@ -139,7 +139,7 @@ def test_a_chosen_unit_is_remembered_for_its_field_and_system(opened):
 def test_a_card_has_inputs_and_answers_and_nothing_else(browser, tmp_path, id, shown):
     context = browser.new_context()
     page = context.new_page()
-    body = f'<article class="md-content__inner md-typeset">{render("calculator.html.j2", calculator_page(BOOK, id, DESK).context)}</article>'
+    body = f'<article class="md-content__inner md-typeset">{render("pages/calculator/calculator.html.j2", calculator_page(BOOK, id, DESK).context)}</article>'
     page.goto(page_with(tmp_path, [body], [id]))
     page.evaluate("window.print = () => {}")
     field(page, "area").fill("250")

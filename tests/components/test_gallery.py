@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from generator.render import COMPONENTS, environment, render_component
+from generator.site.frame.render import COMPONENTS, environment, render_component
 from tests.components.gallery import page_of, write_gallery
 from tests.slices import first
 from tests.yaml_files import read_yaml

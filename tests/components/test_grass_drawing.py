@@ -5,9 +5,9 @@ from xml.etree import ElementTree
 
 import pytest
 
-from generator.model.identification import FEATURES
-from generator.pages.identification import DRAWN, drawing
-from generator.render import COMPONENTS
+from generator.book.records.identification import FEATURES
+from generator.site.pages.grass.grass_parts import DRAWN, drawing
+from generator.site.frame.render import COMPONENTS
 
 FOLDER = COMPONENTS / "grass-drawing"
 FILES = sorted(FOLDER.glob("*.svg"))

@@ -11,12 +11,12 @@ import material
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from generator.pages.desk import Desk
-from generator.pages.hold import hold_view
-from generator.pages.hold_script import PATH, hold_script
-from generator.pages.task import task_page
-from generator.render import asset_files, render_component
-from generator.turf.holds import asks_of, holds_of
+from generator.site.page_context import PageContext
+from generator.site.shared.hold_view import hold_view
+from generator.site.shared.hold_script import PATH, hold_script
+from generator.site.pages.task.view import task_page
+from generator.site.frame.render import asset_files, render_component
+from generator.field.holds import asks_of, holds_of
 from tests.components.calculators import BOOK
 
 THEME = Path(material.__file__).parent / "templates" / "assets" / "stylesheets"
@@ -38,7 +38,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         (made / name).write_text(assets[name], encoding="utf-8")
     styles = "".join(f'<link rel="stylesheet" href="{sheet}">' for sheet in (*(each.as_uri() for each in sorted(THEME.glob("*.css"))), "assets/swardbook.css"))
     loaded = "".join(f'<script src="{name}" defer></script>' for name in SCRIPTS)
-    bodies = {task: render_component("hold-or-go", hold_view(BOOK, task, Desk(BOOK, "any", date(2026, 1, 1)))) for task in ("core", "spray-out", "pre-emergent")}
+    bodies = {task: render_component("hold-or-go", hold_view(BOOK, task, PageContext(BOOK, "any", date(2026, 1, 1)))) for task in ("core", "spray-out", "pre-emergent")}
     for name, body in {**bodies, "empty": '<div id="slot"></div>'}.items():
         (made / f"{name}.html").write_text(
             '<!doctype html><html lang="en"><meta charset="utf-8"><title>t</title><meta name="viewport" content="width=device-width">'
@@ -318,7 +318,7 @@ def test_without_scripts_every_rule_is_there_to_read(browser: Any, folder: Path)
 
 def test_only_tasks_that_something_holds_load_the_scripts() -> None:
     for task in BOOK.tasks:
-        view = task_page(BOOK, task, Desk(BOOK, f"tasks/{task}", date(2026, 1, 1))).context
+        view = task_page(BOOK, task, PageContext(BOOK, f"tasks/{task}", date(2026, 1, 1))).context
         held = bool(holds_of(task, BOOK.holds))
         assert bool(view["hold"]) is held and ("../assets/hold-or-go.js" in view["scripts"]) is held, task
     assert not holds_of("soil-test", BOOK.holds)

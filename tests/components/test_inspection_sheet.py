@@ -9,11 +9,11 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from generator.pages.desk import Desk
-from generator.pages.inspection import inspection_page
-from generator.pages.inspection_script import inspection_script
-from generator.render import asset_files, render
-from generator.turf.inspection import InspectionResult, findings_of
+from generator.site.page_context import PageContext
+from generator.site.pages.inspection.view import inspection_page
+from generator.site.pages.inspection.inspection_script import inspection_script
+from generator.site.frame.render import asset_files, render
+from generator.field.inspection_result import InspectionResult, findings_of
 from tests.components.calculators import BOOK
 from tests.slices import every
 
@@ -31,10 +31,10 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> str:
         (folder / "assets").mkdir(exist_ok=True)
         (folder / "assets" / name).write_text(assets[f"assets/{name}"], encoding="utf-8")
     (folder / "assets" / "inspection.js").write_text(inspection_script(INSPECTION), encoding="utf-8")
-    view = inspection_page(BOOK, Desk(BOOK, "inspection", date(2026, 1, 1)))
+    view = inspection_page(BOOK, PageContext(BOOK, "inspection", date(2026, 1, 1)))
     (folder / "inspection.html").write_text(
         '<!doctype html><html lang="en"><meta charset="utf-8"><title>t</title><link rel="stylesheet" href="assets/swardbook.css">'
-        f'<body class="md-typeset" data-md-color-scheme="default">{render("inspection.html.j2", view.context)}'
+        f'<body class="md-typeset" data-md-color-scheme="default">{render("pages/inspection/inspection.html.j2", view.context)}'
         '<script src="assets/swardbook.js" defer></script></body></html>',
         encoding="utf-8",
     )

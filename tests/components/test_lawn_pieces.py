@@ -8,12 +8,13 @@ import pytest
 from playwright.sync_api import expect
 from pypdf import PdfReader
 
-from generator.pages.calculator import calculator_page, calculator_script
-from generator.pages.desk import Desk
-from generator.pages.guide import guide_page
-from generator.pages.lawn_pieces import gives_a_piece, piece_name, takes_an_area
-from generator.pages.task import task_page
-from generator.render import SCRIPT, asset_files, component_assets, own_scripts, render
+from generator.site.pages.calculator.view import calculator_page
+from generator.site.pages.calculator.calculator_script import calculator_script
+from generator.site.page_context import PageContext
+from generator.site.pages.guide.view import guide_page
+from generator.site.shared.lawn_pieces import gives_a_piece, piece_name, takes_an_area
+from generator.site.pages.task.view import task_page
+from generator.site.frame.render import SCRIPT, asset_files, component_assets, own_scripts, render
 from tests.components.calculators import BOOK, component, figure
 from tests.components.calculators import field as entry
 
@@ -21,8 +22,8 @@ PAGES = ("area-rectangle", "area-triangle", "area-triangle-sides", "area-circle"
 LAWN = "../assets/lawn-pieces.js"
 
 
-def desk(path: str) -> Desk:
-    return Desk(BOOK, path, date(2026, 1, 1))
+def here(path: str) -> PageContext:
+    return PageContext(BOOK, path, date(2026, 1, 1))
 
 
 def html(body: str, scripts: str = "") -> str:
@@ -44,8 +45,8 @@ def folder(tmp_path_factory):
     (made / "calculators").mkdir()
     for id in PAGES:
         (made / "assets" / "calculators" / f"{id}.js").write_text(calculator_script(id, BOOK.calculators[id]), encoding="utf-8")
-        page = calculator_page(BOOK, id, desk(f"calculators/{id}"))
-        (made / "calculators" / f"{id}.html").write_text(html(render("calculator.html.j2", page.context)), encoding="utf-8")
+        page = calculator_page(BOOK, id, here(f"calculators/{id}"))
+        (made / "calculators" / f"{id}.html").write_text(html(render("pages/calculator/calculator.html.j2", page.context)), encoding="utf-8")
     names = ("../assets/calculator.js", "../assets/calculators/granular-feed.js", LAWN)
     scripts = "".join(f'<script src="{name}" defer></script>' for name in names)
     (made / "calculators" / "embedded.html").write_text(html("<h1>Guide</h1>" + component("granular-feed", "step"), scripts), encoding="utf-8")
@@ -337,12 +338,12 @@ def test_only_pages_that_use_it_load_its_script():
     assert not [name for name, _ in component_assets()[1] if name.startswith("lawn-pieces")]
     assert list(own_scripts()).count("assets/lawn-pieces.js") == 1
     for id, calculator in BOOK.calculators.items():
-        context = calculator_page(BOOK, id, desk(f"calculators/{id}")).context
+        context = calculator_page(BOOK, id, here(f"calculators/{id}")).context
         assert (LAWN in context["scripts"]) == (gives_a_piece(calculator) or takes_an_area(calculator))
         assert (context["lawn"] is not None) == gives_a_piece(calculator)
-    assert LAWN in guide_page(BOOK, "kikuyu", desk("renovate/kikuyu"), {}).context["scripts"]
-    assert LAWN in task_page(BOOK, "feed", desk("tasks/feed")).context["scripts"]
-    assert LAWN not in task_page(BOOK, "pre-emergent", desk("tasks/pre-emergent")).context["scripts"]
+    assert LAWN in guide_page(BOOK, "kikuyu", here("renovate/kikuyu"), {}).context["scripts"]
+    assert LAWN in task_page(BOOK, "feed", here("tasks/feed")).context["scripts"]
+    assert LAWN not in task_page(BOOK, "pre-emergent", here("tasks/pre-emergent")).context["scripts"]
 
 
 def test_a_piece_is_called_by_its_shape():

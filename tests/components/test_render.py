@@ -3,7 +3,7 @@
 import pytest
 from jinja2 import UndefinedError
 
-from generator.render import COMPONENTS, component_names, render_component, runs, share, spells
+from generator.site.frame.render import COMPONENTS, component_names, render_component, runs, share, spells
 from tests.components.markup import read
 from tests.yaml_files import read_yaml
 

@@ -8,7 +8,7 @@ import re
 
 import pytest
 
-from generator.render import ASSETS
+from generator.site.frame.render import ASSETS
 
 TOKENS = (ASSETS / "tokens.css").read_text(encoding="utf-8")
 SCREENS = {"light": r':root,\s*\[data-md-color-scheme="default"\] \{(.*?)\}', "dark": r'\n\[data-md-color-scheme="slate"\] \{(.*?)\}'}
@@ -54,7 +54,7 @@ def test_ink_can_be_read_on_paper(screen, ink, paper, least):
 
 
 def test_components_take_their_colours_from_the_tokens():
-    for path in sorted(ASSETS.parent.glob("components/*/*.css")):
+    for path in sorted(ASSETS.parent.glob("parts/*/*.css")):
         bare = path.read_text(encoding="utf-8").split("@media print")[0]
         assert re.findall(r"#[0-9a-fA-F]{3,6}\b|\brgba?\(|\bhsl", bare) == [], path.name
 

@@ -5,8 +5,8 @@ import re
 
 import pytest
 
-from generator.pages.year_chart import CHARTS, path
-from generator.render import COMPONENTS, SCRIPT, asset_files, component_names, render_component
+from generator.site.year.charts import CHARTS, path
+from generator.site.frame.render import COMPONENTS, SCRIPT, asset_files, component_names, render_component
 from tests.yaml_files import read_yaml
 
 HOSTILE = "<img src=x onerror=alert(1)>"

@@ -7,7 +7,7 @@ from playwright.sync_api import Browser
 
 from generator.units import units_script
 
-ASSETS = Path(__file__).parents[2] / "generator" / "assets"
+ASSETS = Path(__file__).parents[2] / "generator" / "site" / "assets"
 
 
 def run_in_browser(browser: Browser, folder: Path, script: str) -> object:

@@ -2,8 +2,8 @@
 
 import random
 
-from generator.formula import tree
-from generator.formula.tree import (
+from generator.formula import nodes as tree
+from generator.formula.nodes import (
     Arithmetic,
     Both,
     Call,

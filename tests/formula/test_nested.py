@@ -8,7 +8,7 @@ from itertools import combinations
 import pytest
 
 from generator.formula import FormulaError, ListOf, check, parse, to_javascript, to_mathml
-from generator.formula.tree import FormulaProblem, text_of
+from generator.formula.nodes import FormulaProblem, text_of
 from generator.units import unit
 
 LONGEST_SECONDS = 2.0  # On a busy machine; what is written twice at every level would take years.

@@ -7,14 +7,14 @@ from random import Random
 import pytest
 
 from generator.checks import check_book
-from generator.model.book import Book
-from generator.model.practice import SeasonGroups
-from generator.model.record import ASSUMPTION, Figure, Measured, Record
-from generator.model.walk import measured
-from generator.turf.climate_faults import COLDEST_C, HOTTEST_C, climate_faults
-from generator.turf.inputs import climate_of, engine_rules_of, grass_season_of
-from generator.turf.season import SeasonYear, year
-from generator.turf.season_json import as_json
+from generator.book.book import Book
+from generator.book.records.practice import SeasonGroups
+from generator.book.fields.sourced import ASSUMPTION, Figure, Measured, Record
+from generator.book.fields.walk import measured
+from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C, climate_faults
+from generator.season.inputs import climate_of, engine_rules_of, grass_season_of
+from generator.season.year import SeasonYear, year
+from generator.files.season_json import as_json
 from tests.book_folders import WHOLE
 
 

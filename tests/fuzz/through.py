@@ -15,7 +15,7 @@ from pathlib import Path
 from random import Random
 
 from generator.checks import check_book
-from generator.site import Site
+from generator.site.book_site import BookSite
 from tests.book_folders import BOOKS, WHOLE
 from tests.fuzz.mutations import Files, places, written
 
@@ -66,7 +66,7 @@ class Through:
         self.root, self.longest_seconds = root, longest_seconds
         self.files = Files(root)
         self.counts = Counts()
-        self.usual = self._odd(Site(check_book(root).book, TODAY))
+        self.usual = self._odd(BookSite(check_book(root).book, TODAY))
 
     def try_one(self, seed: int) -> None:
         """Raises nothing: what went wrong is counted by its kind, with the change that shows it."""
@@ -82,7 +82,7 @@ class Through:
                     assert loaded.findings and all("\n" not in str(each) and "object at 0x" not in str(each) for each in loaded.findings)
                     return
                 self.counts.accepted += 1
-                odd = self._odd(Site(loaded.book, TODAY)) - self.usual
+                odd = self._odd(BookSite(loaded.book, TODAY)) - self.usual
                 assert not odd, f"shows {sorted(odd)[:5]}"
         except Exception as error:
             last = traceback.extract_tb(error.__traceback__)
@@ -100,7 +100,7 @@ class Through:
         lines = [f"{counts.tried} changed books: {counts.refused} refused, {counts.accepted} accepted, {counts.pages} pages"]
         return "\n".join([*lines, *(f"{count} times {kind}: {counts.shown[kind]}" for kind, count in counts.crashes.most_common())])
 
-    def _odd(self, site: Site) -> set[tuple[str, str]]:
+    def _odd(self, site: BookSite) -> set[tuple[str, str]]:
         """Everything a build makes is made here. Words no reader should meet: (page or file, the words about it)."""
         found = set()
         for path, page in site.pages.items():

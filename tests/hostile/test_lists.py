@@ -9,7 +9,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from generator.cli import main
-from generator.model.lawns import MOST_LAWNS
+from generator.book.lists.lawns import MOST_LAWNS
 from tests.hostile.lists import Known, hostile_list
 
 ROOT = Path(__file__).parents[2]

@@ -4,10 +4,10 @@ from datetime import date
 
 import pytest
 
-from generator.model.hold import Hold
-from generator.pages.desk import Desk
-from generator.pages.hold_words import rule_words
-from generator.pages.sources import sources_page
+from generator.book.records.hold import Hold
+from generator.site.page_context import PageContext
+from generator.site.shared.hold_words import rule_words
+from generator.site.pages.sources.view import sources_page
 from tests.our_book import book
 
 BOOK = book()
@@ -54,7 +54,7 @@ def test_no_rule_of_the_book_falls_back_on_its_formula() -> None:
 
 
 def test_the_sources_page_names_the_tasks_whose_holds_lean_on_a_source() -> None:
-    rows = {row["id"]: row for row in sources_page(BOOK, Desk(BOOK, "sources", date(2026, 1, 1))).context["rows"]}
+    rows = {row["id"]: row for row in sources_page(BOOK, PageContext(BOOK, "sources", date(2026, 1, 1))).context["rows"]}
     strong = BOOK.holds["strong-wind"]
     assert strong.constants["strong"].sources == ("waikato-drift-chart",)
     assert {BOOK.tasks[task].name for task in strong.tasks} <= {each["name"] for each in rows["waikato-drift-chart"]["used_by"]}

@@ -4,20 +4,20 @@ from datetime import date
 
 import pytest
 
-from generator.pages.desk import Desk
-from generator.pages.grass import grass_page
-from generator.pages.key import NONE, key_page
-from generator.turf.key import answer
-from tests.our_book import almanac
+from generator.site.page_context import PageContext
+from generator.site.pages.grass.view import grass_page
+from generator.site.pages.key.view import NONE, key_page
+from generator.field.grass_key import answer
+from tests.our_book import seasons
 
 
 def view() -> dict:
-    return key_page(almanac().book, Desk(almanac().book, "grasses/key", date(2027, 2, 10))).context
+    return key_page(seasons().book, PageContext(seasons().book, "grasses/key", date(2027, 2, 10))).context
 
 
-@pytest.mark.parametrize("id", sorted(almanac().book.grasses))
+@pytest.mark.parametrize("id", sorted(seasons().book.grasses))
 def test_links_lead_from_the_first_question_to_each_grass(id: str) -> None:
-    book, context = almanac().book, view()
+    book, context = seasons().book, view()
     questions = {each["id"]: each for each in context["key"]["questions"]}
     asked = {question.ask: question for question in book.key.questions}
     here, steps = "q1", 0
@@ -40,19 +40,19 @@ def test_every_link_of_the_key_has_its_target_once() -> None:
 
 
 def test_a_pair_that_look_alike_is_told_apart_on_both_pages() -> None:
-    book = almanac().book
+    book = seasons().book
     pages = {
-        id: grass_page(book, id, Desk(book, f"grasses/{id}", date(2027, 2, 10)), {}, []).context["look_alikes"] for id in ("couch", "blue-couch")
+        id: grass_page(book, id, PageContext(book, f"grasses/{id}", date(2027, 2, 10)), {}, []).context["look_alikes"] for id in ("couch", "blue-couch")
     }
     one = next(each for each in pages["couch"] if each["name"] == book.grasses["blue-couch"].name)
     other = next(each for each in pages["blue-couch"] if each["name"] == book.grasses["couch"].name)
     assert one["text"] == other["text"]
 
 
-@pytest.mark.parametrize("id", sorted(almanac().book.grasses))
+@pytest.mark.parametrize("id", sorted(seasons().book.grasses))
 def test_every_grass_has_the_same_depth(id: str) -> None:
-    book = almanac().book
-    context = grass_page(book, id, Desk(book, f"grasses/{id}", date(2027, 2, 10)), {}, []).context
+    book = seasons().book
+    context = grass_page(book, id, PageContext(book, f"grasses/{id}", date(2027, 2, 10)), {}, []).context
     assert context["runs"]["text"] and context["parts"]["apart"]["text"] and context["water"] and context["recognise"]
     assert context["look_alikes"], "a look-alike"
     assert len(context["names"]["rows"]) == 5

@@ -1,7 +1,7 @@
 """A place's page says what its record lacks: once, in one way, from the figures themselves."""
 
 
-from generator.pages.place_notes import place_notes
+from generator.site.year.place_notes import place_notes
 from tests.our_book import book
 
 PLACES = book().places

@@ -2,17 +2,17 @@
 
 from datetime import date
 
-from generator.pages.desk import Desk
-from generator.pages.problem import problem_page
-from generator.render import render
-from tests.our_book import almanac
+from generator.site.page_context import PageContext
+from generator.site.pages.problem.view import problem_page
+from generator.site.frame.render import render
+from tests.our_book import seasons
 
-BOOK = almanac().book
+BOOK = seasons().book
 
 
 def written(id: str) -> str:
-    page = problem_page(BOOK, id, Desk(BOOK, f"problems/{id}", date(2026, 1, 1)))
-    return render(f"{page.template}.html.j2", page.context)
+    page = problem_page(BOOK, id, PageContext(BOOK, f"problems/{id}", date(2026, 1, 1)))
+    return render(page.template, page.context)
 
 
 def test_a_temperature_is_told_in_both_systems_and_names_who_measured_it():

@@ -2,13 +2,13 @@
 
 from datetime import date
 
-from generator.pages.desk import Desk
-from generator.pages.ranked import ranked_page
-from generator.render import render
-from tests.our_book import almanac
+from generator.site.page_context import PageContext
+from generator.site.pages.ranked.view import ranked_page
+from generator.site.frame.render import render
+from tests.our_book import seasons
 
-BOOK = almanac().book
-PAGE = ranked_page(BOOK, Desk(BOOK, "which-grass", date(2026, 1, 1)))
+BOOK = seasons().book
+PAGE = ranked_page(BOOK, PageContext(BOOK, "which-grass", date(2026, 1, 1)))
 NEEDS = {need["id"]: need for need in PAGE.context["needs"]}
 ORDER = ["high", "medium", "low"]
 
@@ -37,5 +37,5 @@ def test_a_reader_in_america_knows_couch_by_its_own_name():
 
 
 def test_the_page_names_a_source_for_each_level():
-    page = render(f"{PAGE.template}.html.j2", PAGE.context)
+    page = render(PAGE.template, PAGE.context)
     assert page.count("Source: ") >= len(NEEDS) * len(BOOK.grasses)

@@ -9,13 +9,13 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli import main
-from generator.pages.desk import Desk
-from generator.pages.task import caution_page
+from generator.site.page_context import PageContext
+from generator.site.pages.caution.view import caution_page
 from tests.book_folders import BOOKS
-from tests.our_book import ROOT, almanac
+from tests.our_book import ROOT, seasons
 from tests.pages.shipped_book import TODAY
 
-BOOK = almanac().book
+BOOK = seasons().book
 CAUTION = "buried-services"
 
 
@@ -62,7 +62,7 @@ def test_our_book_has_whom_to_ring_about_poison_and_pipes_in_each_country_of_its
 
 def test_our_cautions_on_chemicals_and_pipes_show_them() -> None:
     shown = {
-        id: [kind["name"] for kind in caution_page(BOOK, id, Desk(BOOK, f"cautions/{id}", TODAY)).context["lines"]]
+        id: [kind["name"] for kind in caution_page(BOOK, id, PageContext(BOOK, f"cautions/{id}", TODAY)).context["lines"]]
         for id in ("chemical-label", CAUTION)
     }
     assert {"The poisons line", "The animal poisons line"} <= set(shown["chemical-label"])
@@ -73,9 +73,9 @@ def test_no_other_text_of_the_book_types_a_name_or_a_number_of_theirs() -> None:
     lines = [line for country in BOOK.services.countries.values() for line in country.lines.values() if line.source != "common practice"]
     typed = {word for line in lines for word in (line.name, line.number) if word and len(word) > 3}
     files = [
-        *(ROOT / "data").rglob("*.yml"), *(ROOT / "content").glob("*.md"), *(ROOT / "generator/templates").glob("*.j2"),
-        *(ROOT / "generator/pages").glob("*.py"),
+        *(ROOT / "data").rglob("*.yml"), *(ROOT / "content").glob("*.md"), *(ROOT / "generator/site").rglob("*.j2"),
+        *(ROOT / "generator/site").rglob("*.py"),
     ]
-    texts = {path.name: path.read_text(encoding="utf-8") for path in files if path.name not in ("services.yml", "sources.yml")}
+    texts = {str(path): path.read_text(encoding="utf-8") for path in files if path.name not in ("services.yml", "sources.yml")}
     assert len(typed) > 10
     assert not {(name, word) for name, text in texts.items() for word in typed if re.search(rf"\b{re.escape(word)}\b", text)}

@@ -2,12 +2,12 @@
 
 import re
 
-from generator.pages.page import Links
-from generator.pages.sourcing import Sourcing
-from generator.render import render_component
-from tests.our_book import almanac
+from generator.site.page import Links
+from generator.site.shared.sourcing import Sourcing
+from generator.site.frame.render import render_component
+from tests.our_book import seasons
 
-SOURCES = almanac().book.sources
+SOURCES = seasons().book.sources
 ONE = next(iter(SOURCES))
 # Two that share a short name, which a list has to tell apart.
 TWINS = next(

@@ -5,27 +5,27 @@ from functools import cache
 
 import pytest
 
-from generator.pages.desk import Desk
-from generator.pages.page import Links
-from generator.pages.task import task_page
-from generator.pages.when_due import months_due, spans, when_view
-from tests.our_book import almanac
+from generator.site.page_context import PageContext
+from generator.site.page import Links
+from generator.site.pages.task.view import task_page
+from generator.site.year.when_due import months_due, spans, when_view
+from tests.our_book import seasons
 
-TASKS = sorted(almanac().book.tasks)
-DUE = [id for id in TASKS if almanac().book.tasks[id].due]
+TASKS = sorted(seasons().book.tasks)
+DUE = [id for id in TASKS if seasons().book.tasks[id].due]
 
 
 @cache
 def view(id: str) -> dict:
-    book = almanac().book
-    return task_page(book, id, Desk(book, f"tasks/{id}", date(2027, 2, 10))).context
+    book = seasons().book
+    return task_page(book, id, PageContext(book, f"tasks/{id}", date(2027, 2, 10))).context
 
 
 @pytest.mark.parametrize("id", TASKS)
 def test_each_caution_of_a_task_is_shown_where_it_bites_or_before_the_first_step(id: str) -> None:
     before = [each["id"] for each in view(id)["cautions"]]
     at_steps = {each["id"] for step in view(id)["steps"] for each in step["cautions"]}
-    assert set(before) | at_steps == set(almanac().book.tasks[id].cautions)
+    assert set(before) | at_steps == set(seasons().book.tasks[id].cautions)
     assert not set(before) & at_steps
 
 
@@ -41,9 +41,9 @@ def test_a_task_that_calendars_list_is_told_whole(id: str) -> None:
     assert {part["id"] for part in view(id)["parts"]} == wanted
 
 
-@pytest.mark.parametrize("id", sorted(almanac().book.cautions))
+@pytest.mark.parametrize("id", sorted(seasons().book.cautions))
 def test_a_caution_says_what_can_happen_to_whom_what_to_do_and_whom_to_ask(id: str) -> None:
-    caution = almanac().book.cautions[id]
+    caution = seasons().book.cautions[id]
     assert caution.hazard and caution.at_risk and caution.what_to_do and caution.defer_to_all
     assert set(caution.defer_to) == {"AU", "NZ", "ZA", "US", "GB"}
 
@@ -57,13 +57,13 @@ def test_months_are_told_as_spans_round_the_year() -> None:
 
 def test_months_of_a_task_agree_with_the_calendars_that_list_it() -> None:
     """A warm-season renovation at the home place, in the southern half, is for its warm half; a cool-season one is not."""
-    months = months_due(almanac())["scarify"]
-    assert almanac().book.places[almanac().book.practice.home_place].latitude_deg < 0
+    months = months_due(seasons())["scarify"]
+    assert seasons().book.places[seasons().book.practice.home_place].latitude_deg < 0
     assert set(months["kikuyu"]) <= {8, 9, 10, 11, 0}
     assert set(months["perennial-ryegrass"]) <= {1, 2, 3, 4}
-    rows = when_view(almanac(), "scarify", months_due(almanac()), Links("tasks/scarify"))["rows"]
+    rows = when_view(seasons(), "scarify", months_due(seasons()), Links("tasks/scarify"))["rows"]
     assert any("Kikuyu" in row["grasses"] and row["text"] == spans(months["kikuyu"]) for row in rows)
 
 
 def test_a_task_without_a_rule_shows_no_months() -> None:
-    assert when_view(almanac(), "no-such-task", months_due(almanac()), Links("tasks/x")) is None
+    assert when_view(seasons(), "no-such-task", months_due(seasons()), Links("tasks/x")) is None

@@ -6,11 +6,11 @@ from typing import Any
 
 import pytest
 
-from generator.pages.needs import need_rows
-from generator.pages.year import slots, soil_slots, year_script
-from generator.pages.year_words import EVENT_LABELS, WINDOW_LABELS, event_lines, little_growth, month_rows, window_lines
-from generator.turf.watering import sprinkler_of
-from tests.our_book import almanac
+from generator.site.year.need_rows import need_rows
+from generator.site.year.site_years import slots, soil_slots, year_script
+from generator.site.year.year_words import EVENT_LABELS, WINDOW_LABELS, event_lines, little_growth, month_rows, window_lines
+from generator.calculators.watering import sprinkler_of
+from tests.our_book import seasons
 from tests.pages.shipped_book import pairs
 
 
@@ -24,15 +24,15 @@ def said(value: Any) -> str:
 
 
 def year_of(grass: str, place: str) -> dict[str, Any]:
-    script = year_script(almanac(), grass, place)
+    script = year_script(seasons(), grass, place)
     return json.loads(script[script.index(",") + 1 : script.rindex(")")])
 
 
 def test_a_script_carries_every_site_with_every_soil():
     years = year_of("couch", "canberra")
-    assert list(years) == list(almanac().sites) and len(years) == 5
+    assert list(years) == list(seasons().sites) and len(years) == 5
     for year in years.values():
-        assert list(year["soils"]) == list(almanac().rules.soils)
+        assert list(year["soils"]) == list(seasons().rules.soils)
         assert all(len(year[name]) == 52 for name in ("growth", "frost", "wet", "renovation", "overseeding"))
         assert all(len(series) == 52 for series in year["series"].values())
 
@@ -46,7 +46,7 @@ def test_sites_differ_as_gardeners_know_them():
 @pytest.mark.parametrize("kind", WINDOW_LABELS)
 def test_every_kind_of_window_has_its_dates_or_its_reason(kind):
     for grass, place in pairs():
-        lines = window_lines(almanac().season(grass, place))[kind]
+        lines = window_lines(seasons().season(grass, place))[kind]
         assert lines
         for begins, text in lines:
             assert len(text) > 20 and text.endswith("."), (grass, place)
@@ -55,7 +55,7 @@ def test_every_kind_of_window_has_its_dates_or_its_reason(kind):
 
 def test_an_undecided_edge_is_said_in_words_and_whole_degrees_once_on_the_page():
     """Atlanta's normals are published in whole degrees."""
-    season = almanac().season("tall-fescue", "atlanta")
+    season = seasons().season("tall-fescue", "atlanta")
     undecided = [window for window in season.renovation.windows if window.undecided_first or window.undecided_last]
     assert undecided
     text = said([text for _, text in window_lines(season)["renovation"]])
@@ -64,13 +64,13 @@ def test_an_undecided_edge_is_said_in_words_and_whole_degrees_once_on_the_page()
 
 def test_a_window_that_half_a_degree_would_give_is_called_undecided():
     """San Diego's normals are published in whole degrees, and its soil at its coldest is at the mark itself."""
-    (begins, text), = window_lines(almanac().season("couch", "san-diego"))["pre_emergent"]
+    (begins, text), = window_lines(seasons().season("couch", "san-diego"))["pre_emergent"]
     assert begins == "Undecided." and "half a degree cooler would give a window" in text
 
 
 def test_no_temperature_is_finer_than_its_source():
     for grass, place in pairs():
-        season = almanac().season(grass, place)
+        season = seasons().season(grass, place)
         if season.temperature_step_c >= 1:
             assert not re.search(r"\d\.\d °C", said(slots(season)["chart-temperature"])), place
             # Thresholds are published for the grass; the weather is the place's.
@@ -79,37 +79,37 @@ def test_no_temperature_is_finer_than_its_source():
 
 
 def test_little_growth_is_said_where_it_is_little_and_only_there():
-    for grass, place in ((grass, place) for grass in almanac().book.grasses for place in almanac().book.places):
-        season = almanac().season(grass, place)
+    for grass, place in ((grass, place) for grass in seasons().book.grasses for place in seasons().book.places):
+        season = seasons().season(grass, place)
         assert bool(little_growth(season)) == (season.growth.best < season.rules.little_growth), (grass, place)
-    assert "little" in little_growth(almanac().season("zoysia", "invercargill"))
+    assert "little" in little_growth(seasons().season("zoysia", "invercargill"))
 
 
 def test_every_event_is_told_and_those_of_warm_season_turf_for_that_alone():
-    warm, cool = (event_lines(almanac().season(grass, "canberra")) for grass in ("couch", "tall-fescue"))
+    warm, cool = (event_lines(seasons().season(grass, "canberra")) for grass in ("couch", "tall-fescue"))
     assert [line[0].split(":")[0] for line in warm] == list(EVENT_LABELS.values())
     assert len(cool) == len(EVENT_LABELS) - 2
     assert not [line for line in warm + cool if not line[1].endswith(".")]
 
 
 def test_the_table_of_months_adds_up_to_the_year():
-    season = almanac().season("couch", "canberra")
+    season = seasons().season("couch", "canberra")
     rain = sum(int(row[4][0][0].replace(" mm", "")) for row in month_rows(season))
     assert rain == pytest.approx(sum(season.climate.rain_mm), abs=6)  # twelve roundings of half a millimetre
 
 
 def test_nitrogen_by_month_adds_up_to_the_grass_s_year():
-    season = almanac().season("couch", "sydney")
-    soil = next(iter(almanac().rules.soils.values()))
-    rows = need_rows(season, soil, sprinkler_of(almanac().book.calculators))
+    season = seasons().season("couch", "sydney")
+    soil = next(iter(seasons().rules.soils.values()))
+    rows = need_rows(season, soil, sprinkler_of(seasons().book.calculators))
     total = sum(float(row[1][0][0]) for row in rows if row[1] != "none")
     assert total == pytest.approx(season.grass.nitrogen_g_per_m2[1], abs=0.6)  # twelve roundings of 0.05 g
 
 
 def test_nitrogen_reads_the_same_in_both_systems():
     """1 lb/1000 ft² is 4.882 g/m²: 0.45359237 kg over 92.90304 m²."""
-    season = almanac().season("couch", "sydney")
-    soil = next(iter(almanac().rules.soils.values()))
+    season = seasons().season("couch", "sydney")
+    soil = next(iter(seasons().rules.soils.values()))
     for row in need_rows(season, soil, None):
         if row[1] != "none":
             metric, us = row[1][0]
@@ -118,8 +118,8 @@ def test_nitrogen_reads_the_same_in_both_systems():
 
 def test_sand_is_watered_less_at_a_time_and_clay_in_spells():
     """Sand holds less than loam. Clay drinks so slowly that a run must rest."""
-    season, soils = almanac().season("couch", "perth"), almanac().rules.soils
-    text = {id: said(soil_slots(almanac(), season, soil)["watering"]) for id, soil in soils.items()}
+    season, soils = seasons().season("couch", "perth"), seasons().rules.soils
+    text = {id: said(soil_slots(seasons(), season, soil)["watering"]) for id, soil in soils.items()}
     depth = {id: int(re.search(r"One watering is (\d+) mm", words)[1]) for id, words in text.items()}
     assert depth["sand"] < depth["loam"]
     assert "spells" in text["clay"]
@@ -128,8 +128,8 @@ def test_sand_is_watered_less_at_a_time_and_clay_in_spells():
 
 def test_feeds_are_given_as_nitrogen_and_as_the_practice_s_product():
     """Slow-release granule 21-2-9: nitrogen in g/m² is 10 x 0.21 = 2.1 times the product in kg/100 m²."""
-    season = almanac().season("couch", "sydney")
-    rows = soil_slots(almanac(), season, next(iter(almanac().rules.soils.values())))["feeds"]["rows"]
+    season = seasons().season("couch", "sydney")
+    rows = soil_slots(seasons(), season, next(iter(seasons().rules.soils.values())))["feeds"]["rows"]
     assert len(rows) >= 2
     for row in rows:
         nitrogen, product = (float(cell[0][0].split(" ")[0]) for cell in row[1:])

@@ -2,9 +2,9 @@
 
 import pytest
 
-from generator.pages.year_chart import CHARTS, chart_views, nice_step, path, series_of
-from generator.turf.calendar_days import week_days
-from tests.our_book import almanac
+from generator.site.year.charts import CHARTS, chart_views, nice_step, path, series_of
+from generator.season.calendar_days import week_days
+from tests.our_book import seasons
 
 FLAT = [10] * 52
 
@@ -45,7 +45,7 @@ def test_both_scales_say_the_same_of_one_height():
 
 
 def test_every_label_has_its_unit():
-    season = almanac().season("couch", "canberra")
+    season = seasons().season("couch", "canberra")
     for view in chart_views({"open": series_of(season)}, "open", {chart.id: "" for chart in CHARTS}):
         unit = next(chart.unit for chart in CHARTS if f"chart-{chart.id}" == view["id"])
         assert all(tick["label"].endswith(unit) for tick in view["scale"])
@@ -53,22 +53,22 @@ def test_every_label_has_its_unit():
 
 
 def test_one_scale_holds_the_years_of_every_site():
-    for place in almanac().calendar_places:
+    for place in seasons().calendar_places:
         for chart in views("couch", place):
-            for site in almanac().sites:
-                series = series_of(almanac().season("couch", place, site))
+            for site in seasons().sites:
+                series = series_of(seasons().season("couch", place, site))
                 names = {name for shape in chart["shapes"] for name in shape["series"].split()}
                 assert all(chart["low"] <= value <= chart["high"] for name in names for value in series[name])
 
 
 def test_the_last_week_of_eight_days_is_drawn_as_one_of_seven():
-    season = almanac().season("couch", "sydney")
+    season = seasons().season("couch", "sydney")
     assert len(week_days(51)) == 8
     assert series_of(season)["rain"][51] == pytest.approx(10 * season.weeks[51].rain_mm * 7 / 8, abs=0.5)
 
 
 def views(grass: str, place: str) -> list[dict]:
-    years = {site: series_of(almanac().season(grass, place, site)) for site in almanac().sites}
+    years = {site: series_of(seasons().season(grass, place, site)) for site in seasons().sites}
     return chart_views(years, "open", {chart.id: "" for chart in CHARTS})
 
 

@@ -11,17 +11,17 @@ import pytest
 import yaml
 
 from generator.checks import check_book
-from generator.model.book import Book
-from generator.model.calculator import Constant
-from generator.model.record import Claim
-from generator.model.walk import parts
-from generator.outputs.job_values import job_values
-from generator.pages.almanac import Almanac
-from generator.pages.jobs import Asked, job_of, plans_for
-from generator.turf.job import Request
-from generator.turf.season_json import as_json
+from generator.book.book import Book
+from generator.book.records.calculator import Constant
+from generator.book.fields.sourced import Claim
+from generator.book.fields.walk import parts
+from generator.files.job_values import job_values
+from generator.season.season_cache import SeasonCache
+from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
+from generator.jobs.job import Request
+from generator.files.season_json import as_json
 from generator.units import Unit, from_si, to_si, unit
-from generator.units.registry import like
+from generator.units.known_units import like
 from tests.book_folders import WHOLE
 from tests.yaml_files import read_yaml
 
@@ -64,13 +64,13 @@ def written_in_other_units(root: Path, to: Path, draw: Random) -> tuple[Path, in
 
 def told(book: Book, places: list[str]) -> dict[tuple[str, ...], Any]:
     """Each grass's year at each place, and each plan's job there."""
-    almanac, found = Almanac(book), {}
+    seasons, found = SeasonCache(book), {}
     for place in places:
         for id, grass in book.grasses.items():
-            found["year", place, id] = as_json(almanac.season(id, place))
+            found["year", place, id] = as_json(seasons.season(id, place))
             for plan in plans_for(book, grass):
-                asked = Asked(plan, id, place, Request(on=date(2026, 10, 12), area_m2=240))
-                found["job", place, id, plan] = job_values(job_of(book, almanac, asked))
+                asked = AskedJob(plan, id, place, Request(on=date(2026, 10, 12), area_m2=240))
+                found["job", place, id, plan] = job_values(job_of(book, seasons, asked))
     return found
 
 

@@ -33,14 +33,14 @@ def other(numbers, start=0):
 plain = builtins.sum
 if sys.argv[2] == "other":
     builtins.sum = other
-from generator.model.book import load_book
-from generator.pages.almanac import Almanac
-from generator.pages.calendar import month_facts
-from generator.turf.season_json import as_json
-almanac = Almanac(load_book(Path(sys.argv[1])).book)
-for place in almanac.book.places:
-    for grass in almanac.book.grasses:
-        year = almanac.season(grass, place)
+from generator.book.book import load_book
+from generator.season.season_cache import SeasonCache
+from generator.site.pages.calendar.view import month_facts
+from generator.files.season_json import as_json
+seasons = SeasonCache(load_book(Path(sys.argv[1])).book)
+for place in seasons.book.places:
+    for grass in seasons.book.grasses:
+        year = seasons.season(grass, place)
         print(json.dumps([as_json(year), [month_facts(year, month) for month in range(12)], year.air_frost.nights_per_month(), year.water_need_mm]))
 """
 

@@ -10,7 +10,7 @@ from click.testing import CliRunner
 from playwright.sync_api import Browser
 
 from generator.cli import main
-from generator.model import KINDS
+from generator.book.records import KINDS
 from tests.book_folders import BOOKS
 from tests.site.reader import Reader
 from tests.site.test_search import found, opened

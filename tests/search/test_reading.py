@@ -1,6 +1,6 @@
 """What search keeps of a page: headings and whole sentences; not the marks of sources, forms and lists of links."""
 
-from generator.search.reading import read
+from generator.site.search.page_text import read
 
 PAGE = """
 <h1 id="top">Scarify</h1><p class="sb-lead">Cut out the thatch. Do it once.</p>

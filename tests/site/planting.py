@@ -16,11 +16,11 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 
 from generator.checks import check_book
 from generator.findings import Finding
-from generator.model import KINDS
-from generator.model.folders import SINGLES
-from generator.model.record import Reference
-from generator.model.texts import IDENTIFIER
-from generator.model.tree import Node, read_tree
+from generator.book.records import KINDS
+from generator.book.loading.folders import SINGLES
+from generator.book.fields.sourced import Reference
+from generator.book.fields.texts import IDENTIFIER
+from generator.book.loading.marked_yaml import Node, read_tree
 
 Steps = tuple[str | int, ...]
 # Ends an attribute in either kind of quote, then opens an element that runs as soon as it is read.

@@ -5,8 +5,8 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from generator.turf.season_json import as_json
-from tests.our_book import almanac
+from generator.files.season_json import as_json
+from tests.our_book import seasons
 from tests.site.reader import Reader
 
 # 8 to 14 October: forty weeks of seven days go before day number 280.
@@ -41,7 +41,7 @@ def test_the_water_need_of_a_week_is_the_season_s(window: Reader, place: str, na
     choose(page, grass=grass, place=place, date="2026-10-12")
     evapotranspiration = field(page, "reference_evapotranspiration")
     expect(evapotranspiration.locator(".sb-calculator__from")).to_have_text(f"from {name}, week of 12 October")
-    week = as_json(almanac().season(grass, place))["weeks"][WEEK_OF_12_OCTOBER]
+    week = as_json(seasons().season(grass, place))["weeks"][WEEK_OF_12_OCTOBER]
     assert week["from"] == "10-08"
     # The season tells the week's sum to a tenth of a millimetre; the field holds a day of it.
     assert typed(page, "reference_evapotranspiration") * 7 == pytest.approx(week["reference_evapotranspiration_mm"], abs=0.1)
@@ -56,7 +56,7 @@ def test_what_is_typed_over_is_from_nowhere(window: Reader) -> None:
     choose(page, grass="couch")
     note = field(page, "cut_height").locator(".sb-calculator__from")
     expect(note).to_have_text("from this grass's mowing height")
-    assert typed(page, "cut_height") == almanac().book.grasses["couch"].mowing_height.default
+    assert typed(page, "cut_height") == seasons().book.grasses["couch"].mowing_height.default
     field(page, "cut_height").locator(".sb-calculator__input").fill("40")
     expect(note).to_have_count(0)
     choose(page, place="sydney")  # Fills the growth in, and leaves what was typed.
@@ -81,13 +81,13 @@ def test_a_choice_is_kept_for_the_next_calculator_but_a_link_brings_its_own_figu
 def test_a_product_or_machine_brings_its_own_figures_in_the_reader_s_units(window: Reader) -> None:
     page = window.open("calculators/machine-hours.html")
     page.locator("header [data-units-choice=us]").click()
-    id, machine = next(iter(almanac().book.practice.machines.items()))
+    id, machine = next(iter(seasons().book.practice.machines.items()))
     choose(page, machine=id)
     expect(field(page, "width").locator(".sb-calculator__from")).to_have_text(f"from {machine.name}, working width")
     assert typed(page, "width") == pytest.approx(machine.working_width_m / 0.0254, rel=0.005)
     page = window.open("calculators/split-feed.html")
     offered = page.locator("[data-choice=product] option").all_text_contents()
-    products = almanac().book.practice.products
+    products = seasons().book.practice.products
     assert offered == ["None"] + [each.name for each in products.values() if each.full_rate_kg_per_100_m2]
     choose(page, product="starter-feed")
     expect(field(page, "nitrogen_percent").locator(".sb-calculator__from")).to_have_text(f"from {products['starter-feed'].name}, nitrogen")
@@ -97,7 +97,7 @@ def test_a_product_or_machine_brings_its_own_figures_in_the_reader_s_units(windo
 def test_degree_days_between_two_dates_are_those_of_a_usual_year(window: Reader) -> None:
     page = window.open("calculators/degree-days-between-dates.html")
     choose(page, grass="couch", place="sydney", date="2026-08-05", until="2026-10-07")
-    weeks = as_json(almanac().season("couch", "sydney"))["weeks"]  # Week 31 ends on 5 August, week 40 on 7 October.
+    weeks = as_json(seasons().season("couch", "sydney"))["weeks"]  # Week 31 ends on 5 August, week 40 on 7 October.
     expect(field(page, "count_at_last").locator(".sb-calculator__from")).to_have_text("from Sydney, usual count over 10 °C to 7 October")
     assert typed(page, "count_at_first") == pytest.approx(weeks[30]["growing_degree_days_c"], abs=1)
     assert typed(page, "count_at_last") == pytest.approx(weeks[39]["growing_degree_days_c"], abs=1)

@@ -6,18 +6,18 @@ from datetime import date, timedelta
 
 import pytest
 
-from generator.outputs.job_values import job_values
-from generator.pages.inspection_plan import adjusted_by, inspection_values
-from generator.pages.job_scripts import sites_of
-from generator.pages.jobs import NOT_NEEDED, Asked, job_of, plans_for
-from generator.render import COMPONENTS
-from generator.turf.inspection import findings_of
-from generator.turf.job import Request
+from generator.files.job_values import job_values
+from generator.field.inspection_plan import adjusted_by, inspection_values
+from generator.site.pages.job.job_scripts import sites_of
+from generator.jobs.plans_for_grass import NOT_NEEDED, AskedJob, job_of, plans_for
+from generator.site.frame.render import COMPONENTS
+from generator.field.inspection_result import findings_of
+from generator.jobs.job import Request
 from tests.asking import ask
 from tests.components.calculators import BOOK, page_with
-from tests.our_book import almanac
+from tests.our_book import seasons
 
-ALMANAC = almanac()
+ALMANAC = seasons()
 EPOCH = date(1970, 1, 1)
 NINE_DIGITS = 1e-9
 
@@ -60,7 +60,7 @@ def answer(question, draw: random.Random) -> str:
 def on_the_command_line(job: dict) -> dict:
     seen = findings_of(BOOK.inspection, job["inspection"])
     request = Request(job["area"], job["on"], job["done"], job["rain"], adjusted_by(BOOK, seen, dict.fromkeys(job["without"], NOT_NEEDED)))
-    asked = Asked(job["plan"], job["grass"], job["place"], request, job["site"])
+    asked = AskedJob(job["plan"], job["grass"], job["place"], request, job["site"])
     return json.loads(json.dumps({**job_values(job_of(BOOK, ALMANAC, asked)), "inspection": inspection_values(BOOK, seen)}))
 
 

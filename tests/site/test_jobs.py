@@ -12,7 +12,7 @@ from icalendar import Calendar
 from playwright.sync_api import Locator, Page, expect
 from pypdf import PdfReader
 
-from generator.pages.jobs import plans_for
+from generator.jobs.plans_for_grass import plans_for
 from tests.our_book import book as our_book
 from tests.site.reader import Reader
 from tests.slices import first

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from playwright.sync_api import Page, expect
 
-from generator.turf.key import Fork, answer, key_of
+from generator.field.grass_key import Fork, answer, key_of
 from tests.our_book import book as our_book
 from tests.site.reader import Reader
 

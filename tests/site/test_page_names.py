@@ -3,8 +3,8 @@
 from collections import defaultdict
 from pathlib import Path
 
-from generator.checks.page_names import TAKEN
-from generator.pages.retired import FOLDERS
+from generator.checks.texts.page_names import TAKEN
+from generator.site.pages.retired.view import FOLDERS
 from tests.site.conftest import ROOT
 from tests.yaml_files import read_yaml
 

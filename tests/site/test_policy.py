@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from generator.outputs.policy import HEADERS_FILE, page_policy
+from generator.site.frame.policy import HEADERS_FILE, page_policy
 from tests.site.reader import KINDS, TELL_REFUSED, Reader
 
 # Some browsers look for the letters of a page no further than this.

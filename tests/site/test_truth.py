@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from generator.model import KINDS, SINGULAR
+from generator.book.records import KINDS, SINGULAR
 from tests.site.built_pages import VOID, built_pages
 
 INVENTED = "an invented practice. Its people, clients, products and prices do not exist."

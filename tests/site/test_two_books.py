@@ -12,10 +12,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from generator.outputs.offline import WORKER, offline_worker
+from generator.site.frame.offline import WORKER, offline_worker
 from tests.site.tabs import Quiet
 
-WORKERS = Path(__file__).parents[2] / "generator" / "assets" / "worker"
+WORKERS = Path(__file__).parents[2] / "generator" / "site" / "assets" / "worker"
 PAGE = (
     '<!doctype html><html lang="en"><title>{title}</title><h1>{title}</h1>'
     "<script>navigator.serviceWorker.register('{worker}').then(() => navigator.serviceWorker.ready).then(() => document.body.setAttribute('data-ready', ''))</script>"

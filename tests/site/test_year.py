@@ -11,10 +11,10 @@ import pytest
 from icalendar import Calendar
 from playwright.sync_api import Page, expect
 
-from generator.pages.year import script_path, slots, soil_slots
-from generator.pages.year_chart import CHARTS, path, series_of
-from generator.pages.year_words import summary
-from tests.our_book import almanac
+from generator.site.year.site_years import script_path, slots, soil_slots
+from generator.site.year.charts import CHARTS, path, series_of
+from generator.site.year.year_words import summary
+from tests.our_book import seasons
 from tests.pages.shipped_book import pairs
 from tests.site.reader import Reader
 from tests.slices import every
@@ -53,7 +53,7 @@ def slot_words(slot: dict[str, Any]) -> str:
 def test_the_hub_of_guides_tells_the_dates_of_the_calendar_at_home(site: Path) -> None:
     hub = (site / "renovate/index.html").read_text(encoding="utf-8")
     told = dict(re.findall(r'renovate/([a-z-]+)\.html">[^<]+</a></p>\s*<p class="sb-card__text">Sydney: ([^<]+)\.</p>', hub))
-    assert set(told) == set(almanac().book.grasses)
+    assert set(told) == set(seasons().book.grasses)
     for grass, dates in told.items():
         calendar = (site / f"calendars/sydney/{grass}.html").read_text(encoding="utf-8")
         assert dates == "no window" or re.search(rf"(Renovate|Overseed) {dates}, best", calendar), grass
@@ -74,11 +74,11 @@ def test_a_site_shows_its_own_year_at_once(reader: Callable[..., Reader], calend
     page = reader().open(calendar)
     choose(page, "hollow" if lies == "open" else "open")
     choose(page, lies)
-    season = almanac().season(grass, place, lies)
+    season = seasons().season(grass, place, lies)
     expect(page.locator("[data-slot=summary]")).to_have_text(summary(season))
     shown = page.evaluate(SLOTS)
-    soil = next(iter(almanac().rules.soils.values()))
-    for id, slot in {**slots(season), **soil_slots(almanac(), season, soil)}.items():
+    soil = next(iter(seasons().rules.soils.values()))
+    for id, slot in {**slots(season), **soil_slots(seasons(), season, soil)}.items():
         assert flat(shown[id]) == slot_words(slot), id
     series = series_of(season)
     for chart in CHARTS:
@@ -94,7 +94,7 @@ def test_the_strip_of_a_site_has_its_frost_windows_and_key(reader: Callable[...,
     words_before = strip.locator("table").inner_text()
     choose(page, "hollow")
     expect(key).not_to_have_text(before)
-    season = almanac().season("couch", "canberra", "hollow")
+    season = seasons().season("couch", "canberra", "hollow")
     assert key.inner_text().split(": ")[1] in summary(season)
     frosty = sum(week.frosty for week in season.weeks)
     widths = strip.locator(".sb-season-strip__frost > svg").evaluate_all("each => each.map(piece => parseFloat(piece.getAttribute('width')))")
@@ -110,7 +110,7 @@ def test_a_site_is_remembered_on_the_next_calendar_and_said_in_words(reader: Cal
     choose(page, "hollow")
     page = window.open("calendars/sydney/couch.html")
     expect(page.locator(".sb-site-switch__say")).to_contain_text("Low hollow")
-    expect(page.locator("[data-slot=summary]")).to_have_text(summary(almanac().season("couch", "sydney", "hollow")))
+    expect(page.locator("[data-slot=summary]")).to_have_text(summary(seasons().season("couch", "sydney", "hollow")))
     assert page.locator(".sb-site-switch input[value=hollow]").is_checked()
 
 
@@ -199,12 +199,12 @@ def test_every_calendar_file_of_the_site_is_read_by_icalendar(site: Path) -> Non
 def test_one_grass_stands_place_by_place_with_the_earliest_window_first(reader: Callable[..., Reader]) -> None:
     page = reader().open("compare/couch.html")
     rows = page.locator(".sb-compare-strips__row")
-    assert rows.count() == len(almanac().book.places) == 34
+    assert rows.count() == len(seasons().book.places) == 34
     south = page.locator(".sb-compare-strips").first.locator(".sb-compare-strips__row")
     openings = []
     for id in south.evaluate_all("rows => rows.map(row => row.id)"):
-        assert almanac().book.places[id].latitude_deg < 0
-        found = almanac().season("couch", id).renovation.windows
+        assert seasons().book.places[id].latitude_deg < 0
+        found = seasons().season("couch", id).renovation.windows
         openings.append((found[0].first - 182) % 365 if found else 400)  # days after the middle of the southern winter
     assert openings == sorted(openings)
     page.locator("#canberra a").first.click()
@@ -213,7 +213,7 @@ def test_one_grass_stands_place_by_place_with_the_earliest_window_first(reader: 
 
 def test_one_place_stands_grass_by_grass_on_one_axis(reader: Callable[..., Reader]) -> None:
     page = reader(viewport={"width": 1280, "height": 800}).open("places/hobart.html")
-    assert page.locator(".sb-compare-strips__row").count() == len(almanac().book.grasses)
+    assert page.locator(".sb-compare-strips__row").count() == len(seasons().book.grasses)
     expect(page.locator("#zoysia")).to_contain_text("Little growth here.")
     axis = page.locator(".sb-compare-strips__months").bounding_box()
     strip = page.locator("#couch .sb-season-strip__year").bounding_box()
@@ -229,7 +229,7 @@ def test_the_comparisons_are_reached_from_the_hub_the_grass_and_the_calendar(rea
 
 
 def test_the_methods_page_lists_every_printed_calendar_and_explains_those_that_differ(reader: Callable[..., Reader]) -> None:
-    published = almanac().book.season_groups.published
+    published = seasons().book.season_groups.published
     page = reader().open("methods.html")
     table = page.get_by_role("region", name="Printed calendars and our windows")
     assert table.locator("tbody tr").count() == sum(len(each.grasses) for each in published)

@@ -13,7 +13,7 @@ def test_the_book_keeps_to_its_style():
 
 def test_all_the_book_is_read():
     folders = {"/".join(text.path.split("/")[:2]) for text in book_texts()}
-    assert {"data/answers", "data/grasses", "content/about.md", "generator/templates", "generator/pages", "generator/components"} <= folders
+    assert {"data/answers", "data/grasses", "content/about.md", "generator/site", "generator/season"} <= folders
     assert {text.path for text in guide_texts()} >= {"README.md", "DEVELOPERS.md"}
 
 

@@ -67,15 +67,13 @@ def book_texts() -> tuple[Text, ...]:
         found += yaml_texts(path)
     for path in _files("content", "**/*.md"):
         found += markdown_texts(path)
-    for folder in ("generator/templates", "generator/components", "generator/theme"):
-        for path in _files(folder, "**/*.j2", "**/*.html"):
-            found += template_texts(path)
-    for folder in ("generator/pages", "generator/turf", "generator/outputs"):
-        for path in _files(folder, "**/*.py"):
+    for path in _files("generator/site", "**/*.j2", "**/*.html"):
+        found += template_texts(path)
+    for room in ("season", "calculators", "words", "jobs", "field", "files", "site"):
+        for path in _files(f"generator/{room}", "**/*.py"):
             found += python_texts(path)
-    for folder in ("generator/components", "generator/assets"):
-        for path in _files(folder, "**/*.js"):
-            found += script_texts(path)
+    for path in _files("generator/site", "**/*.js"):
+        found += script_texts(path)
     return tuple(found)
 
 

@@ -1,0 +1,15 @@
+"""The wording that owners of data ask for, wherever the data is shown."""
+
+from generator.book.book import Book
+
+
+def place_attribution(book: Book, place: str) -> list[str]:
+    """What whoever owns the climate figures of one place asks for, each wording once."""
+    normals = book.places[place].normals
+    sources = [book.sources[id] for id in (normals.source, normals.rain_source) if id]
+    return list(dict.fromkeys(source.attribution for source in sources if source.attribution))
+
+
+def attribution(book: Book) -> list[str]:
+    """The same for the whole book."""
+    return list(dict.fromkeys(note for id in book.places for note in place_attribution(book, id)))

@@ -1,0 +1,51 @@
+"""JSON Schemas from the records, so that an editor completes and checks an author's YAML."""
+
+import json
+from functools import cache
+from typing import Any
+
+from pydantic import TypeAdapter
+
+from generator.book.records import KINDS, SINGULAR
+from generator.book.loading.folders import SINGLES
+from generator.book.fields.numbers import BESIDE_UNIT, FIGURE, QUANTITY, REFERS, SIGNED
+from generator.units import Unit, bounds_of, units
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+
+
+@cache
+def schemas() -> dict[str, str]:
+    """File name in data/schema -> the schema's text, for every kind of record and every single file."""
+    hints = {SINGULAR[kind]: record for kind, record in KINDS.items()}
+    hints |= {name.removesuffix(".yml"): hint for name, hint in SINGLES.items()}
+    return {QUANTITY: _bounds_text(), **{f"{name}.schema.json": _text(hint) for name, hint in hints.items()}}
+
+
+def _bounds_text() -> str:
+    """For each unit, a line, what the numbers that stand beside it may be. The records' schemas refer to it, so that it is written once."""
+    about = "What numbers beside a unit may be: a figure of the trade, and what may also be less than nothing."
+    head = json.dumps({"$schema": DIALECT, "title": "Quantity", "description": about})
+    parts = []
+    for name, signed in ((FIGURE, False), (SIGNED, True)):
+        lines = ",\n".join(json.dumps(_of_unit(known, signed), ensure_ascii=False) for known in units().values())
+        parts.append(f'"{name}": {{"allOf": [\n{lines}\n]}}')
+    return head[:-1] + ',\n"$defs": {\n' + ",\n".join(parts) + "\n}}\n"
+
+
+def _of_unit(known: Unit, signed: bool) -> dict[str, Any]:
+    sized = bounds_of(known, signed)
+    limits = {"minimum": sized.lowest, "maximum": sized.highest}
+    number = {**limits, "items": limits}
+    return {
+        "if": {"properties": {"unit": {"const": known.spelling}}, "required": ["unit"]},
+        "then": {"patternProperties": {f"^({'|'.join(BESIDE_UNIT)})$": number}},
+    }
+
+
+def _text(hint: Any) -> str:
+    schema = {"$schema": DIALECT} | TypeAdapter(hint).json_schema()
+    text = json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
+    for part in (FIGURE, SIGNED):
+        text = text.replace(f'"{REFERS}": "{part}"', f'"$ref": "{QUANTITY}#/$defs/{part}"')
+    return text

@@ -1,0 +1,68 @@
+"""A place and its climate: one file in data/places."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from generator.book.fields.sourced import Country, PublishedId, Record
+from generator.book.fields.texts import Sentence, Word
+from generator.book.fields.numbers import Percent, number
+from generator.book.fields.texts import ShortWord
+
+OF_A_YEAR = Field(min_length=12, max_length=12)
+# Wider than what was ever measured, which checks/climates holds a place to.
+Temperature = number(-120, 80)
+Twelve = Annotated[tuple[Temperature, ...], OF_A_YEAR]
+TwelveSpreads = Annotated[tuple[number(0, 40), ...], OF_A_YEAR]
+TwelveAmounts = Annotated[tuple[number(0, 5000), ...], OF_A_YEAR]
+TwelveHours = Annotated[tuple[number(0, 24), ...], OF_A_YEAR]
+TwelvePercent = Annotated[tuple[Percent, ...], OF_A_YEAR]
+TwelveCounts = Annotated[tuple[number(0, 31), ...], OF_A_YEAR]
+
+Years = Annotated[int, Field(ge=0, le=500)]
+
+
+class Normals(Record):
+    """Twelve monthly figures, January first, in either hemisphere."""
+
+    station: Word
+    station_id: ShortWord | None = None
+    first_year: int = Field(ge=1850, le=2100)
+    last_year: int = Field(ge=1850, le=2100)
+    years_of_each_month: tuple[Years, Years] | None = Field(
+        default=None, description="Of a short record with gaps: the fewest and the most years that a month is the mean of."
+    )
+    temperature_step_c: number(0, 1, above=True) = Field(description="0.1, or 1 where the source gave whole degrees.")
+    source: PublishedId = Field(description="Source id of the temperatures.")
+    mean_maximum_c: Twelve = Field(description="Mean daily maximum, screen height, °C.")
+    mean_minimum_c: Twelve = Field(description="Mean daily minimum, screen height, °C.")
+    rain_mm: TwelveAmounts = Field(description="Mean monthly rain, mm.")
+    rain_source: PublishedId | None = Field(default=None, description="Source id of the rain, when it is another.")
+    frost_days: TwelveCounts | None = Field(default=None, description="Nights a month at or below 0 °C in the screen.")
+    cold_days_at_or_below_2c: TwelveCounts | None = None
+    minimum_standard_deviation_c: TwelveSpreads | None = Field(
+        default=None, description="Standard deviation of the daily minimum within the month, °C."
+    )
+    lowest_minimum_c: Twelve | None = Field(default=None, description="Lowest minimum of the period in each month, °C.")
+    sunshine_h_per_day: TwelveHours | None = Field(
+        default=None, description="Mean hours of bright sunshine a day; with it, evapotranspiration is by Penman-Monteith."
+    )
+    relative_humidity_3pm_percent: TwelvePercent | None = Field(
+        default=None, description="Mean relative humidity at 15:00, per cent."
+    )
+    pan_evaporation_mm_per_day: TwelveAmounts | None = Field(
+        default=None, description="Mean Class A pan evaporation a day, mm; to compare with, nothing is worked out from it."
+    )
+
+
+class Place(Record):
+    name: Word
+    region: Word
+    country: Country
+    latitude_deg: number(-90, 90) = Field(description="South is negative.")
+    longitude_deg: number(-180, 180) = Field(description="West is negative.")
+    elevation_m: number(-430, 6000) | None = None
+    climate_kind: Word = Field(description="In plain words: inland with frost.")
+    summary: Sentence
+    normals: Normals
+    notes: tuple[Sentence, ...] = Field(default=(), description="Limits of the record a reader should know.")

@@ -1,0 +1,178 @@
+"""The practice that publishes the book (practice.yml), and the two season groups (season-groups.yml)."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field, model_validator
+
+from generator.book.fields.sourced import (
+    Depth, Figure, GrassId, MachineId, Measured, PlaceId, ProductId, Record, RecordProblem, Share, Sourced, Statement, TaskId, Temperature,
+    TemperatureDifference, statements,
+)
+from generator.book.fields.texts import Identifier, Sentence, Word
+from generator.book.fields.numbers import Money, Percent, number
+from generator.book.records.season_rules import SeasonRules, SiteOffsets
+from generator.book.fields.texts import Currency, MonthDay, ShortWord, WebFolder
+
+OPEN_SITE = "open"
+
+Weight = number(0, 1_000_000, above=True)
+Volume = number(0, 10_000_000, above=True)
+
+
+class Product(Record):
+    """A feed, sand or other product of the practice's own; never a pesticide."""
+
+    name: Word
+    nitrogen_percent: Percent | None = None
+    phosphate_percent: Percent | None = Field(default=None, description="As P2O5.")
+    potash_percent: Percent | None = Field(default=None, description="As K2O.")
+    slow_release_percent: Percent | None = Field(default=None, description="Share of the nitrogen.")
+    pack_mass_kg: Weight | None = Field(default=None, description="What one pack holds, for what is sold by mass.")
+    pack_volume_l: Volume | None = Field(default=None, description="What one pack holds, for what is sold by volume; 1000 for a cubic metre.")
+    full_rate_kg_per_100_m2: number(0, 10_000, above=True) | None = Field(default=None, description="Rate on its bag.")
+    price: Money | None = Field(default=None, description="Of one pack, in the practice's currency.")
+    for_tasks: tuple[TaskId, ...] = Field(
+        default=(), description="Tasks it is used for. A plan's step takes the first product of its task, in the order of this file."
+    )
+    for_grasses: tuple[GrassId, ...] = Field(
+        default=(), description="Grasses it is for, as the seed of one is; every grass when left out. A step's product follows the job's grass."
+    )
+    note: Sentence | None = None
+
+
+class Machine(Record):
+    """A machine of the practice, or one that it hires or borrows: how it works, whose it is and what it costs."""
+
+    name: Word
+    working_width_m: number(0, 30, above=True) | None = Field(default=None, description="Width of ground that one pass works.")
+    speed_km_per_h: number(0, 60, above=True) | None = Field(default=None, description="Working speed; 4 is a brisk walk.")
+    overlap_percent: number(0, 99) | None = Field(
+        default=None, description="Share of the width that the next pass goes over again."
+    )
+    efficiency_percent: number(0, 100, above=True) | None = Field(
+        default=None, description="Share of the time spent working; the rest is turning, emptying and going round things."
+    )
+    ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Who owns it; a plan books what the practice does not own.")
+    hire_price_per_day: Money | None = Field(default=None, description="What a day's hire costs the practice, before tax.")
+    running_price_per_hour: Money | None = Field(default=None, description="Fuel, wear and upkeep for an hour of work, before tax.")
+    book_days_ahead: int | None = Field(
+        default=None, ge=0, le=120, description="Days before the job by which it is booked; left out, the plan's own days."
+    )
+    check: Sentence | None = Field(default=None, description="What to look at before the day.")
+    note: Sentence | None = None
+
+
+class PricedOperation(Record):
+    """What the practice asks for a task, and the machine that does it. All prices are before tax unless `prices_include_tax`."""
+
+    price_per_100_m2: Money | None = Field(default=None, description="Work and machine; what is spread or sown is extra.")
+    minimum_price: Money | None = Field(default=None, description="The minimum price for it on any lawn.")
+    machine: MachineId | None = Field(default=None, description="One of `machines`.")
+    setup_minutes: number(0, 600) | None = Field(
+        default=None, description="Unloading, setting up, cleaning and loading, whatever the size of the lawn."
+    )
+    charged_in_jobs: bool = Field(
+        default=True, description="False for what a job's price holds already, as the looks at how a lawn recovers; its time still counts."
+    )
+
+    @model_validator(mode="after")
+    def _says_something(self) -> "PricedOperation":
+        if not self.model_fields_set:
+            raise RecordProblem("this operation has neither a price nor a machine", "give one, or take the operation out")
+        return self
+
+
+class Practice(Record):
+    name: Word
+    invented: bool = Field(description="True for a demonstration practice; every page footer says so.")
+    about: Sentence
+    public_address: WebFolder | None = Field(
+        default=None, description="Where the book is hosted; client links and QR codes are built on it."
+    )
+    telephone: ShortWord | None = None
+    email: Word | None = None
+    currency: Currency = "AUD"
+    home_place: PlaceId = Field(description="The place the book opens with.")
+    calendar_places: tuple[PlaceId, ...] | None = Field(
+        default=None, min_length=1,
+        description="Places whose months are printed, the home place among them; every place when left out. The others keep a page of their own.",
+    )
+    home_grass: GrassId = Field(description="The grass the book opens with.")
+    feed: ProductId = Field(description="The product that calculators start with.")
+    products: dict[Identifier, Product]
+    machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
+    operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is charged for it and what does it.")
+    people: int | None = Field(default=None, ge=1, le=50, description="People who go to a job.")
+    hourly_price: Money | None = Field(default=None, description="The price of one person's hour of work.")
+    minimum_charge: Money | None = Field(default=None, description="The minimum charge for any trip.")
+    spoil_price_per_m3: Money | None = Field(
+        default=None, description="The price of carrying away and tipping a loose cubic metre of thatch, cores or turf."
+    )
+    spoil_bag_l: number(0, 100_000, above=True) | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
+    trailer_volume_m3: number(0, 1000, above=True) | None = Field(default=None, description="What fits in the trailer that spoil goes away in.")
+    tax_name: ShortWord | None = Field(default=None, description="What the tax on a sale is called on an estimate: GST, VAT, sales tax.")
+    tax_percent: Percent | None = Field(default=None, description="Tax on a sale; 0 for a practice that is not registered for it.")
+    prices_include_tax: bool = Field(default=False, description="True if the prices in this file include the tax already.")
+    deposit_percent: Percent | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
+    estimate_valid_days: int | None = Field(default=None, ge=1, le=365, description="Days for which an estimate can be accepted.")
+
+
+class SeasonGroupFigures(Record):
+    """Temperatures and needs of a season group; a grass may override some."""
+
+    growth_optimum: Temperature = Field(description="Optimum of the growth-potential model, °C.")
+    growth_spread: TemperatureDifference = Field(description="Spread of the growth-potential model, °C difference.")
+    full_growth_above_optimum: bool = Field(description="True where growth stays full above the optimum.")
+    crop_coefficient: Share = Field(description="Share of reference evapotranspiration used, 1.")
+    growth_base: Temperature = Field(description="Base of growing degree days, °C; a grass may carry its own.")
+    leaf_growth: Annotated[Figure, Measured("mm/day", 0, 100)] = Field(description="Height gained in a day of full growth, mm/day.")
+    allowable_depletion: Share = Field(description="Share of the soil's available water used before watering, 1.")
+
+
+class SoilKind(Record):
+    """A kind of soil, as far as water and feed go."""
+
+    name: Word
+    available_water: Share = Field(description="Water held between full and wilting, depth per depth of soil, 1.")
+    infiltration: Annotated[Figure, Measured("mm/h", 0.001, 10_000)] = Field(description="What wet soil takes in, mm/h.")
+    root_depth: Depth = Field(description="Depth from which the lawn drinks, mm.")
+    light_dressings: bool = Field(description="True if feed must be given in smaller dressings, because it washes through.")
+    first: Sentence | None = Field(default=None, description="What to do before watering is any help.")
+
+
+class PublishedCalendar(Sourced):
+    """A stretch of the year that a public body prints, to hold our windows against."""
+
+    place: PlaceId
+    grasses: tuple[GrassId, ...] = Field(min_length=1)
+    window: Literal["renovation", "light_renovation", "overseeding", "oversowing", "pre_emergent"]
+    first: MonthDay = Field(description="Month and day as MM-DD: \"09-01\".")
+    last: MonthDay = Field(description="The same of its end.")
+    says: Sentence = Field(description="What is printed there, in our words.")
+    explained: Sentence | None = Field(default=None, description="Where the two disagree, and why.")
+
+
+class Outside(Record):
+    """What to do about a job outside its window, or when the weather turned on one inside it."""
+
+    early: tuple[Statement, ...] = statements("Before the window opens.")
+    late: tuple[Statement, ...] = statements("After it has closed.")
+    gone_wrong: tuple[Statement, ...] = statements("What a frost or a heatwave does to a job that is done, and what then.")
+
+
+class SeasonGroups(Record):
+    warm: SeasonGroupFigures
+    cool: SeasonGroupFigures
+    rules: SeasonRules = Field(description="Thresholds of the window rules.")
+    sites: dict[Identifier, SiteOffsets] = Field(description="Offsets of the named microclimates, 'open' among them.")
+    soils: dict[Identifier, SoilKind] = Field(description="Kinds of soil; the first one is used if nothing is said.")
+    outside: dict[Literal["warm", "cool"], Outside] = Field(default={}, description="By group: what to do about a day outside the window.")
+    published: tuple[PublishedCalendar, ...] = Field(
+        default=(), description="Calendars of public bodies, to compare the windows with."
+    )
+
+    @model_validator(mode="after")
+    def _has_the_open_station(self) -> "SeasonGroups":
+        if OPEN_SITE not in self.sites:
+            raise RecordProblem(f"'sites' lacks '{OPEN_SITE}', the weather station itself", "add it, with offsets of 0", "sites")
+        return self

@@ -1,0 +1,72 @@
+"""The thresholds that the season engine takes (`rules` and `sites` of season-groups.yml), each with the kind of quantity it must hold."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from generator.book.fields.sourced import Figure, Measured, Record
+
+Part = Annotated[Figure, Measured("1", 0, 1)]
+Times = Annotated[Figure, Measured("1", 0, 20)]
+Weeks = Annotated[Figure, Measured("week", 0, 52)]
+Reading = Annotated[Figure, Measured("°C", -60, 60)]
+Offset = Annotated[Figure, Measured("K", -30, 30)]
+
+
+class SeasonRules(Record):
+    """Shares of growth are of what the place itself reaches, 0 to 1."""
+
+    warm_start_share: Part = Field(description="How far growth of warm-season grass has come from its yearly low to its yearly best before work starts.")
+    warm_best_share: Part = Field(description="The same for the best date of warm-season grass.")
+    warm_slow_share: Part = Field(description="Below it warm-season growth is slowing; recovery must be done by then.")
+    cool_start_share: Part = Field(description="As `warm_start_share`, for cool-season grass.")
+    cool_slow_share: Part = Field(description="As `warm_slow_share`, for cool-season grass.")
+    near_best: Part = Field(description="Share of the strongest recovery that the best date of cool-season grass must still give.")
+    peak_share: Part = Field(description="Growth drawn as the peak on the season strip.")
+    no_slack_share: Part = Field(description="Where growth never falls below this share of its best, temperature closes no window.")
+    little_growth: Part = Field(description="Best growth of the year below which the place is called cool for a grass.")
+    little_growth_stretch: Times = Field(description="How many times longer recovery takes there.")
+    least_growth: Part = Field(description="Best growth of the year below which there is no window at all.")
+    shortest_weeks: Weeks = Field(description="A window shorter than this is not offered.")
+    light_recovery_share: Part = Field(description="Share of the recovery that a light job needs.")
+    last_feed_weeks: Weeks = Field(description="Weeks before growth slows after which no feed goes on.")
+    cool_autumn_share: Part = Field(description="Share of a cool-season lawn's feed that is given while the year cools.")
+    overseeding_weeks: Weeks = Field(description="Weeks of growing weather that seed sown into a lawn needs.")
+    air_frost_c: Reading = Field(description="Screen minimum that counts as an air frost.")
+    ground_frost_c: Reading = Field(description="Screen minimum that counts as a ground frost.")
+    warm_frost_risk: Part = Field(description="Largest chance of a frost night in the first `frost_weeks` after work on warm-season grass.")
+    warm_frost_risk_surface_running: Part = Field(description="The same for grass with no stems below ground.")
+    frost_weeks: Weeks = Field(description="Weeks after the work in which a frost counts.")
+    minimum_spread_base: Annotated[Figure, Measured("K", 0.1, 20)] = Field(
+        description="Standard deviation of the daily minimum: this, and `minimum_spread_per_range` for each degree of the year's range."
+    )
+    minimum_spread_per_range: Annotated[Figure, Measured("1", 0, 2)] = Field(description="Degrees of it for each degree of the yearly range of mean minima.")
+    night_to_night: Annotated[Figure, Measured("1", 0, 0.98)] = Field(description="Correlation of one night's departure from the mean minimum with the next's.")
+    year_to_year_spread: Annotated[Figure, Measured("K", 0, 20)] = Field(description="Standard deviation of a whole season's departure from the mean minimum.")
+    counting_step: Annotated[Figure, Measured("K", 0, 5)] = Field(description="Half the last digit of a minimum as it is read.")
+    warm_heat_limit: Reading = Field(description="Daily mean above which warm-season turf is not opened up.")
+    cool_heat_limit: Reading = Field(description="The same for cool-season turf.")
+    summer_turn: Annotated[Figure, Measured("K", 0, 20)] = Field(description="Days within this of the year's highest or lowest mean are high summer or deep winter.")
+    wet_rain: Annotated[Figure, Measured("mm/day", 0, 1000)] = Field(description="Rain past which a day may belong to the wet season.")
+    wet_ratio: Times = Field(description="And past this many times reference evapotranspiration it does.")
+    soil_depth: Annotated[Figure, Measured("mm", 1, 5000)] = Field(description="Depth at which soil temperature is told.")
+    soil_diffusivity: Annotated[Figure, Measured("m2/h", 3.6e-6, 0.36)] = Field(description="Thermal diffusivity of the soil, m2/h.")
+    warm_dormant_soil: Reading = Field(description="Soil temperature at or below which warm-season grass does not grow.")
+    warm_green_up_soil: Reading = Field(description="Soil temperature at which warm-season grass greens up.")
+    cool_dormant_soil: Reading = Field(description="Soil temperature at or below which cool-season grass does not grow.")
+    warm_transition_night: Reading = Field(description="Mean minimum at which warm-season grass takes over from winter ryegrass.")
+    ponding: Annotated[Figure, Measured("mm", 0, 200)] = Field(description="Water that may stand between the leaves before it runs off.")
+    spells_a_morning: Annotated[Figure, Measured("1", 1, 20)] = Field(description="Runs of a sprinkler in a morning, with rests between.")
+
+    @property
+    def by_name(self) -> dict[str, Figure]:
+        """For texts, holds and calculators, which name a rule as season-groups.rule."""
+        return {name: getattr(self, name) for name in type(self).model_fields}
+
+
+class SiteOffsets(Record):
+    """A named microclimate against the open weather station."""
+
+    maximum_offset: Offset = Field(description="Added to each day's maximum.")
+    minimum_offset: Offset = Field(description="Added to each night's minimum.")
+    evaporation_share: Annotated[Figure, Measured("1", 0, 5)] = Field(description="Share of the open station's evapotranspiration.")

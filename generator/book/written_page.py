@@ -1,0 +1,52 @@
+"""A page written by hand in content/: what its head says of it, and what lies beside it."""
+
+import re
+from pathlib import Path
+
+from pydantic import BaseModel, ConfigDict
+
+from generator.findings import Finding, first_told, shown
+from generator.book.fields.characters import UNSEEN
+from generator.book.loading.disk import finding_of, walked
+from generator.book.loading.load import checked, read_text
+from generator.book.fields.texts import Sentence, Word
+from generator.book.fields.texts import Title
+from generator.book.loading.marked_yaml import read_tree
+
+# As MkDocs knows the head of a page: between two lines of hyphens, at its very beginning.
+_HEAD = re.compile(r"---[ \t]*\n(.*?\n)(?:---|\.\.\.)[ \t]*\n", re.DOTALL)
+
+
+class Head(BaseModel):
+    """The keys that this book shows or searches; MkDocs knows others."""
+
+    model_config = ConfigDict(extra="ignore")
+
+    title: Title | None = None
+    description: Sentence | None = None
+    words: tuple[Word, ...] | None = None
+
+
+def content_findings(root: Path, folder: Path) -> list[Finding]:
+    """What is wrong with the folder of pages written by hand, and with their heads. Nothing is read that is no file of the book."""
+    name = shown(folder.relative_to(root)) if folder.is_relative_to(root) else shown(folder)
+    if not folder.exists() and not folder.is_symlink():
+        return []  # MkDocs says so.
+    if wrong := finding_of(folder, root, name):
+        return [wrong]
+    findings = []
+    for file, path, wrong in walked(folder, name, folder):
+        if wrong is not None:
+            findings.append(wrong)
+        elif file.suffix.lower() in (".md", ".markdown"):
+            findings += _page_findings(file, path)
+    return list(first_told(findings))
+
+
+def _page_findings(file: Path, path: str) -> list[Finding]:
+    text, findings = read_text(file, path, UNSEEN)
+    if text is None:
+        return findings
+    head = _HEAD.match(text)
+    tree, findings = read_tree(f"\n{head[1]}", path) if head else (None, [])
+    return findings if tree is None else [*findings, *checked(tree, Head)[1]]

@@ -1,0 +1,18 @@
+"""Each calculator's units are known, its formulas can be read, and their units agree."""
+
+from collections.abc import Iterator
+
+from generator.checks.check import Check
+from generator.findings import Finding
+from generator.book.book import Book
+from generator.calculators.prepared import faults
+
+
+def _check(book: Book) -> Iterator[Finding]:
+    for id, calculator in book.calculators.items():
+        for fault in faults(calculator):
+            where = book.character(fault.offset, "calculators", id, *fault.path)
+            yield Finding(where, fault.what, fault.instead)
+
+
+CHECK = Check("formulas", "Each unit is known, each formula can be read, and its units agree.", ("calculators",), _check)

@@ -1,0 +1,71 @@
+"""The year of a grass at a place, or a dated job, as an iCalendar file (RFC 5545), for the calendar on a phone."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
+from urllib.parse import urlsplit
+
+from icalendar import Calendar, Event
+
+PRODUCT = "-//Swardbook//practice book//EN"
+# A book without an address of its own still needs ids that no other calendar has (RFC 2606 keeps this ending free).
+NO_DOMAIN = "swardbook.invalid"
+# Before any book was made: a file's number in the order of files is the minutes since then.
+FIRST_MINUTE = datetime(2020, 1, 1, tzinfo=UTC)
+
+
+def calendar_domain(public_address: str | None) -> str:
+    """What makes the ids of a book's events its own: the host it is published at, else a name that is nobody's."""
+    return (urlsplit(public_address).hostname if public_address else None) or NO_DOMAIN
+
+
+@dataclass(frozen=True)
+class CalendarEntry:
+    """A stretch of whole days.
+
+    id: stable from build to build, unique in the file. first, last: inclusive days, of the first year where it comes round
+    yearly.
+    """
+
+    id: str
+    title: str
+    text: str
+    first: date
+    last: date
+    address: str | None = None
+    yearly: bool = True
+
+
+def calendar_file(name: str, entries: Iterable[CalendarEntry], domain: str, made: date) -> bytes:
+    """The file's bytes. domain: what makes the ids the book's own; made: the day the book was built, or the moment the file was made.
+
+    Of two files with the same ids the later one counts, so that an event whose date has moved moves in the calendar as well
+    (RFC 5545, 3.8.7.3 and 3.8.7.4).
+    """
+    calendar = Calendar()
+    calendar.add("prodid", PRODUCT)
+    calendar.add("version", "2.0")
+    calendar.add("calscale", "GREGORIAN")
+    calendar.add("x-wr-calname", name)
+    stamp = made if isinstance(made, datetime) else datetime(made.year, made.month, made.day, tzinfo=UTC)
+    for entry in entries:
+        calendar.add_component(_event(entry, domain, stamp))
+    return calendar.to_ical()
+
+
+def _event(entry: CalendarEntry, domain: str, stamp: datetime) -> Event:
+    event = Event()
+    event.add("uid", f"{entry.id}@{domain}")
+    event.add("dtstamp", stamp)
+    event.add("last-modified", stamp)
+    event.add("sequence", max(0, (stamp - FIRST_MINUTE) // timedelta(minutes=1)))
+    event.add("dtstart", entry.first)
+    event.add("dtend", entry.last + timedelta(days=1))  # RFC 5545: the end of a whole-day event is the day after
+    if entry.yearly:
+        event.add("rrule", {"freq": "yearly"})
+    event.add("summary", entry.title)
+    event.add("description", entry.text)
+    event.add("transp", "TRANSPARENT")
+    if entry.address:
+        event.add("url", entry.address)
+    return event

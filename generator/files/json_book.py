@@ -1,0 +1,37 @@
+"""The validated book as JSON, with a schema for each kind, for anyone who wants the data and not the pages."""
+
+import json
+from typing import Any
+
+from generator.book.records import KINDS, SINGLE_FILES
+from generator.book.attribution import attribution, place_attribution
+from generator.book.book import Book
+from generator.book.json_schema import schemas
+
+MARKER = "book/book.json"
+
+
+def json_files(book: Book, seasons: dict[tuple[str, str], dict[str, Any]]) -> dict[str, str]:
+    """Path in the site to JSON text. seasons: (grass id, place id) to the computed year."""
+    files = {f"book/schema/{name}": text for name, text in schemas().items()}
+    for kind in KINDS:
+        records = {id: record.model_dump(mode="json", exclude_none=True) for id, record in book.of(kind).items()}
+        files[f"book/{kind}.json"] = _text({"attribution": attribution(book), "records": records} if kind == "places" else {"records": records})
+    files["book/sources.json"] = _text({"records": {id: source.model_dump(mode="json", exclude_none=True) for id, source in book.sources.items()}})
+    for file_name in SINGLE_FILES:
+        name = file_name.removesuffix(".yml")
+        record = book.single(name)
+        if record is not None:
+            files[f"book/{name}.json"] = _text(record.model_dump(mode="json", exclude_none=True))
+    for (grass, place), season in seasons.items():
+        notes = place_attribution(book, place)
+        files[f"book/seasons/{place}/{grass}.json"] = _text({"grass": grass, "place": place, "attribution": notes, **season})
+    files[MARKER] = _text({
+        "practice": book.practice.name, "invented": book.practice.invented, "public_address": book.practice.public_address,
+        "kinds": {kind: len(book.of(kind)) for kind in KINDS}, "seasons": len(seasons), "attribution": attribution(book),
+    })
+    return files
+
+
+def _text(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"), allow_nan=False)

@@ -1,0 +1,119 @@
+"""Many lawns at once: their jobs, one shopping list, one gear list, and where two want the same machine on a day."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from math import ceil, fsum
+
+from generator.jobs.job import Job, NeededGear
+from generator.jobs.amounts import SNAP, Purchased
+from generator.calculators.calculate import Amount
+
+
+@dataclass(frozen=True)
+class LawnJob:
+    """One lawn's job. client: its code; lawn: what else names it, ids of grass, place, site and plan."""
+
+    client: str
+    lawn: Mapping[str, str]
+    job: Job
+
+
+@dataclass(frozen=True)
+class SharedGear:
+    """A thing that several jobs need: whose it is, and each day it is out with who has it."""
+
+    name: str
+    machine: str | None
+    from_where: str
+    book_by: date | None
+    uses: tuple[tuple[date, str], ...]
+
+
+@dataclass(frozen=True)
+class Clash:
+    """One machine wanted by several lawns on one day. from_where: own ones go round; a hired one has to be settled."""
+
+    name: str
+    from_where: str
+    day: date
+    clients: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class WorkDay:
+    """A day's work: whose lawns are worked on, and how long the steps take together [min], where the practice says."""
+
+    day: date
+    clients: tuple[str, ...]
+    minutes: float
+
+
+@dataclass(frozen=True)
+class Round:
+    """Everything a round comes to. jobs: by day, then by client, whatever order the lawns were given in."""
+
+    jobs: tuple[LawnJob, ...]
+    shopping: tuple[Purchased, ...]
+    gear: tuple[SharedGear, ...]
+    clashes: tuple[Clash, ...]
+    days: tuple[WorkDay, ...]
+
+
+def round_of(jobs: Iterable[LawnJob]) -> Round:
+    """The round of these jobs."""
+    ordered = tuple(sorted(jobs, key=lambda each: (each.job.request.on, each.client, *sorted(each.lawn.items()), each.job.request.area_m2)))
+    gear = _gear(ordered)
+    return Round(ordered, _shopping(ordered), gear, _clashes(gear), _days(ordered))
+
+
+def _shopping(jobs: tuple[LawnJob, ...]) -> tuple[Purchased, ...]:
+    """Each product once over all lawns, packs rounded up once: three half packs are two packs."""
+    lines: dict[str, list[Purchased]] = {}
+    for each in jobs:
+        for bought in each.job.shopping:
+            lines.setdefault(bought.product or f"{bought.name} {bought.note}", []).append(bought)
+    return tuple(_together(lines[key]) for key in sorted(lines))
+
+
+def _together(several: list[Purchased]) -> Purchased:
+    first = several[0]
+    total = Amount(fsum(each.amount.si for each in several), first.amount.unit, first.amount.us_unit, first.amount.decimals)
+    packs = None if first.pack_si is None else ceil(total.si / first.pack_si - SNAP)
+    return Purchased(first.name, first.product, total, packs, first.price_each, first.steps, first.pack_si, first.note)
+
+
+def _gear(jobs: tuple[LawnJob, ...]) -> tuple[SharedGear, ...]:
+    things: dict[str, list[tuple[str, NeededGear]]] = {}
+    for each in jobs:
+        for gear in each.job.gear:
+            things.setdefault(gear.machine or gear.name, []).append((each.client, gear))
+    return tuple(_shared(things[key]) for key in sorted(things))
+
+
+def _shared(needed: list[tuple[str, NeededGear]]) -> SharedGear:
+    first = needed[0][1]
+    book = [gear.book_by for _, gear in needed if gear.book_by]
+    uses = sorted({(day, client) for client, gear in needed for day in gear.days})
+    return SharedGear(first.name, first.machine, first.from_where, min(book, default=None), tuple(uses))
+
+
+def _clashes(gear: tuple[SharedGear, ...]) -> tuple[Clash, ...]:
+    """Only machines clash: there is one of each in practice.yml, and rakes enough for all."""
+    found = []
+    for each in gear:
+        by_day: dict[date, list[str]] = {}
+        for day, client in each.uses if each.machine else ():
+            by_day.setdefault(day, []).append(client)
+        found += [Clash(each.name, each.from_where, day, tuple(clients)) for day, clients in by_day.items() if len(clients) > 1]
+    return tuple(sorted(found, key=lambda clash: (clash.day, clash.name)))
+
+
+def _days(jobs: tuple[LawnJob, ...]) -> tuple[WorkDay, ...]:
+    days: dict[date, dict[str, float]] = {}
+    for each in jobs:
+        for step in each.job.steps:
+            if step.dated.step.step.who == "hands":
+                clients = days.setdefault(step.dated.date, {})
+                clients[each.client] = clients.get(each.client, 0.0) + (step.minutes or 0.0)
+    return tuple(WorkDay(day, tuple(sorted(days[day])), fsum(days[day].values())) for day in sorted(days))

@@ -1,0 +1,142 @@
+"""A renovation plan for one grass: which steps it keeps, in order.
+
+A step whose task the grass does not take is left out with the grass's own reason; what waited for it then waits for
+whatever it waited for. Later, dates and delays hang on the same `after` chains, so nothing here knows a calendar.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from generator.book.records.grass import LEVELS, Grass, Level, Operation
+from generator.book.records.renovation import Renovation
+from generator.book.records.step import Step
+
+Stage = Literal["before", "day", "after"]
+
+
+@dataclass(frozen=True)
+class StepFor:
+    """A step as one grass takes it.
+
+    stage: before (day below 0), day (day 0) or after. operation: how hard and how this grass takes the step's task;
+    None when the step has no task or the grass's file says nothing of it. after: ids of kept steps that must come first.
+    """
+
+    step: Step
+    stage: Stage
+    operation: Operation | None
+    after: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class LeftOut:
+    """A step this grass does not get; the reason is a sentence of its own file wherever that speaks of the task."""
+
+    step: Step
+    reason: str
+    operation: Operation | None
+
+
+@dataclass(frozen=True)
+class PlanSteps:
+    """kept: in order of day, the plan's own order within a day; left_out: in the plan's order.
+
+    not_taken: what this grass must not have and the plan has no step for either, by task: somebody will ask why not.
+    """
+
+    kept: tuple[StepFor, ...]
+    left_out: tuple[LeftOut, ...]
+    not_taken: dict[str, Operation]
+
+    def stage(self, stage: Stage) -> tuple[StepFor, ...]:
+        """The kept steps of one stage, in order."""
+        return tuple(kept for kept in self.kept if kept.stage == stage)
+
+
+@dataclass(frozen=True)
+class Adjusted:
+    """What an inspection, or whoever plans the job, changes for one lawn.
+
+    without: reasons why a step, by its id, is not done here. tasks_without: the same by task. softer: by task, how many levels
+    gentler it is done, and why. added: steps that the plan has not.
+    """
+
+    without: Mapping[str, str] = field(default_factory=dict)
+    tasks_without: Mapping[str, str] = field(default_factory=dict)
+    softer: Mapping[str, tuple[int, str]] = field(default_factory=dict)
+    added: tuple[Step, ...] = ()
+
+
+def stage_of(day: int) -> Stage:
+    """The stage of a day counted from renovation day [days]: before, day or after."""
+    return "before" if day < 0 else "day" if day == 0 else "after"
+
+
+def steps_for(renovation: Renovation, grass: Grass, adjusted: Adjusted = Adjusted()) -> PlanSteps:
+    """The steps of a plan that a grass takes, and those it does not, each with its reason.
+
+    adjusted: what differs on one lawn; a softer grade may take a step out of the plan.
+    """
+    taken = {task: _softened(operation, adjusted.softer.get(task)) for task, operation in grass.operations.items()}
+    left_out = []
+    steps = (*renovation.steps, *adjusted.added)
+    for step in steps:
+        operation = taken.get(step.task) if step.task else None
+        reason = _reason_to_leave_out(step, grass, operation)
+        reason = reason or adjusted.without.get(step.id) or adjusted.tasks_without.get(step.task or "")
+        if reason:
+            left_out.append(LeftOut(step, reason, operation))
+    gone = {left.step.id: left.step for left in left_out}
+    kept = [
+        StepFor(step, stage_of(step.day), taken.get(step.task) if step.task else None, _after(step, gone))
+        for step in steps
+        if step.id not in gone
+    ]
+    planned = {step.task for step in steps}
+    not_taken = {task: operation for task, operation in taken.items() if operation.level == "none" and task not in planned}
+    return PlanSteps(tuple(sorted(kept, key=lambda each: each.step.day)), tuple(left_out), not_taken)
+
+
+def _softened(operation: Operation, softer: tuple[int, str] | None) -> Operation:
+    """An operation so many levels gentler; where nothing is left of it, the reason takes the place of how it is done."""
+    if softer is None or operation.level == "none":
+        return operation
+    down, reason = softer
+    level = LEVELS[max(0, LEVELS.index(operation.level) - down)]
+    return operation.model_copy(update={"level": level, "how": reason if level == "none" else f"{operation.how} {reason}"})
+
+
+def not_for_habit(step: Step, grass: Grass) -> str | None:
+    """Why a step is not for grass that grows as this one does; None where it is."""
+    if step.only_habits and grass.habit not in step.only_habits:
+        return f"Only for grass that grows {' or '.join(step.only_habits)}; {grass.name} grows {grass.habit}."
+    return None
+
+
+def _reason_to_leave_out(step: Step, grass: Grass, operation: Operation | None) -> str | None:
+    habit = not_for_habit(step, grass)
+    if habit or operation is None:
+        return habit
+    if operation.level != "none" and step.only_levels and all(_harder(operation.level, level) for level in step.only_levels):
+        # The step is for gentler treatment: how this grass takes its own would be no reason.
+        return f"Only for grass that takes it {' or '.join(step.only_levels)}; {grass.name} takes it {operation.level}."
+    unwanted = operation.level == "none" or (step.only_levels and operation.level not in step.only_levels)
+    return operation.how if unwanted else None
+
+
+def _harder(level: Level, than: Level) -> bool:
+    return LEVELS.index(level) > LEVELS.index(than)
+
+
+def _after(step: Step, gone: dict[str, Step], seen: frozenset[str] = frozenset()) -> tuple[str, ...]:
+    """What a step waits for once the steps left out are skipped; a circle in the plan ends rather than runs on."""
+    waits: dict[str, None] = {}
+    for earlier in step.after:
+        if earlier in seen:
+            continue
+        if earlier in gone:
+            waits |= dict.fromkeys(_after(gone[earlier], gone, seen | {earlier}))
+        else:
+            waits[earlier] = None
+    return tuple(waits)

@@ -1,0 +1,133 @@
+"""What a job costs and how long it takes, by the practice's own prices and machines. The arithmetic is the calculators'."""
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import floor
+
+from generator.book.records.calculator import Calculator
+from generator.book.records.practice import Machine, Practice, PricedOperation
+from generator.book.records.step import Step
+from generator.book.records.task import Task
+from generator.jobs.amounts import Purchased
+from generator.calculators.calculate import calculate
+from generator.units import to_si, unit
+
+# The calculators that do the sums; a book without them has jobs without prices or times.
+OPERATION_PRICE, MACHINE_HOURS, ESTIMATE = "operation-price", "machine-hours", "estimate"
+MINUTE = 60.0
+CENTS = 100
+HAIR = 1e-6  # Half a cent counts upwards even where a computer holds it a hair too low.
+
+
+@dataclass(frozen=True)
+class CostLine:
+    """One line of an estimate, in the practice's currency. kind: work, product or spoil; times: how often work is done."""
+
+    kind: str
+    name: str
+    times: int
+    amount: float
+
+
+@dataclass(frozen=True)
+class Cost:
+    """A job's price in the practice's currency: its lines, and what they come to with the least charge and the tax.
+
+    included: names of tasks that the practice does not charge apart, with how often they are done.
+    """
+
+    currency: str
+    lines: tuple[CostLine, ...]
+    before_tax: float
+    tax: float
+    total: float
+    deposit: float | None
+    included: tuple[tuple[str, int], ...] = ()
+
+
+def step_minutes(step: Step, practice: Practice, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
+    """How long a step takes [min], setting up and all; None where the practice says nothing of its task.
+
+    area_m2: of grass [m2]. The machine-hours calculator, and the practice's own minutes.
+    """
+    operation = practice.operations.get(step.task) if step.task else None
+    if operation is None:
+        return None
+    machine = practice.machines.get(operation.machine) if operation.machine else None
+    working = _machine_minutes(machine, calculators, area_m2) if machine else None
+    if working is None and operation.setup_minutes is None:
+        return None
+    return (working or 0.0) + (operation.setup_minutes or 0.0)
+
+
+def machine_values(machine: Machine, calculators: Mapping[str, Calculator]) -> dict[str, float] | None:
+    """What the machine-hours calculator is given of a machine [SI], all but the area; None where it cannot be worked out.
+    """
+    if MACHINE_HOURS not in calculators or machine.working_width_m is None or machine.speed_km_per_h is None:
+        return None
+    values = {
+        "width": machine.working_width_m, "speed": to_si(machine.speed_km_per_h, unit("km/h")), "passes": 1.0,
+        "overlap": (machine.overlap_percent or 0.0) / 100,
+    }
+    return values if machine.efficiency_percent is None else values | {"efficiency": machine.efficiency_percent / 100}
+
+
+def _machine_minutes(machine: Machine, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
+    values = machine_values(machine, calculators)
+    if values is None:
+        return None
+    return calculate(calculators[MACHINE_HOURS], {**values, "area": area_m2}).results["hours"].si / MINUTE
+
+
+def cost(
+    steps: tuple[Step, ...], bought: tuple[Purchased, ...], spoil_m3: float, practice: Practice, tasks: Mapping[str, Task],
+    calculators: Mapping[str, Calculator], area_m2: float,
+) -> Cost | None:
+    """What the job comes to; None where the practice has no prices, or the book no calculator for them.
+
+    spoil_m3: to carry away [m3]; area_m2: of grass [m2].
+    """
+    if ESTIMATE not in calculators or OPERATION_PRICE not in calculators:
+        return None
+    often = Counter(step.task for step in steps if step.who == "hands" and step.task in practice.operations)
+    charged = {task: times for task, times in often.items() if practice.operations[task].charged_in_jobs}
+    lines = [_work(task, times, practice.operations[task], tasks, calculators, area_m2) for task, times in charged.items()]
+    lines += [CostLine("product", each.name, each.packs or 0, each.cost) for each in bought if each.cost is not None]
+    if practice.spoil_price_per_m3 and spoil_m3:
+        lines.append(CostLine("spoil", "Spoil carried away", 1, in_cents(spoil_m3 * practice.spoil_price_per_m3)))
+    known = tuple(line for line in lines if line is not None)
+    included = tuple((tasks[task].name, times) for task, times in often.items() if task not in charged)
+    return _estimate(known, included, practice, calculators[ESTIMATE]) if known else None
+
+
+def _work(
+    task: str, times: int, operation: PricedOperation, tasks: Mapping[str, Task], calculators: Mapping[str, Calculator], area_m2: float
+) -> CostLine | None:
+    if operation.price_per_100_m2:
+        given = {
+            "area": area_m2, "price_per_100_m2": operation.price_per_100_m2, "minimum_price": operation.minimum_price or 0.0,
+            "passes": float(times),
+        }
+        amount = calculate(calculators[OPERATION_PRICE], given).results["price"].si
+    elif operation.minimum_price is not None:
+        amount = operation.minimum_price * times
+    else:
+        return None
+    return CostLine("work", tasks[task].name, times, in_cents(amount))
+
+
+def in_cents(amount: float) -> float:
+    """An amount to a hundredth of the currency, halves up; a line of an estimate is what it says [currency]."""
+    return floor(amount * CENTS + 0.5 + HAIR) / CENTS
+
+
+def _estimate(lines: tuple[CostLine, ...], included: tuple[tuple[str, int], ...], practice: Practice, calculator: Calculator) -> Cost:
+    given: dict[str, float | tuple[float, ...]] = {
+        "lines": tuple(line.amount for line in lines), "minimum_charge": practice.minimum_charge or 0.0,
+        "tax": (practice.tax_percent or 0.0) / 100, "tax_inside": float(practice.prices_include_tax),
+        "deposit_share": (practice.deposit_percent or 0.0) / 100,
+    }
+    results = {name: amount.si for name, amount in calculate(calculator, given).results.items()}
+    deposit = results["deposit"] if practice.deposit_percent else None
+    return Cost(practice.currency, lines, results["before_tax"], results["tax_amount"], results["total"], deposit, included)

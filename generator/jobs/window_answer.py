@@ -1,0 +1,107 @@
+"""Whether a date is in the window that a plan belongs in, and if not, by how much and why."""
+
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+from typing import Literal
+
+from generator.book.records.renovation import PlanWindow
+from generator.season.calendar_days import DAYS, day_words
+from generator.season.climate.frost import Frost
+from generator.jobs.dates import day_of_year
+from generator.season.year import SeasonYear
+from generator.season.windows.main_windows import runs_of
+
+Side = Literal["before", "after"]
+
+# Classes of growth in which a plan without a window of its own may be done.
+GROWING = ("growing", "peak")
+FROST_NIGHTS_AHEAD = 28
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A window as the planner needs it: inclusive days 0 to 364, and why it opens and closes where it does."""
+
+    first: int
+    best: int | None
+    last: int
+    why: str
+    why_first: str
+    why_last: str
+
+    @property
+    def days(self) -> int:
+        return (self.last - self.first) % DAYS + 1
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """Where a date stands to the plan's window.
+
+    side, days_outside: before it opens or after it closed, by so many days; None and 0 inside, and where there is no window.
+    stretch: the window it is in or next to; None where there is none. frost_chance: of any frost in the four weeks from the
+    date, on the ground for grass that runs above it, 0 to 1.
+    """
+
+    kind: PlanWindow
+    inside: bool
+    side: Side | None
+    days_outside: int
+    stretch: Stretch | None
+    why: str
+    frost_chance: float
+
+
+def stretches(season: SeasonYear, kind: PlanWindow) -> tuple[tuple[Stretch, ...], str | None]:
+    """The windows of one kind, and why there is none. Source: `season.windows`; `growing` is read off the growth classes."""
+    if kind != "growing":
+        found = season.windows[kind]
+        return tuple(
+            Stretch(each.first, each.best, each.last, each.why, " and ".join(each.why_first), " and ".join(each.why_last))
+            for each in found.windows
+        ), found.why_none
+    runs = runs_of([name in GROWING for name in season.classes])
+    if not runs:
+        return (), "the grass never grows strongly here"
+    return tuple(
+        Stretch(
+            first, None, last, "The grass grows strongly enough to root and to close." if (last - first) % DAYS + 1 < DAYS
+            else "The grass grows strongly enough all year.",
+            "growth becomes strong enough to root and to close", "growth becomes too slow to root and to close",
+        )
+        for first, last in runs
+    ), None
+
+
+# The same for every grass of a place, and asked for each.
+@lru_cache(maxsize=512)
+def frost_ahead(frost: Frost) -> tuple[float, ...]:
+    """Chance of any frost in the four weeks from each day of the year, 0 to 1; 365 values, 1 January first [1].
+
+    Source: as `season.climate.frost`.
+    """
+    return tuple(frost.chance_of_any(day, FROST_NIGHTS_AHEAD) for day in range(DAYS))
+
+
+def verdict(season: SeasonYear, kind: PlanWindow, on: date) -> Verdict:
+    """Where a date stands to the windows of a kind; 29 February counts as the 28th."""
+    day = day_of_year(on)
+    found, why_none = stretches(season, kind)
+    frost = season.view.frost.chance_of_any(day, FROST_NIGHTS_AHEAD)
+    if not found:
+        return Verdict(kind, False, None, 0, None, f"No window here: {why_none}.", frost)
+    for each in found:
+        if (day - each.first) % DAYS < each.days:
+            return Verdict(kind, True, None, 0, each, each.why, frost)
+    near = [((each.first - day) % DAYS, "before", each) for each in found]
+    near += [((day - each.last) % DAYS, "after", each) for each in found]
+    days, side, stretch = min(near, key=lambda each: each[0])
+    return Verdict(kind, False, side, days, stretch, _outside(days, side, stretch), frost)
+
+
+def _outside(days: int, side: Side, stretch: Stretch) -> str:
+    count = "1 day" if days == 1 else f"{days} days"
+    if side == "before":
+        return f"{count} before the window opens on {day_words(stretch.first)}: {stretch.why_first}."
+    return f"{count} after the window closed on {day_words(stretch.last)}: {stretch.why_last}."

@@ -1,0 +1,55 @@
+"""The computed years of a book: every grass at every place, asked once."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from generator.book.book import Book
+from generator.book.records.practice import OPEN_SITE
+from generator.season.due_months import DueTask, due_by_month
+from generator.season.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
+from generator.season.year import SeasonYear, year
+
+
+@dataclass(frozen=True)
+class SeasonCache:
+    book: Book
+
+    @cached_property
+    def rules(self) -> EngineRules:
+        return engine_rules_of(self.book.season_groups, self.book.tasks)
+
+    @cached_property
+    def sites(self) -> tuple[str, ...]:
+        """Names of the microclimates, the open station first."""
+        return tuple(sorted(self.rules.sites, key=lambda name: (name != OPEN_SITE, list(self.rules.sites).index(name))))
+
+    @cached_property
+    def calendar_places(self) -> tuple[str, ...]:
+        """Places that have calendars of their own, in the order of their names' ids."""
+        wanted = self.book.practice.calendar_places
+        return tuple(id for id in self.book.places if wanted is None or id in wanted)
+
+    def season(self, grass: str, place: str, site: str = OPEN_SITE) -> SeasonYear:
+        """The computed year, worked out once. Raises KeyError for an unknown grass, place or site."""
+        key = (grass, place, site)
+        if key not in self._seasons:
+            record = self.book.grasses[grass]
+            self._seasons[key] = year(
+                climate_of(self.book.places[place]), grass_season_of(grass, record, self.book.season_groups),
+                self.rules.sites[site], self.rules,
+            )
+        return self._seasons[key]
+
+    @cached_property
+    def _seasons(self) -> dict[tuple[str, str, str], SeasonYear]:
+        return {}
+
+    def due(self, grass: str, place: str) -> list[list[DueTask]]:
+        """What falls due in each month, January first, in the open; worked out once for the page and the home page's file."""
+        if (grass, place) not in self._due:
+            self._due[grass, place] = due_by_month(self.book, self.book.grasses[grass], self.season(grass, place))
+        return self._due[grass, place]
+
+    @cached_property
+    def _due(self) -> dict[tuple[str, str], list[list[DueTask]]]:
+        return {}

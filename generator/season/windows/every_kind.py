@@ -1,0 +1,71 @@
+"""Every kind of window of one grass at one site, and what whole degrees leave undecided where there is none."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Literal
+
+from generator.season.calendar_days import day_words
+from generator.season.climate.climate import Climate, DailyClimate
+from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C
+from generator.season.growth import yearly_growth
+from generator.season.windows.limits import Year
+from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
+from generator.season.engine_rules import GrassSeason, OversowingRules, PreEmergentRules, WindowRules
+from generator.season.windows.main_windows import Windows, windows
+
+WindowKind = Literal["renovation", "overseeding", "light_renovation", "oversowing", "pre_emergent"]
+ByKind = dict[WindowKind, Windows]
+
+NO_SEED_INTO_WARM = (
+    "a warm-season lawn thickens by its own runners, not by seed over the top; sowing ryegrass into it for winter colour is another job"
+)
+
+# Reasons that no temperature would change.
+BY_NATURE = {NO_SEED_INTO_WARM, NOT_OVERSOWN, NOT_INTO_COOL, NO_FIGURE}
+
+
+def windows_by_kind(
+    year: Year, grass: GrassSeason, rules: WindowRules, sowing: OversowingRules, before_weeds: PreEmergentRules | None
+) -> ByKind:
+    """The windows of each kind, or the reason why there is none. Every series of `year` is 365 days from 1 January."""
+    return {
+        "renovation": windows(year, rules, grass.recovery_weeks),
+        "overseeding": windows(year, rules, grass.establishment_weeks) if grass.group == "cool" else Windows((), NO_SEED_INTO_WARM),
+        "light_renovation": windows(year, rules, grass.light_recovery_weeks),
+        "oversowing": oversowing(year, grass.oversown, rules, sowing),
+        "pre_emergent": pre_emergent(year, before_weeds),
+    }
+
+
+def with_doubts(
+    found: ByKind, year: Year, climate: Climate, daily: Callable[[Climate], DailyClimate], grass: GrassSeason,
+    again: Callable[[Year], ByKind],
+) -> ByKind:
+    """The same, but saying of a missing window that half a printed degree would give one.
+
+    daily: the daily curves of a climate at this site. again: the windows of each kind for another year.
+    Only where normals are printed in whole degrees. Frost is left as it stands.
+    """
+    doubtful = [kind for kind, each in found.items() if not each.windows and each.why_none not in BY_NATURE]
+    if year.temperature_step_c < 1 or not doubtful:
+        return found
+    half = year.temperature_step_c / 2
+    answer = dict(found)
+    for shift, word in ((half, "warmer"), (-half, "cooler")):
+        moved = daily(_moved(climate, shift))
+        other = again(replace(year, climate=moved, growth=yearly_growth(moved.mean_c, grass.growth_key)))
+        for kind in doubtful:
+            if other[kind].windows and not answer[kind].undecided:
+                window = other[kind].windows[0]
+                answer[kind] = Windows((), (
+                    f"{found[kind].why_none}; undecided, because temperatures here were printed in whole degrees, and half a degree {word} "
+                    f"would give a window from {day_words(window.first)} to {day_words(window.last)}"
+                ), undecided=True)
+    return answer
+
+
+def _moved(climate: Climate, shift_k: float) -> Climate:
+    def shifted(monthly: tuple[float, ...]) -> tuple[float, ...]:
+        return tuple(min(max(value + shift_k, COLDEST_C), HOTTEST_C) for value in monthly)
+
+    return replace(climate, mean_maximum_c=shifted(climate.mean_maximum_c), mean_minimum_c=shifted(climate.mean_minimum_c))

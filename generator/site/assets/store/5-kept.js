@@ -1,0 +1,121 @@
+/* What this book keeps of a reader's work, on this device and nowhere else: Swardbook.kept('jobs') is a collection (4-collection.js).
+
+     jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, done, put, without, rain [mm by day], visit, key}
+     record   a row an entry: {column: text}
+     lawn     a row a piece: {name, sizes, area [m2], hole}
+     inspection  one row, 'sheet': {head, answers, ticks}, each text by id; kept under 'visit'
+     holds    a row a day, by its date: {at, all: {question: text}, tasks: {task: {question: text}}}
+
+   What was called a visit is an inspection now. On the device it keeps its name, here and in a job, so that a book of an earlier edition
+   on the same host goes on with the same sheet; `under` says so. A file has the new word (parts/job-planner/job-kept.js).
+
+   Ids of grasses, plans, places, questions and columns may be another book's: they are kept as they are, and shown for what they are.
+   Editions before kept each as one text, {v: 1, ...}, under 'swardbook.' and the same name; `old` tells its rows apart. */
+(function () {
+  'use strict';
+  var VERSION = 1, FIRST_YEAR = 1900, LAST_YEAR = 2199, LARGEST_LAWN_M2 = 1e7, SMALLEST_LAWN_M2 = 1e-4, SMALLEST_PIECE_M2 = 1e-6, LARGEST_PIECE_M2 = 1e9, MOST_RAIN_MM = 2000;
+  var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, NAME = /^[a-z][a-z0-9_-]{0,59}$/, CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/, LAWN = /^[A-Za-z0-9][A-Za-z0-9-]{0,23}$/;
+  var EVENT_KEY = /^[\w.!~*'()%-]{1,700}$/;
+  var S = Swardbook.shape, opened = {};
+
+  function text(longest) { return function (value) { return typeof value === 'string' && value.length <= longest; }; }
+  function like(pattern) { return function (value) { return typeof value === 'string' && pattern.test(value); }; }
+  function or(empty, test) { return function (value) { return value === empty || test(value); }; }
+  function number(test) { return function (value) { return typeof value === 'number' && test(value); }; }
+
+  function isDate(value) { return typeof value === 'string' && Swardbook.dates.fromIso(value) !== null; }
+  /* A day that there is a calendar for, a year's work before and after it. */
+  function isDay(value) { return isDate(value) && +value.slice(0, 4) >= FIRST_YEAR && +value.slice(0, 4) <= LAST_YEAR; }
+
+  var isId = like(ID), isArea = number(function (value) { return value >= SMALLEST_LAWN_M2 && value <= LARGEST_LAWN_M2; });
+  var days = { each: isDay, named: isId }, answers = { each: text(60), named: like(NAME) };
+
+  /* A short name for a text, the same wherever it is made. */
+  function sign(words) {
+    var one = 0x811c9dc5, other = 0x1000193;
+    for (var at = 0; at < words.length; at += 1) {
+      one = Math.imul(one ^ words.charCodeAt(at), 16777619);
+      other = Math.imul(other + words.charCodeAt(at), 0x9e3779b1) ^ other >>> 15;
+    }
+    return (one >>> 0).toString(36) + (other >>> 0).toString(36);
+  }
+
+  /* Rows of a list, each with an id that comes of what is in it. */
+  function listed(field) {
+    return function (found) {
+      var times = new Map();
+      if (!S.isRecord(found) || found.v !== VERSION || !Array.isArray(found[field])) { return null; }
+      return found[field].map(function (row) {
+        var words = JSON.stringify(row), before = times.get(words) || 0;
+        times.set(words, before + 1);
+        return { id: 'was-' + sign(words) + '-' + before, row: row };
+      });
+    };
+  }
+
+  /* The job that was chosen then stays chosen. */
+  function oldJobs(found) {
+    var rows = listed('jobs')(found), chosen = rows && rows[found.chosen];
+    if (chosen && Swardbook.preferences.get('job') === null) { Swardbook.preferences.set('job', chosen.id); }
+    return rows;
+  }
+
+  function oldDays(found) {
+    if (!S.isRecord(found) || found.v !== VERSION || !S.isRecord(found.days)) { return null; }
+    return Object.keys(found.days).map(function (date) { return { id: isDate(date) ? date : null, row: found.days[date] }; });
+  }
+
+  function oldSheet(found) {
+    if (!S.isRecord(found) || found.v !== VERSION) { return null; }
+    var row = Object.assign({}, found);
+    delete row.v;
+    return [{ id: 'sheet', row: row }];
+  }
+
+  var KINDS = {
+    jobs: {
+      most: 200, old: oldJobs, shape: { needed: ['plan', 'grass', 'place', 'site', 'area', 'on'], fields: {
+        plan: isId, grass: isId, place: isId, site: isId, area: isArea, on: isDay, typed: text(60), name: text(40), start: like(CLOCK), done: days, put: days,
+        without: { list: isId }, rain: { each: number(function (mm) { return mm >= 0 && mm < MOST_RAIN_MM; }), named: isDay },
+        visit: { each: text(60), named: isId }, key: or('', like(EVENT_KEY))
+      } }
+    },
+    record: {
+      most: 5000, old: listed('entries'), shape: { needed: ['work', 'date', 'lawn', 'product'], rest: text(200), fields: {
+        work: isId, date: isDate, lawn: like(LAWN), grass: or('', isId), product: function (value) { return text(200)(value) && value !== ''; }
+      } }
+    },
+    lawn: {
+      most: 100, old: listed('pieces'), shape: { needed: ['name', 'sizes', 'area', 'hole'], fields: {
+        name: function (value) { return text(80)(value) && value !== ''; }, sizes: text(160),
+        area: number(function (m2) { return m2 >= SMALLEST_PIECE_M2 && m2 <= LARGEST_PIECE_M2; }), hole: function (value) { return typeof value === 'boolean'; }
+      } }
+    },
+    inspection: {
+      under: 'visit', merges: true, isId: function (id) { return id === 'sheet'; }, old: oldSheet,
+      shape: { fields: { head: answers, answers: answers, ticks: answers } }
+    },
+    holds: {
+      merges: true, isId: isDate, old: oldDays,
+      shape: { fields: { at: or('', like(CLOCK)), all: answers, tasks: { each: answers, named: isId } } }
+    }
+  };
+
+  Swardbook.kept = function (name) {
+    opened[name] = opened[name] || Swardbook.collection(KINDS[name].under || name, KINDS[name]);
+    return opened[name];
+  };
+  /* What is sound of a row that came from elsewhere, a file: {row, whole}, or null. */
+  Swardbook.kept.sound = function (name, row) { return Swardbook.rows.sound(KINDS[name].shape, row); };
+  /* Names of the fields that are wrong in it, or wanting. */
+  Swardbook.kept.amiss = function (name, row) {
+    var shape = KINDS[name].shape;
+    return Object.keys(shape.fields).filter(function (field) {
+      if (!S.isRecord(row) || !S.own(row, field)) { return shape.needed.indexOf(field) >= 0; }
+      var clean = Swardbook.rows.sound(shape.fields[field], row[field]);
+      return !clean || !clean.whole;
+    });
+  };
+  Swardbook.kept.isDay = isDay;
+  Swardbook.kept.isArea = isArea;
+})();

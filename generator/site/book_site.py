@@ -1,0 +1,95 @@
+"""The whole site of a book in plain values: every page's HTML, every other file, and what search reads of them.
+
+A build lays this into a folder with MkDocs; the fuzz tests go through it without.
+"""
+
+from collections.abc import Iterable
+from datetime import date
+from functools import cached_property
+from pathlib import Path
+
+from generator.book.attribution import attribution
+from generator.book.book import Book
+from generator.book.records.practice import Practice
+from generator.files.json_book import json_files
+from generator.files.season_json import as_json
+from generator.season.season_cache import SeasonCache
+from generator.site.frame.glossary_links import GlossaryLinks
+from generator.site.frame.offline import worker_script
+from generator.site.frame.policy import HEADERS_FILE, header_lines
+from generator.site.frame.render import asset_files, render, render_page
+from generator.site.making import Making
+from generator.site.page import Page, Section
+from generator.site.registry import KIND_OF, all_files, all_pages, search_kinds
+from generator.site.search.page_text import read
+from generator.site.search.search_index import FILE as SEARCH, SearchIndex
+from generator.site.search.searchable import searchable
+from generator.site.year import printed_calendars
+
+# What a page written by hand asks to have worked out.
+PRINTED_CALENDARS = "<!-- swardbook: printed-calendars -->"
+
+
+class BookSite:
+    """today: the first year of the calendar files.
+
+    written: pages written by hand, as paths of their Markdown. One of the name of ours takes its place; the others are `added`.
+    index: what search reads; it fills up while pages are written.
+    """
+
+    def __init__(self, book: Book, today: date, written: frozenset[str] = frozenset()) -> None:
+        self.book, self.today = book, today
+        self.making = Making(SeasonCache(book), today, written)
+        ours = {f"{page.path}.md": page for page in all_pages(self.making)}
+        self.pages = {path: page for path, page in ours.items() if path not in written}
+        self.added = frozenset(written - ours.keys())
+        self.index = SearchIndex(search_kinds())
+        self._glossary_links = GlossaryLinks(book.of("terms"))
+
+    def html(self, page: Page) -> tuple[str, list[Section]]:
+        """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
+        laid_out = render_page(page.template, page.context, page.foot)
+        if page.in_search:
+            self.index.put(page, read(searchable(laid_out)))
+        # A page leaves out a part it has nothing for: its table of contents leaves it out too.
+        there = [section for section in page.sections if f'id="{section.id}"' in laid_out]
+        return self._glossary_links.page(page, laid_out) if KIND_OF[page.kind].glossary else laid_out, there
+
+    def written_html(self, html: str, path: str, title: str, description: str, words: Iterable[str]) -> tuple[str, list[str]]:
+        """A page written by hand, with what it asks for worked out, and the wording that owners of its data ask for; search reads it on the way.
+
+        path: without ending. words: its slips and turns of phrase.
+        """
+        thanks: list[str] = []
+        if PRINTED_CALENDARS in html:
+            view = printed_calendars.printed_calendars(self.making.seasons, self.making.here(path))
+            html, thanks = html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, view)), attribution(self.book)
+        self.index.put_written(path, title, description, words, read(searchable(html)))
+        return html, thanks
+
+    @cached_property
+    def files(self) -> dict[str, str | bytes]:
+        """What the site has besides pages: path in it to content."""
+        book, seasons = self.book, self.making.seasons
+        years = {(grass, place): as_json(seasons.season(grass, place)) for grass in book.grasses for place in book.places}
+        return {**asset_files(), **all_files(self.making), **json_files(book, years), HEADERS_FILE: header_lines()}
+
+    def write_last(self, folder: Path, previewing: bool) -> None:
+        """What can be said only when every page is written: the words of search, and the worker that keeps a hosted book."""
+        search = folder / SEARCH
+        search.parent.mkdir(parents=True, exist_ok=True)
+        search.write_text(self.index.script(), encoding="utf-8")
+        name, script = worker_script(folder, previewing)
+        (folder / name).write_text(script, encoding="utf-8")
+
+    def front_matter(self, page: Page) -> dict[str, object]:
+        """What the theme is told of a page."""
+        hidden = ["navigation", "toc"] if not page.sections else ["navigation"]
+        return {"title": page.title, "description": page.description, "hide": hidden, "footer_notes": list(page.attribution)}
+
+
+def footer_notes(practice: Practice) -> list[str]:
+    """What stands at the foot of every page."""
+    if practice.invented:
+        return [f"{practice.name}: an invented practice. Its people, clients, products and prices do not exist."]
+    return [practice.name]

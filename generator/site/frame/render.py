@@ -1,0 +1,180 @@
+"""The one Jinja environment: a template and its context become text.
+
+Autoescape is on, so nothing an author typed becomes markup, and `StrictUndefined` makes a misspelt
+field fail the build at its line in the template. A page's template is found as
+`pages/<kind>/<kind>.html.j2`, the macros of a part as `<name>/<name>.html.j2`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
+from markupsafe import Markup
+
+from generator.units import units_script
+
+SITE = Path(__file__).parents[1]
+ASSETS = SITE / "assets"
+COMPONENTS = SITE / "parts"
+THEME = Path(__file__).parent / "theme"
+
+# What the components share comes first, in this order: they lean on it.
+SHARED_STYLES = ("tokens.css", "base.css")
+SHARED_SCRIPTS = ("start.js", *(f"store/{path.name}" for path in sorted((ASSETS / "store").glob("*.js"))), "preferences.js")
+
+
+@lru_cache(maxsize=1)
+def environment() -> Environment:
+    """The environment every page and component is rendered in; made once a build, so that no page looks whether its templates have changed."""
+    made = Environment(
+        loader=FileSystemLoader([SITE, COMPONENTS]),
+        autoescape=True,
+        auto_reload=False,
+        undefined=StrictUndefined,
+        finalize=_there,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.filters["share"] = share
+    made.filters["runs"] = runs
+    made.filters["spells"] = spells
+    return made
+
+
+def _there(value: Any) -> Any:
+    """What a template prints; nothing at all is as wrong there as a misspelt field, and no reader should meet the word None."""
+    if value is None:
+        raise UndefinedError("prints a value that is not there; ask for it with 'if' first")
+    return value
+
+
+def render(template: str, context: Mapping[str, Any]) -> str:
+    """The text of `template` (a path below the site room or its `parts/`) filled from `context`.
+
+    Raises jinja2.UndefinedError when the template asks for a field the context has not, or prints one that is None.
+    """
+    return environment().get_template(template).render(context)
+
+
+def render_component(name: str, view: Mapping[str, Any]) -> str:
+    """The markup of one component for the dict its view prepared."""
+    module = environment().get_template(f"{name}/{name}.html.j2").module
+    return str(getattr(module, name.replace("-", "_"))(view))
+
+
+def render_page(template: str, context: Mapping[str, Any], foot: Mapping[str, Any] | None) -> str:
+    """A page with the line at its foot: where the template says `sources_foot`, because it prints well there, or else last.
+
+    foot: the dict of the component sources-foot; None for a page that needs no such line.
+    """
+    line = render_component("sources-foot", foot) if foot else ""
+    laid_out = render(template, {**context, "sources_foot": Markup(line)})
+    return laid_out if line in laid_out else laid_out + line
+
+
+def component_names() -> list[str]:
+    """Folder names in `parts/`, sorted."""
+    return sorted(folder.name for folder in COMPONENTS.iterdir() if (folder / f"{folder.name}.html.j2").exists())
+
+
+def component_assets() -> tuple[list[str], list[tuple[str, str]]]:
+    """What pages need beside their HTML: stylesheets and scripts, in the order they must load.
+
+    Returns (css texts, scripts as (file name, text)): shared ones first, then the other files of
+    `assets/`, then the components by name. A component with a script of its own is left out of the scripts.
+    """
+    styles = [ASSETS / name for name in SHARED_STYLES]
+    scripts = [ASSETS / name for name in SHARED_SCRIPTS]
+    styles += [path for path in sorted(ASSETS.glob("*.css")) if path not in styles]
+    scripts += [path for path in sorted(ASSETS.glob("*.js")) if path not in scripts]
+    for name in component_names():
+        styles.append(COMPONENTS / name / f"{name}.css")
+        scripts += [] if own_script(name) else sorted((COMPONENTS / name).glob("*.js"))
+    return (
+        [path.read_text(encoding="utf-8") for path in styles if path.exists()],
+        [(path.name, path.read_text(encoding="utf-8")) for path in scripts if path.exists()],
+    )
+
+
+def described(name: str) -> dict[str, Any]:
+    """What a component's own `.yml` says of it: params, examples, and `own_script` where few pages need its script."""
+    # The loader in C: the examples are many, and each build reads them all.
+    return yaml.load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
+
+
+def own_script(name: str) -> str | None:
+    """Where the site keeps the script of a component that only some pages load; None where every page has it."""
+    # A component in the making has its template before its examples; the live preview must stand that.
+    written = (COMPONENTS / name / f"{name}.yml").exists()
+    return f"assets/{name}.js" if written and described(name).get("own_script") else None
+
+
+def own_scripts() -> dict[str, str]:
+    """Each script that only some pages load: path in the site to text, a component's files joined by name."""
+    return {
+        path: "\n".join(file.read_text(encoding="utf-8") for file in sorted((COMPONENTS / name).glob("*.js")))
+        for name in component_names() if (path := own_script(name))
+    }
+
+
+def share(part: float, whole: float = 1) -> str:
+    """`part` of `whole` as an SVG or CSS length: share(13, 52) is '25%'."""
+    return f"{100 * part / whole:.3f}".rstrip("0").rstrip(".") + "%"
+
+
+def runs(weeks: Sequence[Mapping[str, Any]], key: str) -> list[dict[str, Any]]:
+    """Neighbouring weeks with the same `key`, as one piece each, so that a year is a few shapes and not 52.
+
+    weeks: the weeks of a season strip in order. Returns pieces with `value`, `x` and `width` (lengths).
+    """
+    pieces: list[dict[str, Any]] = []
+    for index, week in enumerate(weeks):
+        if pieces and pieces[-1]["value"] == week[key]:
+            pieces[-1]["count"] += 1
+        else:
+            pieces.append({"value": week[key], "first": index, "count": 1})
+    for piece in pieces:
+        piece["x"] = share(piece["first"], len(weeks))
+        piece["width"] = share(piece["count"], len(weeks))
+    return pieces
+
+
+def spells(weeks: Sequence[Mapping[str, Any]]) -> list[dict[str, Any]]:
+    """Neighbouring weeks that are alike in everything, for the year in words.
+
+    Returns the first week of each spell with `until`, the `from` of its last week, and `count` of weeks.
+    """
+    alike: list[dict[str, Any]] = []
+    for week in weeks:
+        if alike and all(alike[-1][key] == value for key, value in week.items() if key not in ("number", "from")):
+            alike[-1]["until"] = week["from"]
+            alike[-1]["count"] += 1
+        else:
+            alike.append({**week, "until": week["from"], "count": 1})
+    return alike
+
+
+STYLE = "assets/swardbook.css"
+SCRIPT = "assets/swardbook.js"
+FAVICON = "assets/mark.svg"
+# Drawn once: the header of every page has it in its own colour, a tab in the colour it names.
+MARK = THEME / "partials" / "logo.html"
+SEARCH_SCRIPT = "assets/search/search.js"
+# What the theme asks for in scripts of its own, each loaded where it is needed: not joined.
+THEME_SCRIPTS = "assets/theme"
+
+
+def asset_files() -> dict[str, str]:
+    """The joined style and script of every page, the scripts of some, and the vendored files: path in the site to text."""
+    styles, scripts = component_assets()
+    vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
+    mark = {FAVICON: MARK.read_text(encoding="utf-8")}
+    joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)])}
+    searching = {SEARCH_SCRIPT: "\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js")))}
+    theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
+    return {**mark, **joined, **own_scripts(), **searching, **theme, **vendored}

@@ -1,0 +1,56 @@
+"""What is said of a kind of page, in one line of the registry."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from importlib import import_module
+
+from generator.site.making import Making
+from generator.site.page import Page
+
+Files = Mapping[str, str | bytes]
+PAGES = "generator.site.pages"
+DOORS, ABOUT = "doors", "about"
+
+
+@dataclass(frozen=True)
+class Tab:
+    """A front door in the navigation. page: its path. among: with the doors, or under About."""
+
+    words: str
+    page: str
+    among: str = DOORS
+
+
+@dataclass(frozen=True)
+class PageKind:
+    """One kind of page. It lives in the folder of its name in `pages/`, which holds its template, `<name>.html.j2`, and its `view.py`.
+
+    view.py may have `pages(making)`, every page that it makes, and `files(making)`, what these load: path in the site to content.
+    said, weight: what search calls a page of this kind, and how much it counts. names_only: for a list of everything, which is found by
+    name and not by what it lists. glossary: whether words of the trade in its text lead to the glossary. tab: its place in the navigation.
+    """
+
+    name: str
+    said: str
+    weight: float
+    names_only: bool = False
+    glossary: bool = False
+    tab: Tab | None = None
+
+    def pages(self, making: Making) -> Iterable[Page]:
+        return getattr(self._view(), "pages", _nothing)(making)
+
+    def files(self, making: Making) -> Files:
+        return dict(getattr(self._view(), "files", _nothing)(making))
+
+    def _view(self) -> object:
+        return import_module(f"{PAGES}.{folder_of(self.name)}.view")
+
+
+def folder_of(kind: str) -> str:
+    """'side-by-side' -> 'side_by_side': a folder that Python can import."""
+    return kind.replace("-", "_")
+
+
+def _nothing(making: Making) -> tuple[()]:
+    return ()

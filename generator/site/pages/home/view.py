@@ -1,0 +1,69 @@
+"""Home: this month for a grass and a place, and the doors to everything else."""
+
+from generator.site.making import Making
+from generator.site.year.season_script import season_scripts
+from collections.abc import Iterator
+
+
+
+from generator.book.book import Book
+from generator.season.season_cache import SeasonCache
+from generator.site.page_context import PageContext
+from generator.site.pages.job.view import has_jobs
+from generator.site.page import Page
+from generator.site.pages.record.view import record_card
+
+
+def home_page(seasons: SeasonCache, here: PageContext) -> Page:
+    book = seasons.book
+    practice = book.practice
+    title = f"{practice.name}: practice book"
+    context = {
+        "title": practice.name, "about": practice.about, "invented": practice.invented,
+        "picker": {
+            "id": "this-month", "chosen_grass": practice.home_grass, "chosen_place": practice.home_place,
+            "grasses": [{"id": id, "name": grass.name} for id, grass in book.grasses.items()],
+            "places": [
+                {"id": id, "name": book.places[id].name, "region": book.places[id].region} for id in seasons.calendar_places
+            ],
+            "targets": {
+                "seasons": here.links.file("assets/seasons/"),
+                "calendars": here.links.file("calendars/"), "guides": here.links.file("renovate/"),
+                "grasses": here.links.file("grasses/"),
+            },
+        },
+        "doors": [
+            {"title": "Grasses", "url": here.links.to("grasses/index"), "text": "What each one takes, and what never to do to it."},
+            {"title": "Renovation guides", "url": here.links.to("renovate/index"), "text": "When, how hard, in which order, how much of everything."},
+            *jobs_door(book, here),
+            {"title": "Calendars", "url": here.links.to("calendars/index"), "text": "A year for each grass and place, to print by the month."},
+            {"title": "Calculators", "url": here.links.to("calculators/index"), "text": "Feed, sand, cores, water, spray and seed, with the working shown."},
+            {"title": "Aftercare", "url": here.links.to("aftercare/index"), "text": "What a client does after the job, day by day."},
+            *problems_door(book, here),
+            {"title": "Answers", "url": here.links.to("answers/index"), "text": "What clients ask by e-mail, with an address to paste into the reply."},
+            {"title": "Tasks", "url": here.links.to("tasks/index"), "text": "Each job on the lawn and how it is done."},
+            *filter(None, [record_card(book, here)]),
+        ],
+    }
+    return Page("index", title, "home", context, practice.about)
+
+
+def jobs_door(book: Book, here: PageContext) -> list[dict[str, str]]:
+    if not has_jobs(book):
+        return []
+    text = "This lawn, this plan, this day: dates, shopping, gear, the sheet for the day and price."
+    return [{"title": "Plan a job", "url": here.links.to("jobs/index"), "text": text}]
+
+
+def problems_door(book: Book, here: PageContext) -> list[dict[str, str]]:
+    if not book.problems:
+        return []
+    return [{"title": "What is wrong with it?", "url": here.links.to("problems/index"), "text": "From what you see to the cause, and what to do."}]
+
+
+def pages(making: Making) -> Iterator[Page]:
+    yield home_page(making.seasons, making.here("index"))
+
+
+def files(making: Making) -> dict[str, str]:
+    return season_scripts(making.seasons)

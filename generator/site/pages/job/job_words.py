@@ -1,0 +1,159 @@
+"""A dated job in words for its page. The browser says the same (parts/job-planner/job-words.js), held to it by a test."""
+
+from datetime import date
+from math import floor
+from typing import Any
+
+from generator.site.pages.calculator.view import amount_words
+from generator.season.calendar_days import MONTHS
+from generator.jobs.job import JobStep, Settling
+from generator.jobs.price import Cost
+from generator.jobs.amounts import Purchased, Spoil, Worked
+from generator.jobs.window_answer import Verdict
+from generator.calculators.calculate import Amount
+from generator.units import to_si, unit
+
+MINUTES_AN_HOUR = 60
+LONGEST_IN_MINUTES = 90
+LITRES_A_CUBIC_METRE = 1000
+WHO_WORDS = {"hands": "", "client": "The client does this.", "office": "Done from the office."}
+
+
+def day(value: date) -> str:
+    """'Mon 12 Oct 2026'."""
+    return f"{value:%a} {value.day} {value:%b} {value.year:04d}"
+
+
+def month_day(text: str | None) -> str:
+    """'11 November' for '11-11'."""
+    return f"{int(text[3:])} {MONTHS[int(text[:2]) - 1]}" if text else ""
+
+
+def count(number: int, one: str) -> str:
+    """'1 day', '2 days'."""
+    return f"{number} {one}{'' if number == 1 else 's'}"
+
+
+def percent(share: float) -> str:
+    return f"{floor(share * 100 + 0.5)} %"
+
+
+def money(value: float) -> str:
+    """Two decimals, a half upwards."""
+    return f"{floor(value * 100 + 0.5) / 100:.2f}"
+
+
+def spent(minutes: float | None) -> str:
+    """'45 min', '1 h 40 min'; nothing where the practice does not say."""
+    if minutes is None:
+        return ""
+    whole = floor(minutes + 0.5)
+    if whole <= LONGEST_IN_MINUTES:
+        return f"{whole} min"
+    return f"{whole // MINUTES_AN_HOUR} h {whole % MINUTES_AN_HOUR} min"
+
+
+def both(amount: Amount) -> dict[str, str]:
+    """The quantity component's dict."""
+    metric, us = amount_words(amount, amount.unit), amount_words(amount, amount.us_unit)
+    return {"metric": metric, "us": "" if us == metric else us}
+
+
+def litres(value: float) -> dict[str, str]:
+    return both(Amount(value / LITRES_A_CUBIC_METRE, unit("L"), unit("US gal"), 0))
+
+
+def depth(mm: float) -> dict[str, str]:
+    return both(Amount(mm / 1000, unit("mm"), unit("in"), 1))
+
+
+def area(m2: float) -> dict[str, str]:
+    return both(Amount(m2, unit("m2"), unit("ft2"), 1))
+
+
+def headline(found: Verdict) -> str:
+    if found.inside:
+        return "Inside the window."
+    if found.stretch is None:
+        return "No window here."
+    return f"Outside the window: {count(found.days_outside, 'day')} too {'early' if found.side == 'before' else 'late'}."
+
+
+def edges(window: dict[str, Any]) -> str:
+    """window: as in `job_values`."""
+    if not window["from"]:
+        return ""
+    best = f", best about {month_day(window['best'])}" if window["best"] else ""
+    if window["from"] == "01-01" and window["to"] == "12-31":
+        return "The window is open all year."
+    return f"The window: {month_day(window['from'])} to {month_day(window['to'])}{best}."
+
+
+def settles(each: Settling, title: str) -> str:
+    return (
+        f"{title}: done on {day(each.done_on)}, it needs {count(each.days, 'day')} here."
+        f" That makes the first possible day of the job {day(each.first_day)}."
+    )
+
+
+def moved(each: JobStep, titles: dict[str, str]) -> str:
+    """By how much a step has moved, and why; nothing for one that stands."""
+    days = each.dated.moved_days
+    if not days:
+        return ""
+    by = f"{count(abs(days), 'day')} {'later' if days > 0 else 'earlier'} than planned"
+    if each.dated.moved_by:
+        return f"{by}, because of “{titles[each.dated.moved_by]}”."
+    return f"{by}, so that it settles in time."
+
+
+def usual(each: JobStep) -> list[Any]:
+    """The words component's text: what the season usually is like on the step's date."""
+    mean_c = round(each.mean_temperature_c * 10) / 10
+    pair = both(Amount(to_si(mean_c, unit("°C")), unit("°C"), unit("°F"), 1))
+    frost = percent(round(each.frost_chance * 1000) / 1000)
+    return ["Usual here at that time: daily mean ", [pair["metric"], pair["us"]], f", growth {each.growth_class}, frost on {frost} of nights."]
+
+
+def answers(each: Worked, main: tuple[str, ...]) -> list[dict[str, Any]]:
+    """What a calculator answers at a step: what is bought, else its main results; each {name, metric, us}."""
+    bought = each.quantity.buy
+    wanted = (bought.result,) if bought else main
+    return [{"name": name, **both(amount)} for name, amount in each.run.results.items() if name in wanted]
+
+
+def bought(each: Purchased) -> str:
+    """A line's name, and why it has no product."""
+    return f"{each.name}. {each.note}" if each.note else each.name
+
+
+def included(cost: Cost) -> str:
+    """'Included in the price: Scout the lawn, 4 times.'; nothing where every task is charged."""
+    done = [f"{name}, {times} times" if times > 1 else name for name, times in cost.included]
+    return f"Included in the price: {'; '.join(done)}." if done else ""
+
+
+def spoil(away: Spoil) -> list[Any]:
+    """The words component's text; nothing where nothing is carried away."""
+    if not away.volume_m3:
+        return []
+    pair = both(Amount(away.volume_m3, unit("m3"), unit("yd3"), 1))
+    counts = [count(number, one) for number, one in ((away.bags, "bag"), (away.trailer_loads, "trailer load")) if number]
+    return ["To carry away, loose: ", [pair["metric"], pair["us"]], f", which is {' or '.join(counts)}." if counts else "."]
+
+
+def ask(each: Worked) -> str:
+    """What has to be typed in before a calculator at a step has an answer; nothing where it has one."""
+    if each.needs_label:
+        return "type in the rate from the label."
+    return "measure it on the day and type it in." if each.quantity.measured else ""
+
+
+def packs(each: Purchased) -> str:
+    return "" if each.packs is None else f"{count(each.packs, 'pack')}"
+
+
+def clock(minutes: float) -> str:
+    """'07:30' for minutes since midnight; a day's end wraps round."""
+    whole = floor(minutes + 0.5) % (24 * MINUTES_AN_HOUR)
+    return f"{whole // MINUTES_AN_HOUR:02d}:{whole % MINUTES_AN_HOUR:02d}"

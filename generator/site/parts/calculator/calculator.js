@@ -1,0 +1,153 @@
+/* Runs a calculator while its reader types. The twin of generator/calculators/calculate.py: the same limits, the same rounding
+   and the same sentences, held together by tests/components/test_calculator.py. */
+(function () {
+  'use strict';
+  var SLACK = 1e-9;
+  var SINGULAR = { passes: 'pass', packs: 'pack', loads: 'load', holes: 'hole', cuts: 'cut', readings: 'reading', plants: 'plant' };
+
+  function tidy(value) { return Number(value.toPrecision(12)); }
+
+  /* A number as it can be measured out: at most `decimals`, but never fewer than two digits that count. */
+  function figures(value, decimals) {
+    if (!value) return '0';
+    var parts = Math.abs(value).toExponential().split('e');
+    var digits = parts[0].replace('.', '');
+    var power = Number(parts[1]);
+    var places = Math.max((decimals === null ? 2 : 1) - power, decimals || 0, 0);
+    if (decimals !== null && Number.isInteger(value)) places = 0;
+    var keep = power + 1 + places;
+    var kept = BigInt(digits.slice(0, Math.max(keep, 0)).padEnd(Math.max(keep, 0), '0') || '0');
+    if (keep >= 0 && digits.charAt(keep) >= '5') kept += 1n;
+    var text = kept.toString().padStart(places + 1, '0');
+    if (places) text = (text.slice(0, -places) + '.' + text.slice(-places)).replace(/0+$/, '').replace(/\.$/, '');
+    return (value < 0 ? '-' : '') + text;
+  }
+
+  function inUnit(si, spelling) {
+    var unit = Swardbook.quantity.unit(spelling);
+    return tidy((si - unit.offset) / unit.factor);
+  }
+
+  function unitAfter(number, spelling) {
+    if (number === '1' && SINGULAR[spelling]) return SINGULAR[spelling];
+    return spelling === '1' ? '' : spelling;
+  }
+
+  function show(si, spelling, decimals) {
+    var number = figures(inUnit(si, spelling), decimals === undefined ? 4 : decimals);
+    return (number + ' ' + unitAfter(number, spelling)).trim();
+  }
+
+  function exact(si, spelling) {
+    var number = String(inUnit(si, spelling));
+    return (number + ' ' + unitAfter(number, spelling)).trim();
+  }
+
+  function pretty(text) { return text.replace(/([a-z])2\b/g, '$1²').replace(/([a-z])3\b/g, '$1³'); }
+
+  function dimension(spelling) { return Swardbook.quantity.unit(spelling).dimension; }
+
+  /* The value typed [SI] and whether it is of a product that is weighed. `chosen`: the unit of a bare number. */
+  function read(input, text, chosen) {
+    var Q = Swardbook.quantity;
+    var ways = [{ unit: input.unit, weighed: false }];
+    if (input.weighed) ways.push({ unit: input.weighed, weighed: true });
+    if (input.weighed && dimension(chosen) === dimension(input.weighed)) ways.reverse();
+    var first = null;
+    for (var i = 0; i < ways.length; i += 1) {
+      var way = ways[i];
+      var start = dimension(chosen) === dimension(way.unit) ? chosen : way.unit;
+      try {
+        return { si: input.many ? Q.readList(text, start) : readOne(text, start), weighed: way.weighed };
+      } catch (problem) {
+        if (!problem.sentence) throw problem;
+        first = first || problem;
+        if (problem.code !== 'wrong-dimension') break;
+      }
+    }
+    throw first;
+  }
+
+  function readOne(text, start) {
+    try {
+      return Swardbook.quantity.read(text, start);
+    } catch (problem) {
+      if (problem.code !== 'wrong-dimension' || !/difference$|^K$/.test(start)) throw problem;
+      return Swardbook.quantity.read(text + ' difference', start);
+    }
+  }
+
+  function impossible(input, value, shown) {
+    var each = Array.isArray(value) ? value : [value];
+    for (var i = 0; i < each.length; i += 1) {
+      var si = each[i];
+      var given = '; ' + show(si, shown) + ' was given.';
+      if (input.above !== undefined && si <= input.above) return input.question + ' must be more than ' + show(input.above, shown) + given;
+      if (input.at_least !== undefined && si < input.at_least - SLACK * Math.abs(input.at_least)) {
+        return input.question + ' cannot be less than ' + show(input.at_least, shown) + given;
+      }
+      if (input.at_most !== undefined && si > input.at_most + SLACK * Math.abs(input.at_most)) {
+        return input.question + ' cannot be more than ' + show(input.at_most, shown) + given;
+      }
+      if (input.whole && Math.abs(si - Math.round(si)) > SLACK) return input.question + ' must be a whole number' + given;
+    }
+    return null;
+  }
+
+  function unusual(input, value, shown) {
+    var each = Array.isArray(value) ? value : [value];
+    var least = Math.min.apply(null, each);
+    var most = Math.max.apply(null, each);
+    if (input.usual_low !== undefined && least < input.usual_low - SLACK * Math.abs(input.usual_low)) {
+      return input.question + ' is seldom under ' + show(input.usual_low, shown) + '; is ' + show(least, shown) + ' right?';
+    }
+    if (input.usual_high !== undefined && most > input.usual_high + SLACK * Math.abs(input.usual_high)) {
+      return input.question + ' is seldom over ' + show(input.usual_high, shown) + '; is ' + show(most, shown) + ' right?';
+    }
+    return null;
+  }
+
+  /* spec: one of Swardbook.calculators (a result without `us` has one unit, a warning without `weight` is one of care); typed: {input: {text, unit}}. Gives {values, results} in SI, and what to say. */
+  function run(spec, typed) {
+    var out = { values: {}, results: {}, weighed: false, problems: {}, notes: {}, noAnswer: {}, said: [] };
+    spec.inputs.forEach(function (input) { take(input, typed[input.name], out); });
+    var known = Object.assign({}, out.values);
+    spec.results.forEach(function (result) {
+      try {
+        out.results[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
+      } catch (problem) {
+        if (!problem.sentence) throw problem;
+        if (problem.code !== 'missing-value') {
+          out.noAnswer[result.name] = result.label + ': no answer; ' + problem.sentence.charAt(0).toLowerCase() + problem.sentence.slice(1);
+        }
+      }
+    });
+    spec.warnings.forEach(function (warning) {
+      try {
+        if (Swardbook.formula.answer(warning.when, known)) out.said.push({ say: warning.say, weight: warning.weight || 'care' });
+      } catch (problem) {
+        if (!problem.sentence) throw problem;
+      }
+    });
+    return out;
+  }
+
+  function take(input, typed, out) {
+    try {
+      var found = read(input, typed.text, typed.unit);
+      var shown = found.weighed ? input.weighed : dimension(typed.unit) === dimension(input.unit) ? typed.unit : input.unit;
+      var refusal = impossible(input, found.si, shown);
+      if (refusal) { out.problems[input.name] = refusal; return; }
+      out.values[input.name] = found.si;
+      out.weighed = out.weighed || found.weighed;
+      var note = unusual(input, found.si, shown);
+      if (note) out.notes[input.name] = note;
+    } catch (problem) {
+      if (!problem.sentence) throw problem;
+      out.problems[input.name] = problem.sentence;
+    }
+  }
+
+  window.Swardbook = window.Swardbook || {};
+  Swardbook.calculator = { run: run, figures: figures, show: show, exact: exact, pretty: pretty, inUnit: inUnit };
+})();

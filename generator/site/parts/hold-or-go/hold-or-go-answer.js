@@ -1,0 +1,133 @@
+/* Hold or go in the browser: what was answered of a day, and what the rules make of it. The twin of generator/field/forecast.py and
+   holds.py; rules, questions and numbers come from assets/holds.js, which the book writes (generator/site/shared/hold_script.py). */
+(function () {
+  'use strict';
+  var NONE = 'none';
+
+  function own(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
+
+  /* answers: question to text; units: by question, the unit of a bare number where it is not the question's own. Gives {known,
+     absent, troubles}: SI values and 1 or 0 by the names that rules use; names of what there is none of; and by question a
+     sentence for what could not be read. A blank is no answer. What the grass decides may be added to `known` afterwards. */
+  function read(answers, units) {
+    var day = { known: {}, absent: {}, troubles: {} };
+    Object.keys(answers).forEach(function (id) {
+      var text = String(answers[id]).trim();
+      if (text === '' || !own(Swardbook.holdRules.questions, id)) { return; }
+      try {
+        var question = Swardbook.holdRules.questions[id];
+        readOne(id, question, text, (units || {})[id] || question.unit, day);
+      } catch (problem) {
+        if (!problem.sentence) { throw problem; }
+        day.troubles[id] = problem.sentence;
+      }
+    });
+    [['low', 'high'], ['label_low', 'label_high']].forEach(function (pair) {
+      if (day.known[pair[0]] > day.known[pair[1]]) { day.troubles[pair[0]] = 'The lowest is above the highest; swap them.'; }
+    });
+    return day;
+  }
+
+  function readOne(id, question, text, unit, day) {
+    var word = text.toLowerCase();
+    if (question.choices) {
+      if (own(question.choices, word)) { Object.assign(day.known, question.choices[word]); }
+      return;
+    }
+    if (question.none && word === NONE) { day.absent[id] = true; return; }
+    var value = Swardbook.quantity.read(text, unit);
+    if (value < question.least) { throw { sentence: question.asks + ' cannot be less than ' + question.least + '.' }; }
+    day.known[id] = value;
+  }
+
+  /* True, false, or null while a condition hangs on what is not known. Nothing compares with what there is none of. */
+  function truth(node, day) {
+    if (node.not) {
+      var inner = truth(node.not, day);
+      return inner === null ? null : !inner;
+    }
+    if (node.parts) {
+      var parts = node.parts.map(function (part) { return truth(part, day); });
+      return parts.indexOf(node.any) >= 0 ? node.any : parts.indexOf(null) >= 0 ? null : !node.any;
+    }
+    if (node.names.some(function (name) { return own(day.absent, name); })) { return false; }
+    if (!node.names.every(function (name) { return own(day.known, name); })) { return null; }
+    try {
+      return Swardbook.formula.answer(node.test, day.known);
+    } catch (problem) {
+      if (!problem.code) { throw problem; }
+      return null;
+    }
+  }
+
+  function unknown(node, day) {
+    if (truth(node, day) !== null) { return []; }
+    if (node.not) { return unknown(node.not, day); }
+    if (node.parts) {
+      return node.parts.reduce(function (names, part) { return names.concat(unknown(part, day)); }, []);
+    }
+    var missing = node.names.filter(function (name) { return !own(day.known, name); });
+    return missing.length ? missing : node.names;
+  }
+
+  function of(task) {
+    var holds = Swardbook.holdRules.holds;
+    return Object.keys(holds).filter(function (id) { return holds[id].tasks.indexOf(task) >= 0; });
+  }
+
+  function names(node) {
+    if (node.names) { return node.names; }
+    return (node.parts || [node.not]).reduce(function (all, part) { return all.concat(names(part)); }, []);
+  }
+
+  function questionsOf(named) {
+    var by = Swardbook.holdRules.answeredBy;
+    return Object.keys(Swardbook.holdRules.questions).filter(function (question) {
+      return named.some(function (name) { return by[name] === question; });
+    });
+  }
+
+  /* Every question that these holds may ask, in the order of the questions. */
+  function asks(ids) {
+    return questionsOf(ids.reduce(function (all, id) {
+      return Swardbook.holdRules.holds[id].rules.reduce(function (named, rule) { return named.concat(names(rule.when)); }, all);
+    }, []));
+  }
+
+  /* ids: of holds; day: from read. Gives {answer, reasons, notKnown, quiet}: go, care, hold or ask; {hold, rule} for each that holds,
+     those that hold the work first; {question, could, holds} for what is still to be asked; ids that neither hold nor ask. */
+  function answer(ids, day) {
+    var reasons = [], undecided = [], quiet = [];
+    ids.forEach(function (id) {
+      var before = reasons.length + undecided.length;
+      Swardbook.holdRules.holds[id].rules.forEach(function (rule) {
+        var found = truth(rule.when, day);
+        if (found) { reasons.push({ hold: id, rule: rule }); }
+        if (found === null) { undecided.push({ hold: id, rule: rule, questions: questionsOf(unknown(rule.when, day)) }); }
+      });
+      if (reasons.length + undecided.length === before) { quiet.push(id); }
+    });
+    reasons = reasons.filter(gravest).concat(reasons.filter(function (each) { return !gravest(each); }));
+    var found = reasons.length ? reasons[0].rule.answer : 'go';
+    var graver = undecided.some(function (each) { return gravest(each) || found === 'go'; });
+    return {
+      answer: found !== 'hold' && graver ? 'ask' : found, reasons: reasons, notKnown: notKnown(undecided), quiet: quiet
+    };
+  }
+
+  function gravest(each) { return each.rule.answer === 'hold'; }
+
+  function notKnown(undecided) {
+    return Object.keys(Swardbook.holdRules.questions).map(function (question) {
+      var asking = undecided.filter(function (each) { return each.questions.indexOf(question) >= 0; });
+      var holds = asking.map(function (each) { return each.hold; });
+      return {
+        question: question, could: asking.some(gravest) ? 'hold' : 'care',
+        holds: holds.filter(function (id, position) { return holds.indexOf(id) === position; })
+      };
+    }).filter(function (each) { return each.holds.length; });
+  }
+
+  window.Swardbook = window.Swardbook || {};
+  Swardbook.holds = { read: read, of: of, asks: asks, answer: answer };
+})();

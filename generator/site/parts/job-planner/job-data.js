@@ -1,0 +1,39 @@
+/* What a job is worked out from, loaded as scripts when it is asked for: a page opened from a folder has no other way.
+   Each script calls plan, place, practice, book or inspection; see generator/site/pages/job/job_scripts.py. */
+(function () {
+  'use strict';
+  var held = { plan: {}, place: {}, practice: null, book: null, inspection: null };
+  var waiting = {};
+
+  function key(first, second) { return first + '--' + second; }
+
+  /* The script at an address, once; the promise fails with the address where it does not come. */
+  function load(address) {
+    if (!waiting[address]) {
+      waiting[address] = new Promise(function (done, failed) {
+        var script = document.createElement('script');
+        script.src = address;
+        script.onload = function () { done(address); };
+        script.onerror = function () { delete waiting[address]; script.remove(); failed(new Error(address)); };
+        document.head.appendChild(script);
+      });
+    }
+    return waiting[address];
+  }
+
+  window.Swardbook = window.Swardbook || {};
+  Swardbook.jobs = {
+    plan: function (plan, grass, value) { held.plan[key(plan, grass)] = value; },
+    place: function (grass, place, value) { held.place[key(grass, place)] = value; },
+    practice: function (value) { held.practice = value; },
+    /* {grasses, plans, places, sites, cautions, calculators, sums, tax, domain}: names, and what goes with what. */
+    book: function (value) { if (value) { held.book = value; } return held.book; },
+    /* {tasks, asks, outcomes}: names, questions, and what each outcome of the inspection says and adds. */
+    inspection: function (value) { if (value) { held.inspection = value; } return held.inspection; },
+    held: function (plan, grass, place, site) {
+      var sites = held.place[key(grass, place)];
+      return { plan: held.plan[key(plan, grass)], site: sites && sites[site], practice: held.practice };
+    },
+    load: load
+  };
+})();

@@ -1,0 +1,299 @@
+/* The planner's form: what the reader chooses, ticks and puts off, worked out and shown at once. */
+(function () {
+  'use strict';
+
+  function start(root) {
+    var book = Swardbook.jobs.book();
+    if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
+    var S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
+    var V = Swardbook.jobInspection, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
+    function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
+    function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
+    var usual = {
+      plan: choice('plan').value, grass: choice('grass').value, place: choice('place').value, site: choice('site').value, on: choice('on').value,
+      area: Swardbook.quantity.read(choice('area').value, 'm2'), name: '', start: root.dataset.start, done: {}, put: {}, without: [], rain: {},
+      typed: choice('area').value, visit: {}, key: ''
+    };
+    var desk = new Swardbook.jobDesk.Desk(root, usual, function () { told([]); address(); update(true); }, function () { changed(true); });
+    function job() { return desk.now; }
+
+    /* What is said above the job; one that this book cannot work out comes first. */
+    function told(sentences) { notes = desk.strange().concat(sentences); }
+
+    function notice() {
+      part('notice').textContent = notes.join(' ');
+      part('notice').hidden = !notes.length;
+    }
+
+    /* What is being typed is left alone while the job stays the same. */
+    function free(field) { return field !== document.activeElement || another; }
+
+    function showList() {
+      if (free(part('name'))) { part('name').value = job().name; }
+      Swardbook.jobDesk.options(part('kept'), desk.list().map(function (each) { return [each[0], Swardbook.jobDesk.nameOf(each[1], book)]; }), desk.chosen());
+    }
+
+    /* A job that this book cannot work out can be sent on and taken off, and no more. */
+    function showOnly(known) {
+      [part('form'), part('worked')].forEach(function (each) { each.hidden = !known; });
+      Array.prototype.forEach.call(root.querySelectorAll('[data-act^=print], [data-act=calendar], [data-act=link]'), function (each) { each.hidden = !known; });
+      if (!known) { part('sheet').hidden = true; }
+    }
+
+    function showForm(area) {
+      var now = job();
+      choice('grass').value = now.grass;
+      choice('place').value = now.place;
+      Swardbook.jobDesk.options(choice('plan'), book.grasses[now.grass].plans.map(function (id) { return [id, book.plans[id].name]; }), now.plan);
+      Swardbook.jobDesk.options(choice('site'), book.places[now.place].sites.map(function (id) { return [id, book.sites[id]]; }), now.site);
+      part('site-note').hidden = book.places[now.place].sites.length > 1;
+      if (free(choice('on'))) { choice('on').value = now.on; }
+      if (area && free(choice('area'))) { choice('area').value = now.typed || +now.area.toFixed(4) + ' m2'; trouble(''); }
+      if (free(part('day-sheet-start'))) { part('day-sheet-start').value = now.start; }
+    }
+
+    function trouble(sentence) {
+      part('area-trouble').textContent = sentence;
+      part('area-trouble').hidden = !sentence;
+      if (sentence) { choice('area').setAttribute('aria-invalid', 'true'); } else { choice('area').removeAttribute('aria-invalid'); }
+    }
+
+    function needed(now) {
+      var held = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site), wanted = [];
+      if (!held.practice) { wanted.push(root.dataset.jobs + 'practice.js'); }
+      if (!held.plan) { wanted.push(root.dataset.jobs + now.plan + '--' + now.grass + '.js'); }
+      if (!held.site) { wanted.push(root.dataset.jobs + 'places/' + now.place + '--' + now.grass + '.js'); }
+      var ids = book.sums.concat(held.plan ? [].concat.apply([], held.plan.steps.map(function (step) { return (step.quantities || []).map(function (each) { return each.calculator; }); })) : []);
+      ids.forEach(function (id) { if (!Swardbook.calculators || !Swardbook.calculators[id]) { wanted.push(root.dataset.calculators + id + '.js'); } });
+      if (inspected(now)) {
+        var scripts = root.dataset.inspection.split(' '), there = [Swardbook.inspectionSheet, Swardbook.inspection, Swardbook.jobs.inspection()];
+        scripts.forEach(function (address, number) { if (!there[number]) { wanted.push(address); } });
+      }
+      return wanted;
+    }
+
+    /* Whether the job takes up an inspection, and the book has one to ask. */
+    function inspected(now) { return Boolean(root.dataset.inspection) && Object.keys(now.visit).length > 0; }
+
+    /* What is not there yet is fetched first; a later choice wins over an earlier one that comes late. */
+    function update(area) {
+      var mine = turn += 1, now = job(), strange = desk.strange();
+      another = shownId !== null && shownId !== desk.id;
+      shownId = desk.id;
+      showList();
+      showOnly(!strange.length);
+      if (strange.length) { notice(); return; }
+      showForm(area);
+      (function ready() {
+        var wanted = needed(now);
+        if (!wanted.length) { work(now); return; }
+        Promise.all(wanted.map(Swardbook.jobs.load)).then(function () { if (mine === turn) { ready(); } }, function () {
+          if (mine !== turn) { return; }
+          notes = ['The data of this job could not be read, so what you see below is another job. Try again.'];
+          notice();
+        });
+      })();
+    }
+
+    function work(now) {
+      var data = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site);
+      var rain = {};
+      Object.keys(now.rain).forEach(function (day) { rain[Swardbook.dates.fromIso(day)] = now.rain[day]; });
+      var seen = inspected(now) ? V.read(now.visit) : null, without = {};
+      now.without.forEach(function (id) { without[id] = book.not_needed; });
+      var adjusted = Object.assign({}, seen ? seen.adjusted : {}, { without: without });
+      var out = Swardbook.jobWork.workOut(data, {
+        area: now.area, on: Swardbook.dates.fromIso(now.on), done: Swardbook.jobDates.numbered(Object.assign({}, now.put, now.done)), adjusted: adjusted, rain: rain
+      });
+      last = { out: out, plan: Swardbook.jobPlan.stepsFor(data.plan, adjusted), seen: seen && seen.values };
+      show(out, last.plan, now);
+      showInspection(now);
+      notice();
+    }
+
+    function show(out, plan, now) {
+      var window_ = out.window, titles = {};
+      plan.kept.forEach(function (step) { titles[step.id] = step.title; });
+      part('what').textContent = book.plans[now.plan].name + ': ' + book.grasses[now.grass].name + ', ' + book.places[now.place].name + ', ' + W.day(now.on);
+      Swardbook.words(part('area'), [W.area(now.area)]);
+      S.list(part('choose'), book.plans[now.plan].choose, function (row, text) { row.textContent = text; });
+      part('answer').classList.toggle('sb-job__answer--outside', !window_.inside);
+      part('headline').textContent = W.headline(window_);
+      part('window-why').textContent = window_.why;
+      part('edges').textContent = W.edges(window_);
+      part('frost').textContent = 'Any frost in the four weeks from then: ' + W.percent(window_.frost_chance_four_weeks) + '.';
+      S.list(part('settling'), out.first_possible, function (row, each) { row.textContent = W.settles(each, titles[each.step]); });
+      S.list(part('then'), window_.what_then, function (row, text) { row.textContent = text; });
+      part('then-box').hidden = !window_.what_then.length;
+      if (!window_.inside) { part('then-box').open = true; }
+      S.show(root, out, plan, now);
+      S.next(part('next'), out, now);
+      S.say(root, 'moves', S.moves(out, plan, now));
+      S.list(part('left-out'), out.left_out, leftOut);
+      part('left-out-box').hidden = !out.left_out.length;
+      L.shopping(root, out, plan);
+      L.gear(root, out);
+      L.daySheet(root, out, now, sheetDay);
+      L.water(root, out);
+      Swardbook.jobRain.show(root, out, now.rain, allRain);
+      L.price(root, out);
+      Swardbook.jobPrint.sheet(part('sheet'), out, plan, part('what').textContent, W.area(now.area), W.headline(window_), last.seen ? last.seen.stops : []);
+      part('sheet').hidden = false;
+      var sheet = book.plans[now.plan].aftercare;
+      part('handover-box').hidden = !sheet;
+      if (sheet) {
+        part('handover').textContent = sheet.name;
+        part('handover').href = root.dataset.aftercare + sheet.id + '.html#v=1&on=' + Swardbook.jobLists.finished(out) + '&grass=' + now.grass;
+        part('maker').href = root.dataset.maker + '#' + Swardbook.jobLists.clientLink(out, now, sheet.id);
+      }
+    }
+
+    function showInspection(now) {
+      var device = V.onDevice(), using = inspected(now), same = device && JSON.stringify(device.answers) === JSON.stringify(now.visit);
+      part('inspection-box').hidden = !root.dataset.inspection;
+      part('inspection-said').textContent = using ? V.sum(last.seen) : device ? 'An inspection is kept on this device, with ' + W.count(Object.keys(device.answers).length, 'answer') + '.'
+        : 'No inspection is kept on this device. What the inspection sheet finds can change the steps below.';
+      if (using) { V.show(part('inspection-found'), last.seen); } else { part('inspection-found').hidden = true; }
+      var use = root.querySelector('[data-act=inspection-use]');
+      use.hidden = !device || same;
+      use.textContent = (using ? 'Use the answers as they are now' : 'Use the inspection') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : '');
+      root.querySelector('[data-act=inspection-drop]').hidden = !using;
+    }
+
+    function leftOut(row, each) {
+      row.textContent = each.title + ': ' + each.why;
+      if (job().without.indexOf(each.id) < 0) { return; }
+      var back = row.appendChild(Swardbook.element('button', 'sb-button sb-button--quiet', 'Bring it back'));
+      back.type = 'button';
+      back.addEventListener('click', function () {
+        job().without = job().without.filter(function (id) { return id !== each.id; });
+        changed();
+      });
+    }
+
+    /* A change by hand: kept, put into the address so that a reload comes back to it, and worked out. */
+    function changed(area) {
+      desk.keep();
+      told([]);
+      address();
+      update(area);
+    }
+
+    function address() {
+      try {
+        window.history.replaceState({ job: desk.id }, '', K.fragment(job()));
+      } catch (error) {
+        /* A browser may refuse this to a page from a folder; the job is kept all the same. */
+      }
+    }
+
+    /* A bare number is in the unit that the reader prefers now; with it beside, it stays what it was. */
+    function withUnit(text) {
+      return /^[\s\d.,]+$/.test(text) ? text + (document.documentElement.getAttribute('data-units') === 'us' ? ' ft2' : ' m2') : text;
+    }
+
+    function chosen(name) {
+      var now = job();
+      if (name === 'area') {
+        try {
+          var area = Swardbook.quantity.read(choice('area').value, document.documentElement.getAttribute('data-units') === 'us' ? 'ft2' : 'm2');
+          if (!Swardbook.kept.isArea(area)) { trouble('This is not a lawn; give an area above 0, such as 240 m2.'); return; }
+          trouble('');
+          now.area = area;
+          now.typed = withUnit(choice('area').value.trim());
+        } catch (problem) {
+          if (!problem.sentence) { throw problem; }
+          trouble(problem.sentence);
+          return;
+        }
+      } else if (name === 'on') {
+        if (!Swardbook.kept.isDay(choice('on').value)) { return; }
+        now.on = choice('on').value;
+      } else { now[name] = choice(name).value; }
+      var fixed = K.known(now, usual);
+      desk.now = fixed.job;
+      changed();
+      told(fixed.told);
+      notice();
+    }
+
+    function stepAct(target) {
+      var item = target.closest('[data-step]'), id = item.dataset.step, now = job(), act = target.dataset.act;
+      var day = item.querySelector('[data-act=day]');
+      if (act === 'done') {
+        if (target.checked) { now.done[id] = Swardbook.dates.iso(Swardbook.dates.today()); } else { delete now.done[id]; }
+      } else if (act === 'day') {
+        if (!Swardbook.kept.isDay(day.value)) { return; }
+        (now.done[id] ? now.done : now.put)[id] = day.value;
+      } else if (act === 'later') {
+        var to = Swardbook.dates.fromIso(last.out.steps.find(function (step) { return step.id === id; }).date) + (+target.dataset.days);
+        now.put[id] = Swardbook.dates.iso(to);
+      } else if (act === 'back') { delete now.put[id]; } else if (act === 'without') { now.without.push(id); } else { return; }
+      changed();
+      if (act === 'later') { Swardbook.jobHold.told(item, 'Put off to ' + W.day(now.put[id]) + '. ' + S.moves(last.out, last.plan, now)); item.querySelector('[data-part=hold] > summary').focus(); }
+      if (act !== 'day') { day.value = (last.out.steps.find(function (step) { return step.id === id; }) || { date: day.value }).date; }
+    }
+
+    function choose(id) {
+      sheetDay = null;
+      desk.open(id);
+      told([]);
+      address();
+      update(true);
+    }
+
+    var tools = { root: root, part: part, desk: desk, last: function () { return last; }, choose: choose, drop: function () {
+      var removed = desk.drop();
+      told([]);
+      address();
+      update(true);
+      return removed;
+    } };
+
+    root.addEventListener('change', function (event) {
+      var target = event.target;
+      if (target.dataset.choice) { chosen(target.dataset.choice); }
+      else if (target.closest('[data-step]')) { stepAct(target); }
+      else if (target.dataset.act === 'rain') { if (Swardbook.jobRain.take(target, job().rain)) { changed(); } }
+      else if (target === part('day-sheet-days')) { sheetDay = target.value; work(job()); }
+      else if (target === part('day-sheet-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
+      else if (target === part('name')) { job().name = target.value.trim().slice(0, 40); changed(); }
+      else if (target === part('kept')) { if (target.value) { choose(target.value); } }
+    });
+    root.addEventListener('input', function (event) { if (event.target === choice('area')) { chosen('area'); } });
+    root.addEventListener('click', function (event) {
+      var button = event.target.closest('button[data-act]');
+      if (button && button.closest('[data-step]')) { stepAct(button); }
+      else if (button && button.dataset.act === 'rain-all') { allRain = true; changed(); }
+      else if (button && button.dataset.act === 'inspection-use') { job().visit = V.onDevice().answers; changed(); part('inspection-said').focus(); }
+      else if (button && button.dataset.act === 'inspection-drop') { job().visit = {}; changed(); part('inspection-said').focus(); }
+    });
+    root.addEventListener('submit', function (event) { event.preventDefault(); });
+
+    function fromAddress() {
+      var found = K.particulars(window.location.hash);
+      if (found === null) { told(['This link is damaged, so it shows no job of its own.']); return; }
+      if (!Object.keys(found).length) { return; }
+      var asked = Object.assign(desk.usual(), found.area ? { typed: '' } : {}, found);
+      if (found.plan && !found.grass && book.plans[found.plan] && book.grasses[asked.grass].plans.indexOf(found.plan) < 0) { asked.grass = ''; }
+      var fixed = K.known(asked, usual), same = desk.rows.all().filter(function (each) { return K.fragment(each.row) === K.fragment(fixed.job); })[0];
+      if (same) { desk.open(same.id); } else { desk.draft(fixed.job); }
+      told(fixed.told);
+    }
+
+    var shownBefore = desk.begin();
+    told([]);
+    if (!shownBefore) { fromAddress(); }
+    desk.listChanged = showList;
+    if (root.dataset.inspection) { Swardbook.kept('inspection').follow(function () { if (last && !desk.strange().length) { showInspection(job()); } }); }
+    window.addEventListener('hashchange', function () { told([]); fromAddress(); update(true); });
+    part('plain').hidden = true;
+    part('form').hidden = false;
+    part('keep-box').hidden = false;
+    if (Swardbook.jobFiles) { Swardbook.jobFiles(tools); }
+    update(true);
+  }
+
+  function begin() { Swardbook.component('job-planner', start); }
+  if (window.Swardbook && Swardbook.component) { begin(); } else { window.addEventListener('load', begin); }
+})();

@@ -1,0 +1,71 @@
+"""Every kind of page, a line each, in the order of the navigation; and from these every page, every file and the tabs of a site."""
+
+from collections.abc import Collection
+from dataclasses import replace
+from typing import Any
+
+from generator.site.making import Making
+from generator.site.page import Page
+from generator.site.page_kind import ABOUT, DOORS, Files, PageKind, Tab
+from generator.site.search.search_index import SearchKind
+
+PAGE_KINDS = (
+    PageKind("home", "list", 0.3, names_only=True, tab=Tab("Home", "index")),
+    PageKind("grass", "grass", 1.6, tab=Tab("Grasses", "grasses/index")),
+    PageKind("key", "which grass is it", 1.1),
+    PageKind("guide", "renovation guide", 0.85, glossary=True, tab=Tab("Renovate", "renovate/index")),
+    PageKind("plan", "plan", 0.9),
+    PageKind("inspection", "inspection sheet", 1),
+    PageKind("side-by-side", "side by side", 0.8),
+    PageKind("ranked", "grasses in order", 1),
+    PageKind("job", "planner", 1.1, tab=Tab("Jobs", "jobs/index")),
+    PageKind("calendars", "list", 0.4, names_only=True, tab=Tab("Calendars", "calendars/index")),
+    PageKind("compare", "place by place", 0.5, names_only=True),
+    PageKind("place", "place", 1.8),
+    PageKind("calendar", "calendar", 1.15),
+    PageKind("calculator", "calculator", 0.8, tab=Tab("Calculators", "calculators/index")),
+    PageKind("aftercare", "aftercare", 0.6, tab=Tab("Aftercare", "aftercare/index")),
+    PageKind("client-link", "client link", 1),
+    PageKind("problems", "list", 0.5, names_only=True, tab=Tab("Problems", "problems/index")),
+    PageKind("problem", "problem", 0.95, glossary=True),
+    PageKind("answer", "answer", 0.7, glossary=True, tab=Tab("Answers", "answers/index")),
+    PageKind("task", "task", 1.75, glossary=True, tab=Tab("Tasks", "tasks/index")),
+    PageKind("caution", "caution", 1.4, tab=Tab("Cautions", "cautions/index")),
+    PageKind("record", "record", 1.1),
+    PageKind("glossary", "list", 0.3, names_only=True, tab=Tab("Glossary", "glossary", ABOUT)),
+    PageKind("names", "list", 0.4, names_only=True, tab=Tab("Names by country", "names", ABOUT)),
+    PageKind("sources", "list", 0.3, names_only=True, tab=Tab("Sources", "sources", ABOUT)),
+    PageKind("retired", "gone", 1),
+    PageKind("index", "list", 0.3, names_only=True),
+)
+
+KIND_OF = {kind.name: kind for kind in PAGE_KINDS}
+
+
+def all_pages(making: Making) -> list[Page]:
+    """Every generated page, with the line at its foot that says where it comes from."""
+    pages = [page for kind in PAGE_KINDS for page in kind.pages(making)]
+    return [replace(page, foot=making.here(page.path).sourcing.foot()) for page in pages]
+
+
+def all_files(making: Making) -> Files:
+    """What pages load and lead to: path in the site to content."""
+    return {path: content for kind in PAGE_KINDS for path, content in kind.files(making).items()}
+
+
+def search_kinds() -> dict[str, SearchKind]:
+    """What search makes of each kind of page."""
+    return {kind.name: SearchKind(kind.said, kind.weight, kind.names_only) for kind in PAGE_KINDS}
+
+
+def navigation(written: list[str], there: Collection[str]) -> list[dict[str, Any]]:
+    """The tabs: front doors only. A full tree would stand in every page and grow with pages squared.
+
+    written: pages written by hand, which stand under About. there: every page of the book, as the path of its Markdown.
+    """
+
+    def links(among: str) -> list[dict[str, str]]:
+        tabs = [kind.tab for kind in PAGE_KINDS if kind.tab is not None and kind.tab.among == among]
+        return [{tab.words: f"{tab.page}.md"} for tab in tabs if f"{tab.page}.md" in there]
+
+    return [*links(DOORS), {"About": [*links(ABOUT), *written]}]

@@ -1,0 +1,17 @@
+"""What a reader should know of a place's record: what follows from its figures, said in one way, and its own notes."""
+
+from generator.book.records.place import Place
+
+
+def place_notes(place: Place) -> list[str]:
+    """Sentences: how frost was found, how short the record is, and what the place's file adds."""
+    normals, said = place.normals, []
+    if normals.frost_days is None:
+        said.append("This record counts no frost nights. They are worked out from the mean minima, by a rule made for Australian stations.")
+    if normals.years_of_each_month:
+        fewest, most = normals.years_of_each_month
+        years = f"{fewest} to {most}" if fewest != most else f"{most}"
+        said.append(f"The record is short, with {years} years of each month. One warm or cold year makes a difference.")
+        if normals.rain_source is None:
+            said.append("Its rain is from the same few years. At some stations those were wet years, up to a third above the mean of 30 years.")
+    return [*said, *place.notes]
