@@ -1,6 +1,6 @@
 """What MkDocs calls while it builds: each hook is a few lines; the work is done in the rooms below."""
 
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
 
 from jinja2 import Environment
@@ -20,9 +20,8 @@ from generator.book.book import Book
 from generator.book.settings import chosen_day
 from generator.checks import check_book
 from generator.moment import moment
-from generator.site.book_site import BookSite, footer_notes
+from generator.site.book_site import BookSite
 from generator.site.frame.escaping import as_title, escape_in, mark_content, mark_titles, plain_title, without_unsafe
-from generator.site.frame.policy import NO_REFERRER, page_policy
 from generator.site.frame.render import FAVICON, SCRIPT, STYLE, THEME, environment
 from generator.site.registry import navigation
 
@@ -40,13 +39,12 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.previewing = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        built_at()  # MkDocs reads the same variable later, and ends in a traceback where it cannot
-        # Before MkDocs looks at what lies in content/, where a pipe or an endless link would hold it up.
+        day(None)  # MkDocs reads the same variable later, and ends in a traceback where it cannot
+        # Read before MkDocs looks at what lies in content/, where a pipe or an endless link would hold it up.
         self.book = whole_book(Path(config.config_file_path).parent)
         environment.cache_clear()  # The preview builds again and again, and templates may have changed in between.
         config.theme.dirs.insert(0, str(THEME))
-        config.theme["favicon"] = FAVICON
-        config.theme["features"] = without_unsafe(config.theme.get("features") or ())
+        config.theme["favicon"], config.theme["features"] = FAVICON, without_unsafe(config.theme.get("features") or ())
         # By attribute, not by style: the policy of a page applies no style that is written into it.
         config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
         config.extra_css.append(STYLE)
@@ -59,9 +57,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.site = site = BookSite(self.book, day(self.config.today), written)
         for path, content in (dict.fromkeys(site.pages, "") | site.files).items():
             files.append(File.generated(config, path, content=content))
-        config.extra["swardbook"] = {
-            "footer": footer_notes(self.book.practice), "policy": page_policy(self.previewing), "referrer": NO_REFERRER,
-        }
+        config.extra["swardbook"] = site.on_every_page(self.previewing)
         if config.nav is None:
             config.nav = navigation(sorted(site.added), written | site.pages.keys())
             config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
@@ -70,17 +66,14 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
         page.update_date = self.site.today.isoformat()  # what the list of pages for search engines says, and the stamp of its packed copy
         ours = self.site.pages.get(page.file.src_uri)
-        if ours is None:
-            return markdown
-        page.meta.update(self.site.front_matter(ours))
-        return ""
+        if ours is not None:
+            page.meta.update(self.site.front_matter(ours))
+        return markdown if ours is None else ""
 
     def on_page_content(self, html: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
         ours = self.site.pages.get(page.file.src_uri)
         if ours is None:
-            path, description = page.file.src_uri.removesuffix(".md"), str(page.meta.get("description", ""))
-            words = [str(word) for word in page.meta.get("words") or ()]
-            html, thanks = self.site.written_html(html, path, plain_title(page), description, words)
+            html, thanks = self.site.written_html(html, page.file.src_uri.removesuffix(".md"), plain_title(page), page.meta)
             page.meta.update({"footer_notes": thanks} if thanks else {})
             return html
         laid_out, sections = self.site.html(ours)
@@ -115,16 +108,12 @@ def whole_book(root: Path) -> Book:
 
 
 def day(named: str | date | None) -> date:
-    """Today, or the day that mkdocs.yml names. Raises PluginError for one that cannot be."""
+    """The day that mkdocs.yml names, or today. Raises PluginError for one that cannot be, and where the moment of the build cannot be told."""
     try:
-        return chosen_day(named) if named else built_at().date()
-    except ValueError as error:
-        raise PluginError(f"mkdocs.yml: 'today' of the plugin swardbook is not a day that a build can start from: {error}") from error
-
-
-def built_at() -> datetime:
-    """The moment of the build. Raises PluginError where it cannot be told."""
-    try:
-        return moment()
+        today = moment().date()
     except ValueError as error:
         raise PluginError(str(error)) from None
+    try:
+        return chosen_day(named) if named else today
+    except ValueError as error:
+        raise PluginError(f"mkdocs.yml: 'today' of the plugin swardbook is not a day that a build can start from: {error}") from error

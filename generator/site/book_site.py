@@ -3,10 +3,11 @@
 A build lays this into a folder with MkDocs; the fuzz tests go through it without.
 """
 
-from collections.abc import Iterable
+from collections.abc import Mapping
 from datetime import date
 from functools import cached_property
 from pathlib import Path
+from typing import Any
 
 from generator.book.attribution import attribution
 from generator.book.book import Book
@@ -16,7 +17,7 @@ from generator.files.season_json import as_json
 from generator.season.season_cache import SeasonCache
 from generator.site.frame.glossary_links import GlossaryLinks
 from generator.site.frame.offline import worker_script
-from generator.site.frame.policy import HEADERS_FILE, header_lines
+from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
 from generator.site.frame.render import asset_files, render, render_page
 from generator.site.making import Making
 from generator.site.page import Page, Section
@@ -55,16 +56,17 @@ class BookSite:
         there = [section for section in page.sections if f'id="{section.id}"' in laid_out]
         return self._glossary_links.page(page, laid_out) if KIND_OF[page.kind].glossary else laid_out, there
 
-    def written_html(self, html: str, path: str, title: str, description: str, words: Iterable[str]) -> tuple[str, list[str]]:
+    def written_html(self, html: str, path: str, title: str, meta: Mapping[str, Any]) -> tuple[str, list[str]]:
         """A page written by hand, with what it asks for worked out, and the wording that owners of its data ask for; search reads it on the way.
 
-        path: without ending. words: its slips and turns of phrase.
+        path: without ending. meta: what its head says.
         """
         thanks: list[str] = []
         if PRINTED_CALENDARS in html:
             view = printed_calendars.printed_calendars(self.making.seasons, self.making.here(path))
             html, thanks = html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, view)), attribution(self.book)
-        self.index.put_written(path, title, description, words, read(searchable(html)))
+        words = [str(word) for word in meta.get("words") or ()]
+        self.index.put_written(path, title, str(meta.get("description", "")), words, read(searchable(html)))
         return html, thanks
 
     @cached_property
@@ -82,6 +84,10 @@ class BookSite:
         name, script = worker_script(folder, previewing)
         (folder / name).write_text(script, encoding="utf-8")
 
+    def on_every_page(self, previewing: bool) -> dict[str, object]:
+        """What the theme's templates ask for on each page."""
+        return {"footer": footer_notes(self.book.practice), "policy": page_policy(previewing), "referrer": NO_REFERRER}
+
     def front_matter(self, page: Page) -> dict[str, object]:
         """What the theme is told of a page."""
         hidden = ["navigation", "toc"] if not page.sections else ["navigation"]
@@ -89,7 +95,6 @@ class BookSite:
 
 
 def footer_notes(practice: Practice) -> list[str]:
-    """What stands at the foot of every page."""
     if practice.invented:
         return [f"{practice.name}: an invented practice. Its people, clients, products and prices do not exist."]
     return [practice.name]
