@@ -54,8 +54,9 @@ def check(root: Path) -> None:
 @click.argument("grass")
 @click.argument("place")
 @click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn is: open, wall, hollow, shade or exposed.")
+@click.option("--us", is_flag=True, help="Tell the reasons in US units.")
 @click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
-def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None:
+def season(root: Path, grass: str, place: str, site: str, us: bool, as_data: bool) -> None:
     """Print the computed year of GRASS at PLACE: growth, frost, water and windows."""
     book = whole_book(root)
     seasons = SeasonCache(book)
@@ -66,7 +67,7 @@ def season(root: Path, grass: str, place: str, site: str, as_data: bool) -> None
     if as_data:
         click.echo(json.dumps({"grass": grass, "place": place, "site": site, **as_json(year)}, ensure_ascii=False))
     else:
-        click.echo(season_text(year, book.grasses[grass].name, book.places[place].name, site))
+        click.echo(season_text(year, book.grasses[grass].name, book.places[place].name, site, us))
 
 
 @main.command()

@@ -8,6 +8,7 @@ from generator.book.records.calculator import Calculator
 from generator.season.calendar_days import week_days
 from generator.calculators.calculate import calculate
 from generator.season.engine_rules import SoilWater
+from generator.season.reasons import Measured, Reason, because, share
 from generator.season.year import SeasonYear
 from generator.units import to_si, unit
 
@@ -31,7 +32,7 @@ class Sprinkler:
 class WateringRhythm:
     """One watering on a soil: its depth [mm]; with a sprinkler its run time [min], in how many spells, and the rest between [min].
 
-    spell_min: how long each spell runs [min]. why: in words, with the numbers.
+    spell_min: how long each spell runs [min]. why: what sets the depth, with its numbers.
     """
 
     depth_mm: float
@@ -39,7 +40,7 @@ class WateringRhythm:
     spells: int
     spell_min: float | None
     rest_min: float | None
-    why: str
+    why: Reason
 
 
 def sprinkler_of(calculators: Mapping[str, Calculator]) -> Sprinkler | None:
@@ -85,9 +86,9 @@ def watering(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) -
     Source: `usable_water`, `spell`; the run time is the calculator's.
     """
     depth = usable_water(soil, season.grass.allowable_depletion)
-    held = (
-        f"{soil.name.lower()} holds {depth:.0f} mm that the grass may use: {soil.available_water:.1%} of {soil.root_depth_mm:.0f} mm "
-        f"of roots, {season.grass.allowable_depletion:.0%} of it"
+    held = because(
+        "soil-holds", soil=soil.name.lower(), depth=Measured(depth, "mm", ".0f"), available=Measured(soil.available_water, "1", ".1%"),
+        roots=Measured(soil.root_depth_mm, "mm", ".0f"), depletion=share(season.grass.allowable_depletion),
     )
     if sprinkler is None:
         return WateringRhythm(depth, None, 1, None, None, held)
@@ -96,7 +97,8 @@ def watering(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) -
     if longest * soil.spells_a_morning < run_time:
         depth *= longest * soil.spells_a_morning / run_time
         run_time = longest * soil.spells_a_morning
-        held += f"; it takes in only {soil.infiltration_mm_per_h:g} mm an hour, so one morning gives {depth:.0f} mm"
+        takes_in = Measured(soil.infiltration_mm_per_h, "mm", "g")
+        held = because("soil-takes-in", held=held, rate=takes_in, depth=Measured(depth, "mm", ".0f"))
     spells = 1 if longest == inf else ceil(run_time / longest - 1e-9)
     return WateringRhythm(depth, run_time, spells, run_time / spells, rest if spells > 1 else None, held)
 

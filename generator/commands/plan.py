@@ -38,6 +38,7 @@ from generator.jobs.plan_steps import Adjusted
 @click.option("--inspection", "answers", multiple=True, metavar="QUESTION=ANSWER", help="What the inspection sheet found, such as thatch-depth='30 mm'; may be repeated.")
 @click.option("--visit", "answers_before", multiple=True, hidden=True, help="What --inspection was called before.")
 @click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, such as 2026-10-13='8 mm'; may be repeated.")
+@click.option("--us", is_flag=True, help="Tell the reason of the window in US units.")
 @click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as a calendar file.")
 @click.option("--first-on", help="The day the job was first planned for, if it has moved, so that a calendar can move its events.")
@@ -45,8 +46,8 @@ from generator.jobs.plan_steps import Adjusted
 @click.pass_obj
 def plan(
     now: datetime, root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...],
-    without: tuple[str, ...], answers: tuple[str, ...], answers_before: tuple[str, ...], rain: tuple[str, ...], as_data: bool, ics: Path | None,
-    first_on: str | None, table: Path | None,
+    without: tuple[str, ...], answers: tuple[str, ...], answers_before: tuple[str, ...], rain: tuple[str, ...], us: bool, as_data: bool,
+    ics: Path | None, first_on: str | None, table: Path | None,
 ) -> None:
     """Put dates to the plan RENOVATION: when each step falls, what to buy, what to book."""
     book = whole_book(root)
@@ -80,7 +81,7 @@ def plan(
     elif not (ics or table):
         for stop in inspection_values(book, inspection)["stops"] if inspection else ():
             click.echo(f"Stop: {stop['say']} {stop['because']}\n")
-        click.echo(job_text(job, book.renovations[renovation].name, book.grasses[grass].name, book.places[place].name))
+        click.echo(job_text(job, book.renovations[renovation].name, book.grasses[grass].name, book.places[place].name, us))
 
 
 def fitting(book: Book, seasons: SeasonCache, asked: AskedJob) -> None:

@@ -24,7 +24,7 @@ _NAME = re.compile(r"[a-z][a-z0-9_]*")
 
 
 @dataclass(frozen=True)
-class Reason:
+class HoldReason:
     """A rule that holds. hold: the id of the record it stands in."""
 
     hold: str
@@ -49,7 +49,7 @@ class HoldAnswer:
     """
 
     answer: Answer
-    reasons: tuple[Reason, ...]
+    reasons: tuple[HoldReason, ...]
     not_known: tuple[AskedHold, ...]
     quiet: tuple[str, ...]
 
@@ -73,7 +73,7 @@ def answer_for(holds: Mapping[str, Hold], forecast: Forecast) -> HoldAnswer:
             root = condition_of(rule).root
             truth = _truth(root, values)
             if truth:
-                reasons.append(Reason(id, rule))
+                reasons.append(HoldReason(id, rule))
             elif truth is None:
                 undecided.append((id, rule, frozenset(_unknown(root, values))))
         if len(reasons) + len(undecided) == before:

@@ -7,7 +7,7 @@ from typing import Any
 from generator.book.records.hold import Hold
 from generator.book.records.source import Source
 from generator.field.forecast import FLAGS, NONE, QUESTIONS, RULE_UNITS, Forecast, DayQuestion
-from generator.field.holds import AskedHold, HoldAnswer, Reason
+from generator.field.holds import AskedHold, HoldAnswer, HoldReason
 from generator.units import from_si
 
 WIDTH = 100
@@ -32,7 +32,7 @@ def hold_values(task: str, found: HoldAnswer, holds: Mapping[str, Hold], forecas
     }
 
 
-def _reason_values(each: Reason, hold: Hold) -> dict[str, Any]:
+def _reason_values(each: HoldReason, hold: Hold) -> dict[str, Any]:
     rule = each.rule
     return {
         "hold": each.hold, "name": hold.name, "answer": rule.answer, "reason": rule.reason, "change": rule.change, "when": rule.when,
@@ -74,7 +74,7 @@ def hold_text(task_name: str, found: HoldAnswer, holds: Mapping[str, Hold], sour
     return "\n".join(lines)
 
 
-def _reason(each: Reason, hold: Hold, sources: Mapping[str, Source]) -> list[str]:
+def _reason(each: HoldReason, hold: Hold, sources: Mapping[str, Source]) -> list[str]:
     rule = each.rule
     named = ", ".join(sources[id].label if id in sources else id for id in rule.sources)
     return [

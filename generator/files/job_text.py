@@ -9,14 +9,15 @@ from generator.jobs.job import Job, JobStep, NeededGear
 from generator.jobs.price import Cost
 from generator.jobs.amounts import Purchased, Spoil, Worked
 from generator.calculators.calculate import Amount, figures, unit_after
+from generator.words.reason_text import text
 
 WIDTH = 100
 
 
-def job_text(job: Job, plan: str, grass: str, place: str) -> str:
-    """The job for reading: the window, the steps by date, what to buy, what to book, what is left out and why."""
+def job_text(job: Job, plan: str, grass: str, place: str, us: bool = False) -> str:
+    """The job for reading: the window, the steps by date, what to buy, what to book, what is left out and why. us: the window's reason in US units."""
     lines = [f"{plan}: {grass}, {place}, {figures(job.request.area_m2, 1)} m2", ""]
-    lines += [_wrapped("In the window. " + job.verdict.why if job.verdict.inside else "Outside the window. " + job.verdict.why), ""]
+    lines += [_wrapped(f"{'In' if job.verdict.inside else 'Outside'} the window. {text(job.verdict.why, us)}"), ""]
     if not job.verdict.inside:
         lines += [*(fill(each.text, WIDTH, initial_indent="  - ", subsequent_indent="    ") for each in job.what_then), ""]
     lines += [f"Any frost in the four weeks from {day(job.request.on)}: {round(job.verdict.frost_chance * 100)} %.", ""]

@@ -9,6 +9,7 @@ from generator.jobs.price import Cost
 from generator.jobs.amounts import Purchased, Worked
 from generator.jobs.window_answer import Verdict
 from generator.calculators.calculate import Amount
+from generator.words.reason_text import text
 
 
 def job_values(job: Job) -> dict[str, Any]:
@@ -41,7 +42,7 @@ def _window(found: Verdict) -> dict[str, Any]:
         "from": month_and_day(stretch.first) if stretch else None,
         "best": month_and_day(stretch.best) if stretch and stretch.best is not None else None,
         "to": month_and_day(stretch.last) if stretch else None,
-        "why": found.why, "frost_chance_four_weeks": _to(found.frost_chance, 1000),
+        "why": text(found.why), "frost_chance_four_weeks": _to(found.frost_chance, 1000),
     }
 
 

@@ -10,6 +10,7 @@ from generator.files.job_calendar import job_entries, job_key
 from generator.files.job_text import day, purchase_words, quantity_words
 from generator.files.job_values import bought_values, job_values
 from generator.jobs.lawn_round import LawnJob, Round
+from generator.words.reason_text import text
 
 
 # What a round tells of a step; its sentences are the plan's, and `swardbook plan` has them.
@@ -48,7 +49,7 @@ def round_text(found: Round) -> str:
     lines = [f"{len(found.jobs)} {'lawn' if len(found.jobs) == 1 else 'lawns'}"]
     for each in found.jobs:
         window = each.job.verdict
-        stands = "in the window" if window.inside else f"outside: {window.why}"
+        stands = "in the window" if window.inside else f"outside: {text(window.why)}"
         lines.append(f"  {day(each.job.request.on)}  {each.client}  {each.lawn['renovation']}, {each.lawn['grass']} at {each.lawn['place']}, {stands}")
     lines += ["", "Days", *(f"  {day(each.day)}  {', '.join(each.clients)}  {each.minutes / 60:.1f} h" for each in found.days)]
     lines += ["", "To buy", *(f"  {purchase_words(each)}" for each in found.shopping)]

@@ -2,14 +2,17 @@
 
 from generator.season.calendar_days import month_and_day, week_days
 from generator.season.events import events
+from generator.season.reasons import Day, Measured, Reason, numbers
 from generator.season.year import SeasonYear
+from generator.words.reason_text import text
 
 
 def as_json(season: SeasonYear) -> dict:
     """The year as the contract of `swardbook season --json` has it, with the figures rounded for reading.
 
     reference_evapotranspiration_method: "penman-monteith" or "hargreaves-samani", and what it assumed. weeks: 52 dicts.
-    windows: per kind a list of {from, best, to (MM-DD), why, reasons, main, edges}; `from` after `to` crosses New Year. edges:
+    windows: per kind a list of {from, best, to (MM-DD), why, reasons, because, main, edges}; `from` after `to` crosses New Year.
+    reasons: in words; because: the same as codes, each with its numbers and their units (a day as MM-DD). edges:
     for `from` and `to` the rules that set it and whether it is undecided, with its earliest and latest day if so.
     why_none: per kind without a window, the reason; undecided: those of them that half a printed degree would change.
     events: per event {from, to (null where it does not happen), why}.
@@ -43,10 +46,13 @@ def as_json(season: SeasonYear) -> dict:
                     "from": month_and_day(window.first),
                     "best": month_and_day(window.best),
                     "to": month_and_day(window.last),
-                    "why": window.why,
+                    "why": text(window.why),
                     "reasons": {
-                        "from": list(window.why_first), "best": window.why_best, "to": list(window.why_last),
-                        "notes": list(window.notes),
+                        "from": _said(window.why_first), "best": text(window.why_best), "to": _said(window.why_last), "notes": _said(window.notes),
+                    },
+                    "because": {
+                        "from": _data(window.why_first), "best": _data((window.why_best,)), "to": _data(window.why_last),
+                        "notes": _data(window.notes),
                     },
                     "main": window.is_main,
                     "edges": {
@@ -58,12 +64,26 @@ def as_json(season: SeasonYear) -> dict:
             ]
             for kind, found in season.windows.items()
         },
-        "why_none": {kind: found.why_none for kind, found in season.windows.items() if found.why_none},
+        "why_none": {kind: text(found.why_none) for kind, found in season.windows.items() if found.why_none},
         "undecided": [kind for kind, found in season.windows.items() if found.undecided],
         "events": {
-            name: {"from": _day(event.first), "to": _day(event.last), "why": event.why} for name, event in events(season).items()
+            name: {"from": _day(event.first), "to": _day(event.last), "why": text(event.why)} for name, event in events(season).items()
         },
     }
+
+
+def _said(reasons: tuple[Reason, ...]) -> list[str]:
+    return [text(each) for each in reasons]
+
+
+def _data(reasons: tuple[Reason, ...]) -> list[dict]:
+    return [{"code": each.code, "numbers": {name: _number(value) for name, value in numbers(each)}} for each in reasons]
+
+
+def _number(value: Measured | Day) -> dict | str:
+    if isinstance(value, Day):
+        return month_and_day(value.number)
+    return {"value": float(f"{value.value:.6g}"), "unit": value.unit}
 
 
 def _day(day: int | None) -> str | None:

@@ -5,6 +5,8 @@ from textwrap import fill
 from generator.season.events import events
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import Windows
+from generator.words.reason_text import text
+from generator.words.days import event_days
 
 STATES = {"dormant": ".", "slow": "-", "growing": "+", "peak": "#"}
 # What the window is called, and the shorter word before its row of the strip.
@@ -26,10 +28,10 @@ EVENTS = {
 MONTH_ROW = "".join(letter.ljust(width) for letter, width in zip("JFMAMJJASOND", (5, 4, 4, 4, 5, 4, 4, 5, 4, 4, 5, 4), strict=True))
 
 
-def season_text(season: SeasonYear, grass: str, place: str, site: str) -> str:
-    """Several lines, at most 100 characters wide, in plain characters that any terminal shows."""
+def season_text(season: SeasonYear, grass: str, place: str, site: str, us: bool = False) -> str:
+    """Several lines, at most 100 characters wide, in plain characters that any terminal shows. us: reasons in US units."""
     return "\n".join([
-        f"{grass} at {place}, {site}", "", *_strip(season), "", *_windows(season), "", *_events(season), "", *_table(season), "", *_how(season),
+        f"{grass} at {place}, {site}", "", *_strip(season), "", *_windows(season, us), "", *_events(season, us), "", *_table(season), "", *_how(season),
     ])
 
 
@@ -54,21 +56,21 @@ def _strip(season: SeasonYear) -> list[str]:
     return [*rows, "          " + "; ".join(key)]
 
 
-def _windows(season: SeasonYear) -> list[str]:
+def _windows(season: SeasonYear, us: bool) -> list[str]:
     lines = []
     for kind, (name, _) in KINDS.items():
-        lines += [f"{name}:", *_window_lines(season.windows[kind])]
+        lines += [f"{name}:", *_window_lines(season.windows[kind], us)]
     return lines
 
 
-def _window_lines(found: Windows) -> list[str]:
-    if not found.windows:
-        return [fill(f"none: {found.why_none}", 100, initial_indent="  ", subsequent_indent="  ")]
-    return [fill(window.why, 100, initial_indent="  ", subsequent_indent="  ") for window in found.windows]
+def _window_lines(found: Windows, us: bool) -> list[str]:
+    if found.why_none is not None:
+        return [fill(f"none: {text(found.why_none, us)}", 100, initial_indent="  ", subsequent_indent="  ")]
+    return [fill(text(window.why, us), 100, initial_indent="  ", subsequent_indent="  ") for window in found.windows]
 
 
-def _events(season: SeasonYear) -> list[str]:
-    lines = [f"{EVENTS[name]}: {event.words}; {event.why}" for name, event in events(season).items()]
+def _events(season: SeasonYear, us: bool) -> list[str]:
+    lines = [f"{EVENTS[name]}: {event_days(event)}; {text(event.why, us)}" for name, event in events(season).items()]
     return ["Through the year:", *(fill(line, 100, initial_indent="  ", subsequent_indent="    ") for line in lines)]
 
 

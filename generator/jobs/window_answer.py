@@ -6,9 +6,10 @@ from functools import lru_cache
 from typing import Literal
 
 from generator.book.records.renovation import PlanWindow
-from generator.season.calendar_days import DAYS, day_words
+from generator.season.calendar_days import DAYS
 from generator.season.climate.frost import Frost
 from generator.jobs.dates import day_of_year
+from generator.season.reasons import Day, Reason, Several, Value, because, both, count
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import runs_of
 
@@ -26,9 +27,9 @@ class Stretch:
     first: int
     best: int | None
     last: int
-    why: str
-    why_first: str
-    why_last: str
+    why: Reason | Several
+    why_first: Reason | Several
+    why_last: Reason | Several
 
     @property
     def days(self) -> int:
@@ -49,26 +50,25 @@ class Verdict:
     side: Side | None
     days_outside: int
     stretch: Stretch | None
-    why: str
+    why: Reason | Several
     frost_chance: float
 
 
-def stretches(season: SeasonYear, kind: PlanWindow) -> tuple[tuple[Stretch, ...], str | None]:
+def stretches(season: SeasonYear, kind: PlanWindow) -> tuple[tuple[Stretch, ...], Reason | None]:
     """The windows of one kind, and why there is none. Source: `season.windows`; `growing` is read off the growth classes."""
     if kind != "growing":
         found = season.windows[kind]
         return tuple(
-            Stretch(each.first, each.best, each.last, each.why, " and ".join(each.why_first), " and ".join(each.why_last))
+            Stretch(each.first, each.best, each.last, each.why, both(each.why_first), both(each.why_last))
             for each in found.windows
         ), found.why_none
     runs = runs_of([name in GROWING for name in season.classes])
     if not runs:
-        return (), "the grass never grows strongly here"
+        return (), because("never-grows-strongly")
     return tuple(
         Stretch(
-            first, None, last, "The grass grows strongly enough to root and to close." if (last - first) % DAYS + 1 < DAYS
-            else "The grass grows strongly enough all year.",
-            "growth becomes strong enough to root and to close", "growth becomes too slow to root and to close",
+            first, None, last, because("grows-enough" if (last - first) % DAYS + 1 < DAYS else "grows-enough-all-year"),
+            because("becomes-strong-enough"), because("becomes-too-slow"),
         )
         for first, last in runs
     ), None
@@ -89,19 +89,28 @@ def verdict(season: SeasonYear, kind: PlanWindow, on: date) -> Verdict:
     day = day_of_year(on)
     found, why_none = stretches(season, kind)
     frost = season.view.frost.chance_of_any(day, FROST_NIGHTS_AHEAD)
-    if not found:
-        return Verdict(kind, False, None, 0, None, f"No window here: {why_none}.", frost)
+    if why_none is not None:
+        return Verdict(kind, False, None, 0, None, no_window(why_none), frost)
     for each in found:
         if (day - each.first) % DAYS < each.days:
             return Verdict(kind, True, None, 0, each, each.why, frost)
     near = [((each.first - day) % DAYS, "before", each) for each in found]
     near += [((day - each.last) % DAYS, "after", each) for each in found]
     days, side, stretch = min(near, key=lambda each: each[0])
-    return Verdict(kind, False, side, days, stretch, _outside(days, side, stretch), frost)
+    return Verdict(kind, False, side, days, stretch, outside(_days(days), side, stretch), frost)
 
 
-def _outside(days: int, side: Side, stretch: Stretch) -> str:
-    count = "1 day" if days == 1 else f"{days} days"
+def no_window(why: Reason) -> Reason:
+    """What is said of any day where there is no window."""
+    return because("no-window-here", why=why)
+
+
+def outside(days: Value, side: Side, stretch: Stretch) -> Reason:
+    """What is said of a day outside a window. days: how many it is out."""
     if side == "before":
-        return f"{count} before the window opens on {day_words(stretch.first)}: {stretch.why_first}."
-    return f"{count} after the window closed on {day_words(stretch.last)}: {stretch.why_last}."
+        return because("before-window", days=days, day=Day(stretch.first), why=stretch.why_first)
+    return because("after-window", days=days, day=Day(stretch.last), why=stretch.why_last)
+
+
+def _days(days: int) -> Reason:
+    return because("one-day") if days == 1 else because("several-days", days=count(days))

@@ -9,6 +9,7 @@ from generator.season.calendar_days import DAYS, MONTH_LENGTHS, day_words, month
 from generator.season.climate.climate import Daily, Twelve
 from generator.season.windows.limits import clear_ahead
 from generator.season.engine_rules import FeedRules, SoilWater
+from generator.season.reasons import Measured, Reason, because, count
 from generator.season.year import SeasonYear
 
 PER_CENT = 100.0
@@ -52,7 +53,7 @@ class FeedPlan:
     """The feeds of a year in calendar order, why so many and so large, or why none."""
 
     feeds: tuple[Feed, ...]
-    why: str
+    why: Reason
 
 
 def feed_plan(
@@ -68,32 +69,32 @@ def feed_plan(
     yearly = season.grass.nitrogen_g_per_m2[1]
     ceiling, which = _ceiling(soil, rules, slow_release_percent)
     if ceiling is None:
-        return FeedPlan((), "the book's tasks give no ceiling for one dressing")
+        return FeedPlan((), because("no-ceiling"))
     if not yearly or not nitrogen_percent:
-        return FeedPlan((), "there is no nitrogen to give" if nitrogen_percent else "the product holds no nitrogen")
+        return FeedPlan((), because("no-nitrogen-to-give" if nitrogen_percent else "product-without-nitrogen"))
     fit = _fit_to_feed(season, rules)
     if not any(fit):
-        return FeedPlan((), "growth is too slow, too hot or too wet all year")
-    count = ceil(yearly / ceiling - 1e-9)
-    each = yearly / count
+        return FeedPlan((), because("never-fit-to-feed"))
+    feeds = ceil(yearly / ceiling - 1e-9)
+    each = yearly / feeds
     product = each / (nitrogen_percent / PER_CENT) / GRAMS_PER_M2_IN_KG_PER_100_M2
-    days = sorted(_spaced_by_growth(season, fit, count, rules))
-    why = (
-        f"{yearly:g} g of nitrogen to the square metre a year, in {count} feed{'s' if count > 1 else ''} of {each:.1f} g: "
-        f"{which} is {ceiling:.1f} g"
+    days = sorted(_spaced_by_growth(season, fit, feeds, rules))
+    why = because(
+        "feeds" if feeds > 1 else "one-feed", yearly=Measured(yearly, "g/m2", "g"), feeds=count(feeds), each=Measured(each, "g/m2", ".1f"),
+        which=which, ceiling=Measured(ceiling, "g/m2", ".1f"),
     )
     return FeedPlan(tuple(Feed(day, each, product) for day in days), why)
 
 
-def _ceiling(soil: SoilWater, rules: FeedRules, slow_release_percent: float | None) -> tuple[float | None, str]:
+def _ceiling(soil: SoilWater, rules: FeedRules, slow_release_percent: float | None) -> tuple[float | None, Reason]:
     """The most nitrogen in one dressing [g/m²], and what sets it."""
     slow = (slow_release_percent or 0.0) / PER_CENT
     if rules.slow_release_share is not None and slow < rules.slow_release_share and rules.soluble_ceiling is not None:
-        ceiling, which = rules.soluble_ceiling, "the ceiling for one dressing of a feed with little slow release"
+        ceiling, which = rules.soluble_ceiling, because("ceiling-soluble")
     else:
-        ceiling, which = rules.ceiling, "the ceiling for one dressing"
+        ceiling, which = rules.ceiling, because("ceiling")
     if soil.light_dressings and rules.light_dressing is not None and (ceiling is None or rules.light_dressing < ceiling):
-        return rules.light_dressing, f"the dressing advised on {soil.name.lower()}"
+        return rules.light_dressing, because("light-dressing", soil=soil.name.lower())
     return ceiling, which
 
 

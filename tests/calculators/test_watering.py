@@ -5,6 +5,7 @@ from math import inf
 
 import pytest
 
+from generator.words.reason_text import text
 from generator.season.engine_rules import SoilWater
 from generator.calculators.watering import Sprinkler, days_between, spell, sprinkler_of, usable_water, watering
 from tests.our_book import book
@@ -46,7 +47,7 @@ def test_clay_takes_it_in_spells_and_loam_nearly_at_once():
     assert clay.spells == 3 and clay.spell_min == pytest.approx(60 * 3 / 13.1) and clay.rest_min == pytest.approx(60 * 3 / 1.9)
     # Three such spells give 3 x 13.7 min x 15 mm/h x 70 %.
     assert clay.depth_mm == pytest.approx(3 * 3 / 13.1 * 15 * 0.7)
-    assert "takes in only 1.9 mm an hour" in clay.why
+    assert "takes in only 1.9 mm an hour" in text(clay.why)
 
 
 def test_run_time_is_depth_over_rate_over_uniformity():

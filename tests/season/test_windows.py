@@ -4,6 +4,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from generator.season.reasons import because
+from generator.words.reason_text import text
 from generator.season.calendar_days import DAYS, MONTH_STARTS, day_words, month_and_day
 from generator.season.windows.limits import clear_ahead
 from generator.season.windows.main_windows import recovery_days
@@ -68,7 +70,7 @@ def test_the_wet_season_not_frost_limits_the_tropics(grass):
     assert window.limited_by == (("wet season",), ("wet season",))
     # The wet season of the Top End runs from November or December to March.
     assert not window_days(window) & days_of("12-01", "03-15")
-    assert "wet season" in window.why and "frost" not in window.why
+    assert "wet season" in text(window.why) and "frost" not in text(window.why)
 
 
 @pytest.mark.parametrize("place", ["melbourne", "london-heathrow", "chicago", "canberra", "christchurch", "auckland"])
@@ -77,30 +79,30 @@ def test_cool_season_renovation_is_first_of_all_an_autumn_job(place):
     main = year.renovation.windows[0]
     assert main.is_main and not year.view.is_warming(main.best)
     for second in year.renovation.windows[1:]:
-        assert year.view.is_warming(second.best) and "Second best" in second.why
+        assert year.view.is_warming(second.best) and "Second best" in text(second.why)
 
 
 def test_cool_season_grass_in_the_tropics_has_none_and_says_why():
     year = season(FESCUE, "darwin")
     for found in (year.renovation, year.overseeding, year.light_renovation):
         assert found.windows == ()
-        assert found.why_none.startswith("the daily mean does not stay at or below 24 °C")
+        assert text(found.why_none).startswith("the daily mean does not stay at or below 24 °C")
 
 
 def test_little_growth_is_said():
     (window,) = season(COUCH, "london-heathrow").renovation.windows
-    assert "There is little growth here: at best 0.26" in window.why
+    assert "There is little growth here: at best 0.26" in text(window.why)
     assert window.days < season(COUCH, "atlanta").renovation.windows[0].days
 
 
 def test_no_growing_season_at_all_is_a_reason():
     # exp(-0.5 ((9 - 31) / 7)^2) = exp(-4.94) = 0.007
     found = season(COUCH, made_up(13, 5)).renovation
-    assert found.windows == () and "never passes 0.01" in found.why_none
+    assert found.windows == () and "never passes 0.01" in text(found.why_none)
 
 
 def test_warm_season_lawns_are_not_overseeded_and_it_says_so():
-    assert "thickens by its own runners" in season(COUCH, "sydney").overseeding.why_none
+    assert "thickens by its own runners" in text(season(COUCH, "sydney").overseeding.why_none)
 
 
 def test_every_edge_has_a_reason_with_a_number():
@@ -108,7 +110,7 @@ def test_every_edge_has_a_reason_with_a_number():
         for grass in GRASSES:
             for found in season(grass, name).windows.values():
                 for window in found.windows:
-                    for sentence in (*window.why_first, window.why_best, *window.why_last):
+                    for sentence in map(text, (*window.why_first, window.why_best, *window.why_last)):
                         assert any(c.isdigit() for c in sentence) or "middle" in sentence, (name, grass.id, sentence)
 
 
@@ -118,9 +120,9 @@ def test_a_hollow_opens_later_than_a_wall_where_frost_rules():
 
 
 def test_whole_degrees_are_not_given_decimals():
-    whole = season(KIKUYU, "auckland").renovation.windows[0].why
+    whole = text(season(KIKUYU, "auckland").renovation.windows[0].why)
     assert "." not in whole.split("mean of ")[1].split("°C")[0]
-    tenths = season(KIKUYU, "perth").renovation.windows[0].why
+    tenths = text(season(KIKUYU, "perth").renovation.windows[0].why)
     assert "." in tenths.split("mean of ")[1].split("°C")[0]
 
 
@@ -133,10 +135,10 @@ def test_whole_degrees_leave_an_edge_undecided_as_long_as_half_a_degree_would_mo
     assert mean[latest] - mean[window.first] < 0.5 <= mean[latest + 1] - mean[window.first]
     # October warms by 1 to 2 °C in 30 days there, so half a degree is at least a week and at most a month.
     assert 7 <= apart(latest, window.first) <= 30 and 7 <= apart(window.first, earliest) <= 30
-    assert f"undecided between {day_words(earliest)} and {day_words(latest)}" in window.why
-    assert any("whole degrees" in note for note in window.notes)
+    assert f"undecided between {day_words(earliest)} and {day_words(latest)}" in text(window.why)
+    assert any("whole degrees" in text(note) for note in window.notes)
     assert season(KIKUYU, "perth").renovation.windows[0].undecided_first is None
-    assert "undecided" not in season(KIKUYU, "perth").renovation.windows[0].why
+    assert "undecided" not in text(season(KIKUYU, "perth").renovation.windows[0].why)
 
 
 def test_the_last_day_is_in_doubt_as_the_weather_is_when_the_lawn_has_closed():
@@ -155,7 +157,7 @@ def test_the_last_day_is_in_doubt_as_the_weather_is_when_the_lawn_has_closed():
 def test_where_half_a_degree_would_give_a_window_that_is_said():
     # San Diego's soil is about 14 °C at its coldest, printed in whole degrees; a pre-emergent wants it at or below 14 °C.
     found = season(COUCH, "san-diego").pre_emergent
-    assert found.windows == () and found.undecided and "half a degree cooler would give a window" in found.why_none
+    assert found.windows == () and found.undecided and "half a degree cooler would give a window" in text(found.why_none)
     # Darwin's, at 25 °C, is another matter, and its figures are in tenths.
     assert not season(COUCH, "darwin").pre_emergent.undecided
     # No half degree makes a warm-season lawn one that is sown over.
@@ -197,4 +199,4 @@ def test_looking_ahead_sees_over_new_year():
 @pytest.mark.parametrize(("temperature", "words"), [(-0.04, "0.0 °C"), (-0.06, "-0.1 °C"), (21.25, "21.2 °C")])
 def test_a_temperature_just_below_nought_is_not_minus_nought(temperature, words):
     """21.25 prints as 21.2: halves go to the even digit, as Python rounds a binary half."""
-    assert season(COUCH, "canberra").view.degrees(temperature) == words
+    assert text(because("soil-warms-past", mark=season(COUCH, "canberra").view.degrees(temperature))).endswith(f"past {words}")

@@ -26,7 +26,9 @@ ASK = """(jobs) => jobs.map((job) => {
   const seen = Swardbook.jobInspection.read(job.inspection);
   const without = Object.fromEntries(job.without.map((id) => [id, job.why]));
   const out = Swardbook.jobWork.workOut(data, { ...job.request, adjusted: { ...seen.adjusted, without } });
-  return { ...out, inspection: seen.values };
+  // The page lays its reason out in both systems; JSON has the metric one as a line.
+  const line = (text) => typeof text === 'string' ? text : text.map((piece) => typeof piece === 'string' ? piece : piece[0]).join('');
+  return { ...out, inspection: seen.values, window: { ...out.window, why: line(out.window.why) } };
 })"""
 
 

@@ -4,24 +4,22 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
-from generator.season.calendar_days import day_words
 from generator.season.climate.climate import Climate, DailyClimate
 from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C
 from generator.season.growth import yearly_growth
 from generator.season.windows.limits import Year
 from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
 from generator.season.engine_rules import GrassSeason, OversowingRules, PreEmergentRules, WindowRules
+from generator.season.reasons import Day, because
 from generator.season.windows.main_windows import Windows, windows
 
 WindowKind = Literal["renovation", "overseeding", "light_renovation", "oversowing", "pre_emergent"]
 ByKind = dict[WindowKind, Windows]
 
-NO_SEED_INTO_WARM = (
-    "a warm-season lawn thickens by its own runners, not by seed over the top; sowing ryegrass into it for winter colour is another job"
-)
+NO_SEED_INTO_WARM = because("no-seed-into-warm")
 
 # Reasons that no temperature would change.
-BY_NATURE = {NO_SEED_INTO_WARM, NOT_OVERSOWN, NOT_INTO_COOL, NO_FIGURE}
+BY_NATURE = (NO_SEED_INTO_WARM, NOT_OVERSOWN, NOT_INTO_COOL, NO_FIGURE)
 
 
 def windows_by_kind(
@@ -46,21 +44,18 @@ def with_doubts(
     daily: the daily curves of a climate at this site. again: the windows of each kind for another year.
     Only where normals are printed in whole degrees. Frost is left as it stands.
     """
-    doubtful = [kind for kind, each in found.items() if not each.windows and each.why_none not in BY_NATURE]
+    doubtful = {kind: each.why_none for kind, each in found.items() if each.why_none is not None and each.why_none not in BY_NATURE}
     if year.temperature_step_c < 1 or not doubtful:
         return found
     half = year.temperature_step_c / 2
     answer = dict(found)
-    for shift, word in ((half, "warmer"), (-half, "cooler")):
+    for shift, code in ((half, "undecided-warmer"), (-half, "undecided-cooler")):
         moved = daily(_moved(climate, shift))
         other = again(replace(year, climate=moved, growth=yearly_growth(moved.mean_c, grass.growth_key)))
-        for kind in doubtful:
+        for kind, why in doubtful.items():
             if other[kind].windows and not answer[kind].undecided:
                 window = other[kind].windows[0]
-                answer[kind] = Windows((), (
-                    f"{found[kind].why_none}; undecided, because temperatures here were printed in whole degrees, and half a degree {word} "
-                    f"would give a window from {day_words(window.first)} to {day_words(window.last)}"
-                ), undecided=True)
+                answer[kind] = Windows((), because(code, why=why, first=Day(window.first), last=Day(window.last)), undecided=True)
     return answer
 
 

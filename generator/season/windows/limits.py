@@ -13,6 +13,7 @@ from generator.season.climate.climate import Daily, DailyClimate
 from generator.season.climate.frost import Frost
 from generator.season.growth import Growth
 from generator.season.engine_rules import WindowRules
+from generator.season.reasons import Measured, Reason, because, count, degrees, depth_a_week, difference, growth, limit_degrees, share, times
 
 Flags = tuple[bool, ...]
 
@@ -33,24 +34,24 @@ class Year:
         """True from the coldest day of the year up to the hottest."""
         return self.climate.warming[day % DAYS]
 
-    def degrees(self, temperature_c: float) -> str:
-        """A temperature as finely as the normals were printed."""
-        return f"{temperature_c:z.{0 if self.temperature_step_c >= 1 else 1}f} °C"  # z: never "-0.0"
+    def degrees(self, temperature_c: float) -> Measured:
+        """A temperature [°C] as finely as the normals were printed."""
+        return degrees(temperature_c, self.temperature_step_c)
 
 
 @dataclass(frozen=True)
 class Limit:
     """One rule over the year. `allowed` says for each of 365 start days whether it lets the work begin.
 
-    `opens` and `closes` give the sentence for a window edge that this rule sets, from the day number of the edge; a rule
-    that never sets such an edge leaves it None. `never` is the sentence for a year in which it allows no day.
+    `opens` and `closes` give the reason for a window edge that this rule sets, from the day number of the edge; a rule
+    that never sets such an edge leaves it None. `never` is the reason in a year in which it allows no day.
     """
 
     name: str
     allowed: Flags
-    opens: Callable[[int], str] | None
-    closes: Callable[[int], str] | None
-    never: str
+    opens: Callable[[int], Reason] | None
+    closes: Callable[[int], Reason] | None
+    never: Reason
 
 
 def clear_ahead(bad: Sequence[bool], days: int) -> Flags:
@@ -100,41 +101,35 @@ def slack_season(year: Year, rules: WindowRules) -> Flags:
 def growth_limits(year: Year, rules: WindowRules, recovery_days: int) -> list[Limit]:
     """Growth must be under way at the start, and last until the surface has closed."""
     slack = slack_season(year, rules)
-    best = f"{year.growth.best:.2f}"
-    weeks = _weeks(recovery_days)
+    best, weeks = growth(year.growth.best), _weeks(recovery_days)
     deep_winter = rules.group == "cool" and any(slack) and all(
         year.growth.share[day] >= rules.slow_share for day in range(DAYS) if slack[day]
     )
 
-    def reached(share: float) -> str:
-        if rules.group == "warm":
-            return f"{share:.0%} of the way from the year's low to its best"
-        return f"{share:.0%} of the most this place gives"
+    def reached(part: float) -> Reason:
+        return because("share-of-swing" if rules.group == "warm" else "share-of-best", share=share(part))
 
-    def opens(day: int) -> str:
+    def opens(day: int) -> Reason:
         if deep_winter:
-            return f"deep winter is past: the mean has risen {rules.turn_k:g} °C from its lowest"
+            return because("deep-winter-past", rise=difference(rules.turn_k))
         way = year.growth.swing if rules.group == "warm" else year.growth.share
-        return (
-            f"growth is rising and in week {week_number(day)} reaches {reached(way[day])} "
-            f"(growth potential {year.growth.potential[day]:.2f}, best {best}), at a mean of {year.degrees(year.climate.mean_c[day])}"
+        return because(
+            "growth-rising", week=count(week_number(day)), reached=reached(way[day]), potential=growth(year.growth.potential[day]), best=best,
+            mean=year.degrees(year.climate.mean_c[day]),
         )
 
-    def closes(day: int) -> str:
+    def closes(day: int) -> Reason:
         slow = next_bad(slack, (day + 1) % DAYS)
         if deep_winter:
-            return f"it needs {weeks} of growing weather before the depth of winter in week {week_number(slow)}"
-        return (
-            f"it needs {weeks} of growing weather before growth falls back below {reached(rules.slow_share)} "
-            f"in week {week_number(slow)} (growth potential {year.growth.potential[slow]:.2f}, best {best})"
+            return because("before-deep-winter", weeks=weeks, week=count(week_number(slow)))
+        return because(
+            "before-growth-falls", weeks=weeks, reached=reached(rules.slow_share), week=count(week_number(slow)),
+            potential=growth(year.growth.potential[slow]), best=best,
         )
 
     return [
-        Limit("growing", tuple(not flag for flag in slack), opens, None, "growth is too slow all year"),
-        Limit(
-            "recovery", clear_ahead(slack, recovery_days), None, closes,
-            f"growing weather never lasts the {weeks} it needs to close over",
-        ),
+        Limit("growing", tuple(not flag for flag in slack), opens, None, because("too-slow-all-year")),
+        Limit("recovery", clear_ahead(slack, recovery_days), None, closes, because("growing-never-lasts", weeks=weeks)),
     ]
 
 
@@ -145,21 +140,12 @@ def frost_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit | N
         return None
     bare_days = frost_days_watched(rules, recovery_days)
     chances = _chances_ahead(year.frost, bare_days)
-    kind = "ground-frost" if year.surface_running else "frost"
-    weeks = _weeks(bare_days)
-
-    def opens(day: int) -> str:
-        return (
-            f"from week {week_number(day)} the chance of a {kind} night in the {weeks} that follow is {chances[day]:.0%}, "
-            f"no longer above {risk:.0%}"
-        )
-
-    def closes(day: int) -> str:
-        return f"begun later, a {kind} night in the {weeks} that follow becomes likelier than {risk:.0%}"
-
+    kind, weeks, top = because("of-ground-frost" if year.surface_running else "of-frost"), _weeks(bare_days), share(risk)
     return Limit(
-        "frost", tuple(chance <= risk for chance in chances), opens, closes,
-        f"no {weeks} of the year keep the chance of a {kind} night at or below {risk:.0%}; the safest still carry {min(chances):.0%}",
+        "frost", tuple(chance <= risk for chance in chances),
+        lambda day: because("frost-past", week=count(week_number(day)), kind=kind, weeks=weeks, chance=share(chances[day]), risk=top),
+        lambda day: because("before-frost", kind=kind, weeks=weeks, risk=top),
+        because("frost-all-year", kind=kind, weeks=weeks, risk=top, safest=share(min(chances))),
     )
 
 
@@ -181,15 +167,12 @@ def heat_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
     """Opened turf and seedlings scorch: the daily mean must stay at or below the limit while it recovers."""
     mean = year.climate.mean_c
     hot = tuple(value > rules.heat_limit_c for value in mean)
-    top = f"{rules.heat_limit_c:g} °C"
+    top = limit_degrees(rules.heat_limit_c)
     return Limit(
         "heat", clear_ahead(hot, recovery_days),
-        lambda day: f"not in the heat: the daily mean is down to {year.degrees(mean[day])}, no longer above {top}",
-        lambda day: (
-            f"it must have recovered before the daily mean passes {top} in week {week_number(next_bad(hot, (day + 1) % DAYS))}"
-        ),
-        f"the daily mean does not stay at or below {top} for {_weeks(recovery_days)}; "
-        f"it runs from {year.degrees(min(mean))} to {year.degrees(max(mean))} through the year",
+        lambda day: because("heat-past", mean=year.degrees(mean[day]), limit=top),
+        lambda day: because("before-heat", limit=top, week=count(week_number(next_bad(hot, (day + 1) % DAYS)))),
+        because("heat-all-year", limit=top, weeks=_weeks(recovery_days), lowest=year.degrees(min(mean)), highest=year.degrees(max(mean))),
     )
 
 
@@ -201,14 +184,11 @@ def high_summer_limit(year: Year, rules: WindowRules, recovery_days: int) -> Lim
     summer = tuple(value > hottest - rules.turn_k for value in year.climate.mean_c)
     return Limit(
         "high summer", clear_ahead(summer, recovery_days),
-        lambda day: (
-            f"the height of summer is past: the mean has come down {rules.turn_k:g} °C from its highest, "
-            f"{year.degrees(hottest)} in week {week_number(year.climate.hottest_day)}"
+        lambda day: because(
+            "summer-past", fall=difference(rules.turn_k), highest=year.degrees(hottest), week=count(week_number(year.climate.hottest_day)),
         ),
-        lambda day: (
-            f"it must have recovered before the height of summer begins in week {week_number(next_bad(summer, (day + 1) % DAYS))}"
-        ),
-        "the temperature hardly changes through the year, so no season is cooler than the rest",
+        lambda day: because("before-summer", week=count(week_number(next_bad(summer, (day + 1) % DAYS)))),
+        because("no-cooler-season"),
     )
 
 
@@ -217,16 +197,14 @@ def wet_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
     wet = wet_season(year, rules)
     return Limit(
         "wet season", clear_ahead(wet, recovery_days),
-        lambda day: (
-            f"the wet season is past: rain is down to {7 * year.climate.rain_mm[day]:.0f} mm a week, "
-            f"against {7 * year.reference_evapotranspiration_mm[day]:.0f} mm that evaporates"
+        lambda day: because(
+            "wet-past", rain=depth_a_week(7 * year.climate.rain_mm[day]), evaporates=depth_a_week(7 * year.reference_evapotranspiration_mm[day]),
         ),
-        lambda day: (
-            f"it needs {_weeks(recovery_days)} to close before the wet season begins in week "
-            f"{week_number(next_bad(wet, (day + 1) % DAYS))} (over {7 * rules.wet_rain_mm_per_day:.0f} mm of rain a week and "
-            f"{rules.wet_ratio:g} times what evaporates)"
+        lambda day: because(
+            "before-wet", weeks=_weeks(recovery_days), week=count(week_number(next_bad(wet, (day + 1) % DAYS))),
+            rain=depth_a_week(7 * rules.wet_rain_mm_per_day), ratio=times(rules.wet_ratio),
         ),
-        "it is too wet all year",
+        because("wet-all-year"),
     )
 
 
@@ -250,5 +228,5 @@ def limits(year: Year, rules: WindowRules, recovery_days: int) -> list[Limit]:
     return [limit for limit in found if limit is not None]
 
 
-def _weeks(days: int) -> str:
-    return f"{days / 7:.0f} weeks"
+def _weeks(days: int) -> Measured:
+    return count(days / 7)

@@ -4,16 +4,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate
 
-from generator.season.calendar_days import DAYS, day_words, week_number
+from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily
 from generator.season.windows.limits import Limit, Year, limits
 from generator.season.engine_rules import WindowRules
+from generator.season.reasons import Day, Reason, Several, because, both, count, growth, share, times
 
 # A best date keeps this clear of the closing edge, so that a rained-off week does not close the window.
 MARGIN_DAYS = 7
-WHOLE_DEGREES = (
-    "Temperatures here were printed in whole degrees, so a date that half a degree would shift is undecided; go by the lawn and the soil."
-)
+WHOLE_DEGREES = because("whole-degrees")
 # Near the top and bottom of the year the temperature stands still; no date is then called more than a month uncertain.
 LONGEST_DOUBT_DAYS = 30
 # Rules whose edge half a degree does not move: rain, and the turn of the year.
@@ -32,12 +31,12 @@ class Window:
     first: int
     best: int
     last: int
-    why_first: tuple[str, ...]
-    why_best: str
-    why_last: tuple[str, ...]
+    why_first: tuple[Reason, ...]
+    why_best: Reason
+    why_last: tuple[Reason, ...]
     limited_by: tuple[tuple[str, ...], tuple[str, ...]]
     is_main: bool
-    notes: tuple[str, ...] = ()
+    notes: tuple[Reason, ...] = ()
     undecided_first: tuple[int, int] | None = None
     undecided_last: tuple[int, int] | None = None
 
@@ -49,19 +48,19 @@ class Window:
         return (day - self.first) % DAYS < self.days
 
     @property
-    def why(self) -> str:
-        """The reasons of all three dates in one paragraph."""
-        parts = [
-            f"From {day_words(self.first)}{_undecided_words(self.undecided_first)}: {' and '.join(self.why_first)}.",
-            f"Best about {day_words(self.best)}: {self.why_best}.",
-            f"Until {day_words(self.last)}{_undecided_words(self.undecided_last)}: {' and '.join(self.why_last)}.",
+    def why(self) -> Several:
+        """The reasons of all three dates, and what has to be said beside them."""
+        return Several((
+            _edge("window-from", self.first, self.undecided_first, self.why_first),
+            because("window-best", day=Day(self.best), why=self.why_best),
+            _edge("window-until", self.last, self.undecided_last, self.why_last),
             *self.notes,
-        ]
-        return " ".join(parts)
+        ), "next-sentence")
 
 
-def _undecided_words(days: tuple[int, int] | None) -> str:
-    return f", undecided between {day_words(days[0])} and {day_words(days[1])}" if days else ""
+def _edge(code: str, day: int, undecided: tuple[int, int] | None, why: tuple[Reason, ...]) -> Reason:
+    between = because("between-days", earliest=Day(undecided[0]), latest=Day(undecided[1])) if undecided else because("nothing")
+    return because(code, day=Day(day), undecided=between, why=both(why))
 
 
 @dataclass(frozen=True)
@@ -72,7 +71,7 @@ class Windows:
     """
 
     windows: tuple[Window, ...]
-    why_none: str | None
+    why_none: Reason | None
     undecided: bool = False
 
 
@@ -94,10 +93,7 @@ def windows(year: Year, rules: WindowRules, recovery_weeks: float) -> Windows:
     aggressive work while growth potential is above half and rising; here it is judged against what the place itself reaches.
     """
     if year.growth.best < rules.least_growth:
-        return Windows((), (
-            f"this place gives the grass no real growing season: its growth potential never passes {year.growth.best:.2f}"
-            f" (a window needs {rules.least_growth:g})"
-        ))
+        return Windows((), because("no-growing-season", best=growth(year.growth.best), least=times(rules.least_growth)))
     days = recovery_days(recovery_weeks, year, rules)
     rule_list = limits(year, rules, days)
     found = [_window(year, rules, rule_list, first, last, days) for first, last in runs_of(allowed_by(rule_list))]
@@ -117,12 +113,9 @@ def _merit(year: Year, rules: WindowRules, window: Window) -> tuple[bool, int]:
 def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules, days: int) -> Window:
     notes = list(window.notes)
     if not is_main and rules.group == "cool":
-        notes.append("Second best: seed sown now meets weeds and then summer.")
+        notes.append(because("second-best"))
     if year.growth.best < rules.little_growth:
-        notes.append(
-            f"There is little growth here: at best {year.growth.best:.2f} of what the grass can do, so allow "
-            f"{rules.little_growth_stretch:g} times the usual recovery."
-        )
+        notes.append(because("little-growth", best=growth(year.growth.best), stretch=times(rules.little_growth_stretch)))
     first, last = undecided_edges(year, window, days)
     if first or last:
         notes.append(WHOLE_DEGREES)
@@ -184,14 +177,14 @@ def _window(
     return window_between(rule_list, first, last, _best(year, rules, first, last, days))
 
 
-def window_between(rule_list: Sequence[Limit], first: int, last: int, best: tuple[int, str]) -> Window:
+def window_between(rule_list: Sequence[Limit], first: int, last: int, best: tuple[int, Reason]) -> Window:
     """The window from its first to its last day number, with the reasons of the rules that set them.
 
     best: the day number of the best date, and its reason.
     """
     opening = [limit for limit in rule_list if limit.opens and not limit.allowed[first - 1]]
     closing = [limit for limit in rule_list if limit.closes and not limit.allowed[(last + 1) % DAYS]]
-    always = ("no rule closes it at any time of the year",)
+    always = (because("never-closed"),)
     return Window(
         first, best[0], last,
         tuple(limit.opens(first) for limit in opening) or always,
@@ -202,7 +195,7 @@ def window_between(rule_list: Sequence[Limit], first: int, last: int, best: tupl
     )
 
 
-def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> tuple[int, str]:
+def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> tuple[int, Reason]:
     """The best start.
 
     Warm-season grass with a winter: the first day of strong and rising growth. Otherwise among the days whose recovery
@@ -215,10 +208,7 @@ def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> t
     if rules.group == "warm" and seasonal:
         for day in safe:
             if year.growth.swing[day] >= rules.best_share and year.is_warming(day):
-                return day, (
-                    f"growth has come {year.growth.swing[day]:.0%} of the way to its yearly best and is rising, "
-                    f"in week {week_number(day)}, with the rest of the growing season ahead"
-                )
+                return day, because("best-strong-and-rising", share=share(year.growth.swing[day]), week=count(week_number(day)))
     running = (0.0, *accumulate(year.growth.potential * 2))
     days = max(days, 1)  # What heals at once is judged by the day itself.
     years, rest = divmod(days, DAYS)  # A recovery may take longer than a year.
@@ -226,37 +216,36 @@ def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> t
     strongest = max(ahead)
     good = [day for day, growth in zip(safe, ahead) if growth >= rules.near_best * strongest]
     if not seasonal:
-        return good[len(good) // 2], (
-            "growth hardly changes through the window, so its middle is best, furthest from both edges"
-        )
+        return good[len(good) // 2], because("best-middle")
     warming = year.is_warming(safe[ahead.index(strongest)])
     best = good[0] if warming else good[-1]
     mean = ahead[safe.index(best)]
-    which = "early, with time in hand," if warming else "as cool as it gets"
-    return best, (
-        f"{which} while the {days / 7:.0f} weeks of recovery still give {mean / strongest if strongest else 1:.0%} of the strongest growth "
-        f"(a mean growth potential of {mean:.2f})"
+    return best, because(
+        "best-early" if warming else "best-cool", weeks=count(days / 7), share=share(mean / strongest if strongest else 1), mean=growth(mean),
     )
 
 
-def why_none(rule_list: Sequence[Limit], found: Sequence[Window], shortest_weeks: float) -> str:
+def why_none(rule_list: Sequence[Limit], found: Sequence[Window], shortest_weeks: float) -> Reason:
     """Which rule forbids the whole year, or which rules leave nothing between them.
 
     found: the windows that were too short. shortest_weeks: a window shorter than this is not offered [weeks].
     """
     never = [limit.never for limit in rule_list if not any(limit.allowed)]
     if never:
-        return "; ".join(never)
+        return because("never-allowed", why=Several(tuple(never), "semicolon"))
     if found:
         longest = max(found, key=lambda window: window.days)
-        return (
-            f"the weather leaves only {longest.days} days, from {day_words(longest.first)} to {day_words(longest.last)}, "
-            f"and a window shorter than {shortest_weeks:g} weeks is not worth planning on: "
-            f"{' and '.join(longest.why_first)}, but {' and '.join(longest.why_last)}"
+        return because(
+            "too-short", days=count(longest.days), first=Day(longest.first), last=Day(longest.last), shortest=times(shortest_weeks),
+            opens=both(longest.why_first), closes=both(longest.why_last),
         )
-    parts = [f"{limit.name} allows {_week_ranges(limit.allowed)}" for limit in rule_list if not all(limit.allowed)]
-    return "the rules leave no common day: " + ", ".join(parts)
+    return because("no-common-day", allowed=Several(tuple(
+        because("rule-allows", rule=because(f"rule-{limit.name.replace(' ', '-')}"), weeks=_week_ranges(limit.allowed))
+        for limit in rule_list if not all(limit.allowed)
+    ), "comma"))
 
 
-def _week_ranges(allowed: Sequence[bool]) -> str:
-    return " and ".join(f"weeks {week_number(first)} to {week_number(last)}" for first, last in runs_of(allowed))
+def _week_ranges(allowed: Sequence[bool]) -> Several:
+    return both(tuple(
+        because("weeks-to", first=count(week_number(first)), last=count(week_number(last))) for first, last in runs_of(allowed)
+    ))

@@ -8,12 +8,13 @@ from generator.season.climate.climate import Daily
 from generator.season.growth import yearly_growth
 from generator.season.windows.limits import Limit, Year, growth_limits, heat_limit
 from generator.season.engine_rules import OversowingRules, PreEmergentRules, WindowRules
+from generator.season.reasons import Measured, Reason, because, count, limit_degrees, share
 from generator.season.windows.main_windows import WHOLE_DEGREES, Windows, allowed_by, runs_of, undecided_edges, why_none, window_between
 
-THERMOMETER = "Soil temperature is estimated from the air; a thermometer at 100 mm decides."
-NOT_OVERSOWN = "this grass is not oversown for winter; its page says why"
-NOT_INTO_COOL = "a cool-season lawn stays green in winter anyway; thickening it is called overseeding"
-NO_FIGURE = "the book's tasks give no soil temperature for it"
+THERMOMETER = because("thermometer", depth=Measured(100, "mm", "g"))
+NOT_OVERSOWN = because("not-oversown")
+NOT_INTO_COOL = because("not-into-cool")
+NO_FIGURE = because("no-soil-figure")
 
 
 def oversowing(year: Year, oversown: bool, own: WindowRules, rules: OversowingRules) -> Windows:
@@ -38,11 +39,8 @@ def oversowing(year: Year, oversown: bool, own: WindowRules, rules: OversowingRu
         *growth_limits(seed, rules.ryegrass_rules, days), heat_limit(seed, rules.ryegrass_rules, days),
     ]
 
-    def best(first: int, last: int) -> tuple[int, str]:
-        return first, (
-            f"as early as the rules allow, in week {week_number(first)}, while the soil at {year.degrees(year.climate.soil_c[first])} "
-            "still sprouts seed fast"
-        )
+    def best(first: int, last: int) -> tuple[int, Reason]:
+        return first, because("best-while-soil-warm", week=count(week_number(first)), soil=year.degrees(year.climate.soil_c[first]))
 
     return _found(year, limits, days, own.shortest_weeks, best)
 
@@ -56,36 +54,36 @@ def pre_emergent(year: Year, rules: PreEmergentRules | None) -> Windows:
         return Windows((), NO_FIGURE)
     soil = year.climate.soil_c
     lowest, highest = year.degrees(min(soil)), year.degrees(max(soil))
-    early, late = f"{rules.earliest_soil_c:g} °C", f"{rules.latest_soil_c:g} °C"
+    early, late = limit_degrees(rules.earliest_soil_c), limit_degrees(rules.latest_soil_c)
     limits = [
         _half_of_the_year(year, warming=True),
         Limit(
             "soil warm enough", tuple(value >= rules.earliest_soil_c for value in soil),
-            lambda day: f"the soil has warmed to {year.degrees(soil[day])}; the earliest advice is {early}", None,
-            f"the soil never warms to {early}; its highest is {highest}",
+            lambda day: because("soil-warmed", soil=year.degrees(soil[day]), earliest=early), None,
+            because("soil-never-warms", mark=early, highest=highest),
         ),
         Limit(
             "soil not too warm", tuple(value <= rules.latest_soil_c for value in soil), None,
-            lambda day: f"in week {week_number(day + 1)} the soil passes {late}, and summer grass sprouts",
-            f"the soil never cools to {late}, its lowest is {lowest}, so summer grass may sprout at any time",
+            lambda day: because("summer-grass-sprouts", week=count(week_number(day + 1)), mark=late),
+            because("summer-grass-any-time", mark=late, lowest=lowest),
         ),
     ]
 
-    def best(first: int, last: int) -> tuple[int, str]:
+    def best(first: int, last: int) -> tuple[int, Reason]:
         span = [(first + ahead) % DAYS for ahead in range((last - first) % DAYS + 1)]
         day = next((day for day in reversed(span) if soil[day] <= rules.usual_soil_c), first)
-        return day, f"by then it should be in place: the soil reaches {year.degrees(soil[day])}, and most advice says {rules.usual_soil_c:g} °C"
+        return day, because("in-place-by", soil=year.degrees(soil[day]), usual=limit_degrees(rules.usual_soil_c))
 
     return _found(year, limits, 0, 0, best, soil)
 
 
 def _slowing(year: Year, rules: WindowRules) -> Limit:
-    share = year.growth.share
+    of_best = year.growth.share
     return Limit(
-        "turf slowing", tuple(value < rules.peak_share for value in share),
-        lambda day: f"the turf is past its best, at {share[day]:.0%} of the most this place gives, so that seedlings get light",
-        lambda day: f"the turf is back at {share[(day + 1) % DAYS]:.0%} of its best and would shade seedlings out",
-        f"the turf never slows below {rules.peak_share:.0%} of its best, so seedlings would get no light",
+        "turf slowing", tuple(value < rules.peak_share for value in of_best),
+        lambda day: because("turf-past-best", share=share(of_best[day])),
+        lambda day: because("turf-back", share=share(of_best[(day + 1) % DAYS])),
+        because("turf-never-slows", share=share(rules.peak_share)),
     )
 
 
@@ -93,27 +91,27 @@ def _cooled(year: Year, soil_c: float) -> Limit:
     soil = year.climate.soil_c
     return Limit(
         "soil cooled", tuple(value <= soil_c for value in soil),
-        lambda day: f"the soil has cooled to {year.degrees(soil[day])}, no longer above {soil_c:g} °C",
-        lambda day: f"the soil warms past {soil_c:g} °C",
-        f"the soil never cools to {soil_c:g} °C; its lowest is {year.degrees(min(soil))}",
+        lambda day: because("soil-cooled", soil=year.degrees(soil[day]), mark=limit_degrees(soil_c)),
+        lambda day: because("soil-warms-past", mark=limit_degrees(soil_c)),
+        because("soil-never-cools", mark=limit_degrees(soil_c), lowest=year.degrees(min(soil))),
     )
 
 
 def _half_of_the_year(year: Year, warming: bool) -> Limit:
     mean = year.climate.mean_c
 
-    def says(day: int) -> str:
-        turn = "lowest" if year.is_warming(day) else "highest"
-        return f"the mean has turned at its {turn}, {year.degrees(mean[day])}, in week {week_number(day)}"
+    def says(day: int) -> Reason:
+        turned = "turned-at-lowest" if year.is_warming(day) else "turned-at-highest"
+        return because(turned, mean=year.degrees(mean[day]), week=count(week_number(day)))
 
     return Limit(
         "warming" if warming else "cooling", tuple(year.is_warming(day) == warming for day in range(DAYS)),
-        says, lambda day: says(day + 1), "the temperature never turns",
+        says, lambda day: says(day + 1), because("never-turns"),
     )
 
 
 def _found(
-    year: Year, limits: Sequence[Limit], days: int, shortest_weeks: float, best: Callable[[int, int], tuple[int, str]],
+    year: Year, limits: Sequence[Limit], days: int, shortest_weeks: float, best: Callable[[int, int], tuple[int, Reason]],
     curve_c: Daily | None = None,
 ) -> Windows:
     found = [window_between(limits, first, last, best(first, last)) for first, last in runs_of(allowed_by(limits))]

@@ -8,8 +8,9 @@ from typing import Any
 
 from generator.book.records.practice import Product
 from generator.words.figures import value_words
-from generator.site.year.strips import sentence
-from generator.site.year.year_words import Row, Text, month_mean, pair
+from generator.words.reason_text import in_one, said, sentence
+from generator.site.year.year_words import Row, month_mean, pair
+from generator.words.reason_text import Text
 from generator.season.calendar_days import MONTHS, WEEKS_OF_MONTH, day_words
 from generator.season.needs import FeedPlan, feed_plan, mowing_intervals, nitrogen_by_month
 from generator.season.engine_rules import FeedRules, SoilWater
@@ -79,23 +80,23 @@ def feed_rows(plan: FeedPlan) -> list[Row]:
     return [
         [f"about {day_words(feed.day)}", [pair(round(feed.nitrogen_g_per_m2, 1), "g/m2")], [pair(round(feed.product_kg_per_100_m2, 1), "kg/100 m2")]]
         for feed in plan.feeds
-    ] or [["none", sentence(plan.why), ""]]
+    ] or [["none", sentence(said(plan.why)), ""]]
 
 
-def feed_why(plan: FeedPlan) -> str:
-    return sentence(plan.why) if plan.feeds else ""
+def feed_why(plan: FeedPlan) -> Text:
+    return sentence(said(plan.why)) if plan.feeds else ""
 
 
 def watering_text(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) -> Text:
     """One watering: its depth, its run time in spells, and why; and what to do before, where the soil asks for it."""
     one = watering(season, soil, sprinkler)
-    said: list[Any] = [f"{soil.first} "] if soil.first else []
-    said += ["One watering is ", pair(round(one.depth_mm), "mm")]
+    words: list[Any] = [f"{soil.first} "] if soil.first else []
+    words += ["One watering is ", pair(round(one.depth_mm), "mm")]
     if one.run_time_min is not None:
-        said.append(f": {one.run_time_min:.0f} minutes")
+        words.append(f": {one.run_time_min:.0f} minutes")
         if one.spells > 1 and one.spell_min is not None and one.rest_min is not None:
-            said.append(f", in {one.spells} spells of {one.spell_min:.0f} with {one.rest_min:.0f} minutes between for it to soak in")
-    return [*said, f". {sentence(one.why)}"]
+            words.append(f", in {one.spells} spells of {one.spell_min:.0f} with {one.rest_min:.0f} minutes between for it to soak in")
+    return in_one(words, ". ", sentence(said(one.why)))
 
 
 def soil_row(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) -> Row:

@@ -8,6 +8,7 @@ from generator.site.year.year_address import year_address
 from generator.site.page_context import PageContext
 from generator.site.year.strips import all_dates, short_day
 from generator.site.year.year_words import WINDOW_LABELS
+from generator.words.reason_text import in_one, said
 from generator.season.windows.printed_agreement import ENOUGH, agreement, day_number
 
 TEMPLATE = "printed-calendars.html.j2"
@@ -38,6 +39,6 @@ def _row(seasons: SeasonCache, printed: PublishedCalendar, grass: str, here: Pag
         "url": year_address(seasons, here.links, grass, printed.place), "window": WINDOW_LABELS[printed.window],
         "says": printed.says, "note": printed.note, "marks": here.sourcing.marks(printed),
         "printed": f"{short_day(day_number(printed.first))} to {short_day(day_number(printed.last))}",
-        "ours": all_dates(found) or f"none: {found.why_none}",
+        "ours": all_dates(found) if found.why_none is None else in_one("none: ", said(found.why_none)),
         "share": f"{shared.share_of_printed:.0%}" if shared else "none", "is_close": bool(shared and shared.is_close),
     }

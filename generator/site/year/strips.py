@@ -5,6 +5,7 @@ from typing import Any
 from generator.season.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, MONTHS, day_words
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import Window, Windows
+from generator.words.reason_text import said, sentence
 
 STRIP_MONTHS = [
     {"name": name, "start_fraction": round(start / DAYS, 5), "width_fraction": round(length / DAYS, 5)}
@@ -92,7 +93,7 @@ def _stretch(season: SeasonYear, weeks: tuple[int, int]) -> str:
 
 
 def window_rows(found: Windows) -> list[dict[str, str]]:
-    return [{"dates": window_dates(each), "best": short_day(each.best), "why": each.why} for each in found.windows]
+    return [{"dates": window_dates(each), "best": short_day(each.best), "why": said(each.why)} for each in found.windows]
 
 
 def when_row(season: SeasonYear, kind: str, place_id: str, place: str, calendar_url: str) -> dict[str, Any]:
@@ -100,10 +101,5 @@ def when_row(season: SeasonYear, kind: str, place_id: str, place: str, calendar_
     found = season.windows[kind]
     return {
         "place_id": place_id, "place": place, "calendar_url": calendar_url, "windows": window_rows(found),
-        "why_none": sentence(found.why_none) if found.why_none else None,
+        "why_none": sentence(said(found.why_none)) if found.why_none else None,
     }
-
-
-def sentence(text: str) -> str:
-    text = text[0].upper() + text[1:]
-    return text if text.endswith((".", "!", "?")) else f"{text}."

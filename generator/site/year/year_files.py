@@ -8,11 +8,11 @@ from generator.book.records.task import Due
 from generator.files.calendar_file import CalendarEntry, calendar_domain, calendar_file
 from generator.files.csv_file import weeks_csv
 from generator.season.season_cache import SeasonCache
-from generator.site.year.strips import sentence
 from generator.site.year.year_words import WINDOW_LABELS
 from generator.season.calendar_days import WEEKS, day_words, month_and_day, week_days
 from generator.season.task_schedule import due_weeks, weekly_quantities
 from generator.season.windows.main_windows import Window
+from generator.words.reason_text import plain, said, sentence, text
 
 
 def calendar_path(grass: str, place: str) -> str:
@@ -53,16 +53,16 @@ Stretch = tuple[str, str, str, int, int]
 
 def _windows(seasons: SeasonCache, grass: str, place: str) -> Iterator[Stretch]:
     """Id, name, text, first and last day number of each window and of its best day."""
-    windows = seasons.season(grass, place).windows
+    windows, us = seasons.season(grass, place).windows, seasons.book.places[place].country == "US"
     for kind, label in WINDOW_LABELS.items():
         for number, window in enumerate(windows[kind].windows, 1):
             id = f"{kind.replace('_', '-')}-{number}"
-            yield id, f"{label}: window", window.why, window.first, window.last
-            yield f"{id}-best", f"{label}: best from about now", _best(window), window.best, window.best
+            yield id, f"{label}: window", text(window.why, us), window.first, window.last
+            yield f"{id}-best", f"{label}: best from about now", _best(window, us), window.best, window.best
 
 
-def _best(window: Window) -> str:
-    return f"{sentence(window.why_best)} The window closes on {day_words(window.last)}."
+def _best(window: Window, us: bool) -> str:
+    return f"{plain(sentence(said(window.why_best)), us)} The window closes on {day_words(window.last)}."
 
 
 def _jobs(seasons: SeasonCache, grass: str, place: str) -> Iterator[Stretch]:

@@ -3,17 +3,19 @@
 A text is plain words, or a list of words and of [metric, US] pairs (the `words` component). A row is a list of texts.
 """
 
+from dataclasses import replace
 from math import fsum
 from typing import Any
 
 from generator.words.figures import converted, range_words, value_words
-from generator.site.year.strips import BAND_LABELS, all_dates, sentence, short_day, window_dates
+from generator.site.year.strips import BAND_LABELS, all_dates, short_day, window_dates
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, WEEKS, month_days, week_days
 from generator.season.events import events
 from generator.season.year import SeasonYear
-from generator.season.windows.main_windows import WHOLE_DEGREES
+from generator.season.windows.main_windows import WHOLE_DEGREES, Window
+from generator.words.reason_text import Text, in_one, said, sentence
+from generator.words.days import event_days
 
-Text = str | list[Any]
 Row = list[Text]
 
 WINDOW_LABELS = {
@@ -121,27 +123,31 @@ def _water(season: SeasonYear) -> Text:
     ]
 
 
-def summary(season: SeasonYear) -> str:
+def summary(season: SeasonYear) -> Text:
     """The calendar's answer in one or two sentences."""
-    parts = []
+    parts: list[Text] = []
     for kind, label in BAND_LABELS.items():
         found = season.windows[kind]
         if found.windows:
             parts.append(f"{label} {all_dates(found)}, best from about {short_day(found.windows[0].best)}.")
-        elif kind == "renovation":
-            parts.append(f"No renovation window here: {found.why_none}.")
-    return " ".join(parts)
+        elif kind == "renovation" and found.why_none is not None:
+            parts.append(in_one("No renovation window here: ", said(found.why_none), "."))
+    return in_one(*(in_one(" ", part) if number else part for number, part in enumerate(parts)))
 
 
-def window_lines(season: SeasonYear) -> dict[str, list[list[str]]]:
+def window_lines(season: SeasonYear) -> dict[str, list[Row]]:
     """By kind of window: lines of a strong beginning and its reason. The page says once that temperatures are whole degrees."""
-    lines = {}
+    lines: dict[str, list[Row]] = {}
     for kind in WINDOW_LABELS:
         found = season.windows[kind]
-        lines[kind] = [[f"{window_dates(each)}.", each.why.replace(WHOLE_DEGREES, "").strip()] for each in found.windows] or [
-            ["Undecided." if found.undecided else "None.", sentence(found.why_none or "")]
+        lines[kind] = [[f"{window_dates(each)}.", said(_said_here(each).why)] for each in found.windows] if found.why_none is None else [
+            ["Undecided." if found.undecided else "None.", sentence(said(found.why_none))]
         ]
     return lines
+
+
+def _said_here(window: Window) -> Window:
+    return replace(window, notes=tuple(note for note in window.notes if note != WHOLE_DEGREES))
 
 
 def little_growth(season: SeasonYear) -> str:
@@ -155,10 +161,10 @@ def little_growth(season: SeasonYear) -> str:
     return said + f"Allow {season.rules.little_growth_stretch:g} times the usual recovery, and think about another grass."
 
 
-def event_lines(season: SeasonYear) -> list[list[str]]:
+def event_lines(season: SeasonYear) -> list[Row]:
     """What happens and when, and why, in the order in which a growing season meets it."""
     kept = {id: event for id, event in events(season).items() if season.grass.group == "warm" or id not in WARM_ONLY}
-    return [[f"{EVENT_LABELS[id]}: {event.words}.", sentence(event.why)] for id, event in kept.items()]
+    return [[f"{EVENT_LABELS[id]}: {event_days(event)}.", sentence(said(event.why))] for id, event in kept.items()]
 
 
 def month_rows(season: SeasonYear) -> list[Row]:

@@ -20,6 +20,7 @@ from generator.site.year.strips import all_dates, strip_view
 from generator.site.year.site_years import site_words, year_context, year_scripts
 from generator.site.year.year_files import calendar_path, weeks_path, year_files
 from generator.site.year.year_words import WINDOW_LABELS, summary, window_lines
+from generator.words.reason_text import in_one, plain
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, day_words, month_days, week_days
 from generator.season.year import SeasonYear
 
@@ -63,7 +64,7 @@ def calendar_page(seasons: SeasonCache, grass_id: str, place_id: str, here: Page
     said = summary(season)
     words = tuple(f"{name} {place.name}" for names in grass.names.values() for name in names[:1])
     return Page(
-        f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, said,
+        f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, plain(said),
         tuple(dict.fromkeys(words)), sections=SECTIONS, attribution=owners,
         about=(f"grasses/{grass_id}", f"places/{place_id}"),
     )
@@ -81,10 +82,10 @@ def thirstiest_week(seasons: SeasonCache, grass_id: str, place_id: str, here: Pa
     return {**view, "from_day": day_words(day)}
 
 
-def why_rows(season: SeasonYear) -> list[dict[str, str]]:
+def why_rows(season: SeasonYear) -> list[dict[str, Any]]:
     """The reasons of each window, or why there is none."""
     return [
-        {"label": WINDOW_LABELS[kind], "text": text if begins == "None." else f"{begins} {text}"}
+        {"label": WINDOW_LABELS[kind], "text": text if begins == "None." else in_one(begins, " ", text)}
         for kind, lines in window_lines(season).items() for begins, text in lines
     ]
 

@@ -23,7 +23,7 @@ from generator.jobs.plans_for_grass import NOT_NEEDED, plans_for, records_of
 from generator.site.year.site_years import site_words
 from generator.calculators.chosen import Chosen
 from generator.calculators.bindings import bound_value
-from generator.season.calendar_days import day_words, month_and_day
+from generator.season.calendar_days import month_and_day
 from generator.field.inspection_result import Found
 from generator.field.inspection_words import filled as filled_words
 from generator.jobs.job import gear_of, settling_days
@@ -31,7 +31,9 @@ from generator.jobs.price import ESTIMATE, MACHINE_HOURS, OPERATION_PRICE, machi
 from generator.jobs.amounts import (
     AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, filled_in, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn,
 )
-from generator.jobs.window_answer import Stretch, frost_ahead, stretches
+from generator.jobs.window_answer import Stretch, frost_ahead, stretches, no_window, outside
+from generator.season.reasons import Reason
+from generator.words.reason_text import said
 from generator.jobs.plan_steps import not_for_habit, stage_of
 from generator.calculators.calculate import default_si
 from generator.units import to_si, unit
@@ -261,12 +263,13 @@ def _site(seasons: SeasonCache, grass: str, place: str, site: str) -> dict[str, 
     }
 
 
-def _windows(found: tuple[Stretch, ...], why_none: str | None) -> dict[str, Any]:
-    return {"none": why_none, "stretches": [
+def _windows(found: tuple[Stretch, ...], why_none: Reason | None) -> dict[str, Any]:
+    """before, after: what is said of a day outside, where {days} stands for how many it is out."""
+    return {"none": said(no_window(why_none)) if why_none else None, "stretches": [
         {
             "first": each.first, "last": each.last, "from": month_and_day(each.first), "to": month_and_day(each.last),
-            "best": None if each.best is None else month_and_day(each.best), "why": each.why,
-            "opens": day_words(each.first), "why_first": each.why_first, "closed": day_words(each.last), "why_last": each.why_last,
+            "best": None if each.best is None else month_and_day(each.best), "why": said(each.why),
+            "before": said(outside("{days}", "before", each)), "after": said(outside("{days}", "after", each)),
         }
         for each in found
     ]}

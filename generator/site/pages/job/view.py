@@ -25,6 +25,7 @@ from generator.site.year.site_years import site_words
 from generator.season.calendar_days import DAYS
 from generator.jobs.job import Job, JobStep, Request
 from generator.jobs.dates import day_of_year
+from generator.words.reason_text import said
 from generator.jobs.window_answer import stretches
 
 PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
@@ -108,7 +109,7 @@ def job_view(book: Book, here: PageContext, job: Job, plan: str, grass: str, pla
     return {
         "what": f"{book.renovations[plan].name}: {book.grasses[grass].name}, {book.places[place].name}, {words.day(job.request.on)}",
         "area": words.area(job.request.area_m2),
-        "headline": words.headline(job.verdict), "inside": job.verdict.inside, "why": job.verdict.why, "edges": words.edges(values["window"]),
+        "headline": words.headline(job.verdict), "inside": job.verdict.inside, "why": said(job.verdict.why), "edges": words.edges(values["window"]),
         "frost": f"Any frost in the four weeks from then: {words.percent(values['window']['frost_chance_four_weeks'])}.",
         "then": [each.text for each in job.what_then],
         "settling": [words.settles(each, titles[each.step]) for each in job.settling],

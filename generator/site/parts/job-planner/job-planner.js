@@ -119,7 +119,7 @@
       S.list(part('choose'), book.plans[now.plan].choose, function (row, text) { row.textContent = text; });
       part('answer').classList.toggle('sb-job__answer--outside', !window_.inside);
       part('headline').textContent = W.headline(window_);
-      part('window-why').textContent = window_.why;
+      Swardbook.words(part('window-why'), window_.why);
       part('edges').textContent = W.edges(window_);
       part('frost').textContent = 'Any frost in the four weeks from then: ' + W.percent(window_.frost_chance_four_weeks) + '.';
       S.list(part('settling'), out.first_possible, function (row, each) { row.textContent = W.settles(each, titles[each.step]); });

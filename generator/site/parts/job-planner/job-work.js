@@ -39,16 +39,14 @@
     var found = site.windows[plan.window];
     var frost = Swardbook.jobDates.at(site.frost_ahead, day) / 1000;
     var out = { kind: plan.window, inside: false, side: null, days_outside: 0, from: null, best: null, to: null, why: '', frost_chance_four_weeks: frost };
-    if (!found.stretches.length) { out.why = 'No window here: ' + found.none + '.'; return out; }
+    if (!found.stretches.length) { out.why = found.none; return out; }
     var inside = found.stretches.find(function (each) { return around(day - each.first) <= around(each.last - each.first); });
     if (inside) { return Object.assign(out, edges(inside), { inside: true, why: inside.why }); }
     var near = found.stretches.map(function (each) { return { days: around(each.first - day), side: 'before', stretch: each }; })
       .concat(found.stretches.map(function (each) { return { days: around(day - each.last), side: 'after', stretch: each }; }));
     var first = near.reduce(function (one, other) { return other.days < one.days ? other : one; });
     var count = first.days === 1 ? '1 day' : first.days + ' days';
-    var why = first.side === 'before'
-      ? count + ' before the window opens on ' + first.stretch.opens + ': ' + first.stretch.why_first + '.'
-      : count + ' after the window closed on ' + first.stretch.closed + ': ' + first.stretch.why_last + '.';
+    var why = [].concat(first.stretch[first.side]).map(function (piece) { return typeof piece === 'string' ? piece.replace('{days}', count) : piece; });
     return Object.assign(out, edges(first.stretch), { side: first.side, days_outside: first.days, why: why });
   }
 

@@ -60,7 +60,7 @@
       var due = season.months[month].due;
       answer.textContent = '';
       answer.appendChild(Swardbook.element('h3', 'sb-picker__month', monthNames[month] + ': ' + season.grass + ' at ' + season.place));
-      if (season.summary) answer.appendChild(Swardbook.element('p', '', season.summary));
+      if (season.summary) answer.appendChild(Swardbook.words(Swardbook.element('p'), season.summary));
       if (season.weeks) answer.appendChild(Swardbook.drawStrip('picker-strip', season));
       answer.appendChild(due.length ? dueList(due, top) : Swardbook.element('p', '', 'Nothing is due this month.'));
       var ways = answer.appendChild(Swardbook.element('p', 'sb-picker__ways'));

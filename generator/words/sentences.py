@@ -1,0 +1,157 @@
+"""The sentence of every reason, by its code: the one place where a reason is worded. `{name}` stands for a number or a reason within it."""
+
+SENTENCES = {
+    # Joints between reasons, and nothing where nothing is to be said.
+    "and": " and ", "semicolon": "; ", "comma": ", ", "next-sentence": " ", "nothing": "",
+    # A window and its three dates.
+    "window-from": "From {day}{undecided}: {why}.",
+    "window-best": "Best about {day}: {why}.",
+    "window-until": "Until {day}{undecided}: {why}.",
+    "between-days": ", undecided between {earliest} and {latest}",
+    "never-closed": "no rule closes it at any time of the year",
+    "whole-degrees": (
+        "Temperatures here were printed in whole degrees, so a date that half a degree would shift is undecided; go by the lawn and the soil."
+    ),
+    "second-best": "Second best: seed sown now meets weeds and then summer.",
+    "little-growth": "There is little growth here: at best {best} of what the grass can do, so allow {stretch} times the usual recovery.",
+    "thermometer": "Soil temperature is estimated from the air; a thermometer at {depth} decides.",
+    # Where a day stands to the window of a plan.
+    "no-window-here": "No window here: {why}.",
+    "never-grows-strongly": "the grass never grows strongly here",
+    "grows-enough": "The grass grows strongly enough to root and to close.",
+    "grows-enough-all-year": "The grass grows strongly enough all year.",
+    "becomes-strong-enough": "growth becomes strong enough to root and to close",
+    "becomes-too-slow": "growth becomes too slow to root and to close",
+    "one-day": "1 day", "several-days": "{days} days",
+    "before-window": "{days} before the window opens on {day}: {why}.",
+    "after-window": "{days} after the window closed on {day}: {why}.",
+    # Growth.
+    "share-of-swing": "{share} of the way from the year's low to its best",
+    "share-of-best": "{share} of the most this place gives",
+    "growth-rising": "growth is rising and in week {week} reaches {reached} (growth potential {potential}, best {best}), at a mean of {mean}",
+    "deep-winter-past": "deep winter is past: the mean has risen {rise} from its lowest",
+    "before-deep-winter": "it needs {weeks} weeks of growing weather before the depth of winter in week {week}",
+    "before-growth-falls": (
+        "it needs {weeks} weeks of growing weather before growth falls back below {reached} in week {week} "
+        "(growth potential {potential}, best {best})"
+    ),
+    "too-slow-all-year": "growth is too slow all year",
+    "growing-never-lasts": "growing weather never lasts the {weeks} weeks it needs to close over",
+    # Frost.
+    "of-frost": "frost", "of-ground-frost": "ground-frost",
+    "frost-past": "from week {week} the chance of a {kind} night in the {weeks} weeks that follow is {chance}, no longer above {risk}",
+    "before-frost": "begun later, a {kind} night in the {weeks} weeks that follow becomes likelier than {risk}",
+    "frost-all-year": "no {weeks} weeks of the year keep the chance of a {kind} night at or below {risk}; the safest still carry {safest}",
+    # Heat and high summer.
+    "heat-past": "not in the heat: the daily mean is down to {mean}, no longer above {limit}",
+    "before-heat": "it must have recovered before the daily mean passes {limit} in week {week}",
+    "heat-all-year": (
+        "the daily mean does not stay at or below {limit} for {weeks} weeks; it runs from {lowest} to {highest} through the year"
+    ),
+    "summer-past": "the height of summer is past: the mean has come down {fall} from its highest, {highest} in week {week}",
+    "before-summer": "it must have recovered before the height of summer begins in week {week}",
+    "no-cooler-season": "the temperature hardly changes through the year, so no season is cooler than the rest",
+    # Rain.
+    "wet-past": "the wet season is past: rain is down to {rain} a week, against {evaporates} that evaporates",
+    "before-wet": (
+        "it needs {weeks} weeks to close before the wet season begins in week {week} (over {rain} of rain a week and {ratio} times what "
+        "evaporates)"
+    ),
+    "wet-all-year": "it is too wet all year",
+    # The best date.
+    "best-strong-and-rising": (
+        "growth has come {share} of the way to its yearly best and is rising, in week {week}, with the rest of the growing season ahead"
+    ),
+    "best-middle": "growth hardly changes through the window, so its middle is best, furthest from both edges",
+    "best-early": (
+        "early, with time in hand, while the {weeks} weeks of recovery still give {share} of the strongest growth "
+        "(a mean growth potential of {mean})"
+    ),
+    "best-cool": (
+        "as cool as it gets while the {weeks} weeks of recovery still give {share} of the strongest growth (a mean growth potential of {mean})"
+    ),
+    "best-while-soil-warm": "as early as the rules allow, in week {week}, while the soil at {soil} still sprouts seed fast",
+    # No window.
+    "no-growing-season": (
+        "this place gives the grass no real growing season: its growth potential never passes {best} (a window needs {least})"
+    ),
+    "never-allowed": "{why}",
+    "too-short": (
+        "the weather leaves only {days} days, from {first} to {last}, and a window shorter than {shortest} weeks is not worth planning on: "
+        "{opens}, but {closes}"
+    ),
+    "no-common-day": "the rules leave no common day: {allowed}",
+    "rule-allows": "{rule} allows {weeks}",
+    "weeks-to": "weeks {first} to {last}",
+    "rule-growing": "growing", "rule-recovery": "recovery", "rule-frost": "frost", "rule-heat": "heat", "rule-high-summer": "high summer",
+    "rule-wet-season": "wet season", "rule-turf-slowing": "turf slowing", "rule-soil-cooled": "soil cooled", "rule-warming": "warming",
+    "rule-cooling": "cooling", "rule-soil-warm-enough": "soil warm enough", "rule-soil-not-too-warm": "soil not too warm",
+    "undecided-warmer": (
+        "{why}; undecided, because temperatures here were printed in whole degrees, and half a degree warmer would give a window from "
+        "{first} to {last}"
+    ),
+    "undecided-cooler": (
+        "{why}; undecided, because temperatures here were printed in whole degrees, and half a degree cooler would give a window from "
+        "{first} to {last}"
+    ),
+    "no-seed-into-warm": (
+        "a warm-season lawn thickens by its own runners, not by seed over the top; sowing ryegrass into it for winter colour is another job"
+    ),
+    "not-oversown": "this grass is not oversown for winter; its page says why",
+    "not-into-cool": "a cool-season lawn stays green in winter anyway; thickening it is called overseeding",
+    "no-soil-figure": "the book's tasks give no soil temperature for it",
+    # Winter ryegrass, and the pre-emergent.
+    "turf-past-best": "the turf is past its best, at {share} of the most this place gives, so that seedlings get light",
+    "turf-back": "the turf is back at {share} of its best and would shade seedlings out",
+    "turf-never-slows": "the turf never slows below {share} of its best, so seedlings would get no light",
+    "soil-cooled": "the soil has cooled to {soil}, no longer above {mark}",
+    "soil-warms-past": "the soil warms past {mark}",
+    "soil-never-cools": "the soil never cools to {mark}; its lowest is {lowest}",
+    "soil-warmed": "the soil has warmed to {soil}; the earliest advice is {earliest}",
+    "soil-never-warms": "the soil never warms to {mark}; its highest is {highest}",
+    "summer-grass-sprouts": "in week {week} the soil passes {mark}, and summer grass sprouts",
+    "summer-grass-any-time": "the soil never cools to {mark}, its lowest is {lowest}, so summer grass may sprout at any time",
+    "in-place-by": "by then it should be in place: the soil reaches {soil}, and most advice says {usual}",
+    "turned-at-lowest": "the mean has turned at its lowest, {mean}, in week {week}",
+    "turned-at-highest": "the mean has turned at its highest, {mean}, in week {week}",
+    "never-turns": "the temperature never turns",
+    # What happens in a year.
+    "stays-green-cool": "cool-season grass stays green through winter",
+    "stays-green": "the soil never falls below {mark} (its lowest is {lowest}), so the lawn stays green",
+    "never-greens-up": "the soil never warms to {mark}",
+    "greens-up": "the soil has warmed to {soil}; dormant turf greens up at about {mark}",
+    "no-transition": "only warm-season turf that was sown with ryegrass changes over in spring",
+    "nights-never-cross": "nights never cross {mark}: they run from {lowest} to {highest}",
+    "nights-warmed": "nights have warmed to {night}: from {mark} warm-season turf takes over from winter ryegrass",
+    "at-its-best": "growth is at {share} or more of the most this place gives (a growth potential of {best})",
+    "nothing-grows": "nothing grows here",
+    "growth-never-falls": "growth never falls far: its lowest is {least}, its best {best}",
+    "slows-down": (
+        "in week {week} growth falls to {share} of the most this place gives (growth potential {potential}) and can no longer close an "
+        "opened surface"
+    ),
+    "soil-dormant": "the soil is at or below {mark}; its lowest is {lowest}",
+    "never-dormant": "the soil never falls to {mark}; its lowest is {lowest}",
+    "a-renovation": "renovation", "a-light-renovation": "a light renovation",
+    "never-slows": "growth never slows too far to close over",
+    "last-safe": "{job} needs {weeks} weeks of growing weather, and growth slows down on {day}",
+    "never-safe": "growing weather never lasts the {weeks} weeks that {job} needs",
+    # Feeding and watering.
+    "no-ceiling": "the book's tasks give no ceiling for one dressing",
+    "no-nitrogen-to-give": "there is no nitrogen to give",
+    "product-without-nitrogen": "the product holds no nitrogen",
+    "never-fit-to-feed": "growth is too slow, too hot or too wet all year",
+    "one-feed": "{yearly} of nitrogen in a year, in one feed: {which} is {ceiling}",
+    "feeds": "{yearly} of nitrogen in a year, in {feeds} feeds of {each}: {which} is {ceiling}",
+    "ceiling": "the ceiling for one dressing",
+    "ceiling-soluble": "the ceiling for one dressing of a feed with little slow release",
+    "light-dressing": "the dressing advised on {soil}",
+    "soil-holds": "{soil} holds {depth} that the grass may use: {available} of {roots} of roots, {depletion} of it",
+    "soil-takes-in": "{held}; it takes in only {rate} an hour, so one morning gives {depth}",
+    # Frosts of a year.
+    "a-frost": "frost", "a-ground-frost": "ground frost", "evens": "evens", "one-year-in": "one year in {years}",
+    "no-more-frost": "after it the chance of any more {kind} before summer is {odds} or less",
+    "no-frost-before-summer": "the chance of a {kind} before summer is never more than {odds}",
+    "first-frost": "by then, after summer, a {kind} has become likelier than {odds}",
+    "never-a-frost": "a {kind} never becomes likelier than {odds}",
+}
