@@ -8,7 +8,7 @@ from generator.book.records.calculator import Calculator
 from generator.season.calendar_days import week_days
 from generator.calculators.calculate import calculate
 from generator.season.engine_rules import SoilWater
-from generator.season.reasons import Measured, Reason, because, share
+from generator.season.reasons import NumberSaid, Reason, because, share
 from generator.season.year import SeasonYear
 from generator.units import to_si, unit
 
@@ -87,8 +87,8 @@ def watering(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) -
     """
     depth = usable_water(soil, season.grass.allowable_depletion)
     held = because(
-        "soil-holds", soil=soil.name.lower(), depth=Measured(depth, "mm", ".0f"), available=Measured(soil.available_water, "1", ".1%"),
-        roots=Measured(soil.root_depth_mm, "mm", ".0f"), depletion=share(season.grass.allowable_depletion),
+        "soil-holds", soil=soil.name.lower(), depth=NumberSaid(depth, "mm", ".0f"), available=NumberSaid(soil.available_water, "1", ".1%"),
+        roots=NumberSaid(soil.root_depth_mm, "mm", ".0f"), depletion=share(season.grass.allowable_depletion),
     )
     if sprinkler is None:
         return WateringRhythm(depth, None, 1, None, None, held)
@@ -97,8 +97,8 @@ def watering(season: SeasonYear, soil: SoilWater, sprinkler: Sprinkler | None) -
     if longest * soil.spells_a_morning < run_time:
         depth *= longest * soil.spells_a_morning / run_time
         run_time = longest * soil.spells_a_morning
-        takes_in = Measured(soil.infiltration_mm_per_h, "mm", "g")
-        held = because("soil-takes-in", held=held, rate=takes_in, depth=Measured(depth, "mm", ".0f"))
+        takes_in = NumberSaid(soil.infiltration_mm_per_h, "mm", "g")
+        held = because("soil-takes-in", held=held, rate=takes_in, depth=NumberSaid(depth, "mm", ".0f"))
     spells = 1 if longest == inf else ceil(run_time / longest - 1e-9)
     return WateringRhythm(depth, run_time, spells, run_time / spells, rest if spells > 1 else None, held)
 

@@ -2,7 +2,7 @@
 
 from generator.season.calendar_days import month_and_day, week_days
 from generator.season.events import events
-from generator.season.reasons import Day, Measured, Reason, numbers
+from generator.season.reasons import Day, NumberSaid, Reason, numbers
 from generator.season.year import SeasonYear
 from generator.words.reason_text import text
 
@@ -80,7 +80,7 @@ def _data(reasons: tuple[Reason, ...]) -> list[dict]:
     return [{"code": each.code, "numbers": {name: _number(value) for name, value in numbers(each)}} for each in reasons]
 
 
-def _number(value: Measured | Day) -> dict | str:
+def _number(value: NumberSaid | Day) -> dict | str:
     if isinstance(value, Day):
         return month_and_day(value.number)
     return {"value": float(f"{value.value:.6g}"), "unit": value.unit}

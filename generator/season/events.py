@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from generator.season.calendar_days import DAYS, week_number
 from generator.season.windows.limits import clear_ahead
-from generator.season.reasons import Day, Measured, Reason, because, count, growth, limit_degrees, share
+from generator.season.reasons import Day, NumberSaid, Reason, because, count, growth, limit_degrees, share
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import recovery_days
 
@@ -51,7 +51,7 @@ def _stretch(days: tuple[int, int] | None, why: Reason, why_none: Reason) -> Eve
     return Event(None, None, why_none) if days is None else Event(*days, why)
 
 
-def _soil(season: SeasonYear, day: int) -> Measured:
+def _soil(season: SeasonYear, day: int) -> NumberSaid:
     return season.view.degrees(season.climate.soil_c[day])
 
 

@@ -9,7 +9,7 @@ from generator.season.calendar_days import DAYS, MONTH_LENGTHS, day_words, month
 from generator.season.climate.climate import Daily, Twelve
 from generator.season.windows.limits import clear_ahead
 from generator.season.engine_rules import FeedRules, SoilWater
-from generator.season.reasons import Measured, Reason, because, count
+from generator.season.reasons import NumberSaid, Reason, because, count
 from generator.season.year import SeasonYear
 
 PER_CENT = 100.0
@@ -80,8 +80,8 @@ def feed_plan(
     product = each / (nitrogen_percent / PER_CENT) / GRAMS_PER_M2_IN_KG_PER_100_M2
     days = sorted(_spaced_by_growth(season, fit, feeds, rules))
     why = because(
-        "feeds" if feeds > 1 else "one-feed", yearly=Measured(yearly, "g/m2", "g"), feeds=count(feeds), each=Measured(each, "g/m2", ".1f"),
-        which=which, ceiling=Measured(ceiling, "g/m2", ".1f"),
+        "feeds" if feeds > 1 else "one-feed", yearly=NumberSaid(yearly, "g/m2", "g"), feeds=count(feeds), each=NumberSaid(each, "g/m2", ".1f"),
+        which=which, ceiling=NumberSaid(ceiling, "g/m2", ".1f"),
     )
     return FeedPlan(tuple(Feed(day, each, product) for day in days), why)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 
-class Measured(NamedTuple):
+class NumberSaid(NamedTuple):
     """A number and how finely it is said.
 
     value: in `unit`, a spelling of the list of units; '1' for a plain number. shown: as Python formats a number, '.2f', 'g', '.0%'.
@@ -39,7 +39,7 @@ class Several(NamedTuple):
     between: str
 
 
-Value = Measured | Day | Reason | Several | str
+Value = NumberSaid | Day | Reason | Several | str
 
 
 def because(code: str, **values: Value) -> Reason:
@@ -52,50 +52,50 @@ def both(reasons: tuple[Reason, ...]) -> Several:
     return Several(reasons, "and")
 
 
-def degrees(celsius: float, step_c: float) -> Measured:
+def degrees(celsius: float, step_c: float) -> NumberSaid:
     """A temperature [°C] as finely as the normals were printed. step_c: of their print [K]."""
-    return Measured(celsius, "°C", "z.0f" if step_c >= 1 else "z.1f")  # z: never "-0.0"
+    return NumberSaid(celsius, "°C", "z.0f" if step_c >= 1 else "z.1f")  # z: never "-0.0"
 
 
-def limit_degrees(celsius: float) -> Measured:
+def limit_degrees(celsius: float) -> NumberSaid:
     """A temperature that a rule names [°C]."""
-    return Measured(celsius, "°C", "g")
+    return NumberSaid(celsius, "°C", "g")
 
 
-def difference(kelvins: float) -> Measured:
+def difference(kelvins: float) -> NumberSaid:
     """A difference of temperatures that a rule names [K]."""
-    return Measured(kelvins, "°C difference", "g")
+    return NumberSaid(kelvins, "°C difference", "g")
 
 
-def share(part: float) -> Measured:
+def share(part: float) -> NumberSaid:
     """A share of a whole, 0 to 1 [1], said in hundredths."""
-    return Measured(part, "1", ".0%")
+    return NumberSaid(part, "1", ".0%")
 
 
-def growth(potential: float) -> Measured:
+def growth(potential: float) -> NumberSaid:
     """A growth potential, 0 to 1 [1]."""
-    return Measured(potential, "1", ".2f")
+    return NumberSaid(potential, "1", ".2f")
 
 
-def times(factor: float) -> Measured:
+def times(factor: float) -> NumberSaid:
     """A factor, or a count that may be broken, as a rule names it [1]."""
-    return Measured(factor, "1", "g")
+    return NumberSaid(factor, "1", "g")
 
 
-def count(number: float) -> Measured:
+def count(number: float) -> NumberSaid:
     """A whole number of things, or the number of a week [1]."""
-    return Measured(number, "1", ".0f")
+    return NumberSaid(number, "1", ".0f")
 
 
-def depth_a_week(millimetres: float) -> Measured:
+def depth_a_week(millimetres: float) -> NumberSaid:
     """Water in a week [mm]."""
-    return Measured(millimetres, "mm", ".0f")
+    return NumberSaid(millimetres, "mm", ".0f")
 
 
-def numbers(reason: Reason) -> Iterator[tuple[str, Measured | Day]]:
+def numbers(reason: Reason) -> Iterator[tuple[str, NumberSaid | Day]]:
     """Every number of a reason by name, those of reasons within it too."""
     for name, value in reason.values.items():
-        if isinstance(value, Measured | Day):
+        if isinstance(value, NumberSaid | Day):
             yield name, value
         elif isinstance(value, Reason):
             yield from numbers(value)

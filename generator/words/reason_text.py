@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from generator.season.calendar_days import day_words
-from generator.season.reasons import Day, Measured, Reason, Several, Value
+from generator.season.reasons import Day, NumberSaid, Reason, Several, Value
 from generator.words.figures import US_TWIN, converted, range_words, unit_words
 from generator.words.sentences import SENTENCES
 
@@ -73,13 +73,13 @@ def _pieces(reason: Reason | Several) -> Iterator[str | Pair]:
 def _value(value: Value) -> Iterator[str | Pair]:
     if isinstance(value, Reason | Several):
         yield from _pieces(value)
-    elif isinstance(value, Measured):
+    elif isinstance(value, NumberSaid):
         yield _number(value)
     else:
         yield day_words(value.number) if isinstance(value, Day) else value
 
 
-def _number(number: Measured) -> str | Pair:
+def _number(number: NumberSaid) -> str | Pair:
     metric = f"{number.value:{number.shown}} {unit_words(number.unit)}".rstrip()
     twin = US_TWIN.get(number.unit)
     if twin is None:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.season.events import events
-from generator.season.reasons import Measured, Reason, Several, because, degrees, depth_a_week, difference
+from generator.season.reasons import NumberSaid, Reason, Several, because, degrees, depth_a_week, difference
 from generator.season.year import SeasonYear
 from generator.words.reason_text import plain, said, sentence, text
 from generator.words.sentences import SENTENCES
@@ -75,7 +75,7 @@ def test_quantities_of_reasons_in_both_systems() -> None:
     assert said(because("soil-warms-past", mark=degrees(20, 1))) == ["the soil warms past ", ["20 °C", "68 °F"]]
     assert said(because("deep-winter-past", rise=difference(5)))[1] == ["5 °C", "9 °F"]
     assert said(because("wet-past", rain=depth_a_week(25.4), evaporates=depth_a_week(50.8)))[1::2] == [["25 mm", "1 in"], ["51 mm", "2 in"]]
-    assert text(because("thermometer", depth=Measured(100, "mm", "g")), us=True).endswith("a thermometer at 4 in decides.")
+    assert text(because("thermometer", depth=NumberSaid(100, "mm", "g")), us=True).endswith("a thermometer at 4 in decides.")
 
 
 def test_a_sentence_begins_and_ends_as_one() -> None:

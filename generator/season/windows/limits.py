@@ -13,7 +13,7 @@ from generator.season.climate.climate import Daily, DailyClimate
 from generator.season.climate.frost import Frost
 from generator.season.growth import Growth
 from generator.season.engine_rules import WindowRules
-from generator.season.reasons import Measured, Reason, because, count, degrees, depth_a_week, difference, growth, limit_degrees, share, times
+from generator.season.reasons import NumberSaid, Reason, because, count, degrees, depth_a_week, difference, growth, limit_degrees, share, times
 
 Flags = tuple[bool, ...]
 
@@ -34,7 +34,7 @@ class Year:
         """True from the coldest day of the year up to the hottest."""
         return self.climate.warming[day % DAYS]
 
-    def degrees(self, temperature_c: float) -> Measured:
+    def degrees(self, temperature_c: float) -> NumberSaid:
         """A temperature [°C] as finely as the normals were printed."""
         return degrees(temperature_c, self.temperature_step_c)
 
@@ -228,5 +228,5 @@ def limits(year: Year, rules: WindowRules, recovery_days: int) -> list[Limit]:
     return [limit for limit in found if limit is not None]
 
 
-def _weeks(days: int) -> Measured:
+def _weeks(days: int) -> NumberSaid:
     return count(days / 7)
