@@ -45,7 +45,7 @@ def _days(week: Week) -> int:
 
 
 def _rain_share(year: SeasonYear, week: Week) -> float:
-    used = fsum(year.effective_rain_mm[day] for day in week_days(week.week - 1))
+    used = fsum(year.weather.effective_rain_mm[day] for day in week_days(week.week - 1))
     return 100 * used / week.rain_mm if week.rain_mm else 100.0
 
 

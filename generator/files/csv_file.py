@@ -32,7 +32,7 @@ def csv_text(rows: Iterable[Iterable[object]]) -> str:
 
 def weeks_csv(season: SeasonYear, attribution: str) -> str:
     """A row a week under a row of names; the wording that the data's owner asks for stands in the last column."""
-    digits = 0 if season.temperature_step_c >= 1 else 1
+    digits = 0 if season.whole_degrees else 1
     rows: list[list[object]] = [["week", "from", *TEMPERATURES, *COLUMNS, "attribution"]]
     for week in season.weeks:
         temperatures = [Decimal(f"{getattr(week, name):.{digits}f}") for name in TEMPERATURES]

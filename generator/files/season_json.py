@@ -17,9 +17,9 @@ def as_json(season: SeasonYear) -> dict:
     why_none: per kind without a window, the reason; undecided: those of them that half a printed degree would change.
     events: per event {from, to (null where it does not happen), why}.
     """
-    method = season.reference_evapotranspiration_method
+    method = season.weather.evapotranspiration_method
     # Whole degrees stay whole: a decimal would claim what was not measured.
-    digits = 0 if season.temperature_step_c >= 1 else 1
+    digits = 0 if season.whole_degrees else 1
     return {
         "reference_evapotranspiration_method": method.id,
         "reference_evapotranspiration_assumed": list(method.assumed),

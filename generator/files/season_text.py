@@ -75,13 +75,13 @@ def _events(season: SeasonYear, us: bool) -> list[str]:
 
 
 def _how(season: SeasonYear) -> list[str]:
-    method = season.reference_evapotranspiration_method
+    method = season.weather.evapotranspiration_method
     text = f"ET, the water that well-watered grass uses, is worked out by {method.words}. Assumed: {'; '.join(method.assumed)}."
     return [fill(text, 100, initial_indent="", subsequent_indent="  ")]
 
 
 def _table(season: SeasonYear) -> list[str]:
-    digits = 0 if season.temperature_step_c >= 1 else 1
+    digits = 0 if season.whole_degrees else 1
     head = "week  from    mean °C  growth  frost  rain mm  ET mm  water mm  class"
     rows = [
         f"{week.week:>4}  {week.starts}  {week.mean_temperature_c:>8.{digits}f}  {week.growth_potential:>6.2f}"

@@ -120,9 +120,9 @@ def _frost(risk: float, ground: bool) -> dict[str, Reason]:
 
 def _last_frost(season: SeasonYear, risk: float, ground: bool) -> Event:
     frost = _frost(risk, ground)
-    return _on(season.last_frost_day(risk, ground), because("no-more-frost", **frost), because("no-frost-before-summer", **frost))
+    return _on(season.weather.last_frost_day(risk, ground), because("no-more-frost", **frost), because("no-frost-before-summer", **frost))
 
 
 def _first_frost(season: SeasonYear, risk: float, ground: bool) -> Event:
     frost = _frost(risk, ground)
-    return _on(season.first_frost_day(risk, ground), because("first-frost", **frost), because("never-a-frost", **frost))
+    return _on(season.weather.first_frost_day(risk, ground), because("first-frost", **frost), because("never-a-frost", **frost))

@@ -71,12 +71,12 @@ def _weeks_to_slow_down(season: SeasonYear, week: Week) -> float:
 
 def _weeks_to_last_frost(season: SeasonYear) -> list[float]:
     """Weeks until the last frost that one year in ten still has; -1 where no frost is that likely."""
-    day = season.last_frost_day(TENTH_RISK, season.grass.surface_running)
+    day = season.weather.last_frost_day(TENTH_RISK, season.grass.surface_running)
     return [_weeks_until(day, week) for week in season.weeks]
 
 
 def _weeks_to_first_frost(season: SeasonYear) -> list[float]:
-    day = season.first_frost_day(TENTH_RISK, season.grass.surface_running)
+    day = season.weather.first_frost_day(TENTH_RISK, season.grass.surface_running)
     return [_weeks_until(day, week) for week in season.weeks]
 
 

@@ -2,20 +2,19 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from typing import Literal
 
 from generator.season.calendar_days import DAYS, WEEKS, month_and_day, week_days, weekly_means, weekly_sums
-from generator.season.climate.climate import Climate, Daily, DailyClimate, Site, daily_climate
+from generator.season.climate.climate import Climate, Daily, DailyClimate, Site
 from generator.season.climate.degree_days import degree_days_since
-from generator.season.climate.frost import Frost, frost
+from generator.season.engine_rules import GrassSeason, WindowRules
 from generator.season.growth import Growth, yearly_growth
 from generator.season.inputs import EngineRules
+from generator.season.water.need import water_need
+from generator.season.weather import Weather, weather
 from generator.season.windows.every_kind import ByKind, WindowKind, windows_by_kind, with_doubts
 from generator.season.windows.limits import Year, slack_season, wet_season
-from generator.season.engine_rules import GrassSeason, OversowingRules, PreEmergentRules, WindowRules
-from generator.season.climate.sun import sun
-from generator.season.water.need import Method, effective_rain, evapotranspiration_method, reference_evapotranspiration, water_need
 from generator.season.windows.main_windows import Windows, runs_of
 
 WeekClass = Literal["dormant", "slow", "growing", "peak"]
@@ -54,23 +53,24 @@ class SeasonYear:
     """The computed year. Daily series are 365 values from 1 January; day numbers count from 0."""
 
     grass: GrassSeason
-    site: Site
     rules: WindowRules
-    climate: DailyClimate
+    weather: Weather
     growth: Growth
-    air_frost: Frost
-    ground_frost: Frost
-    daylight_h: Daily
-    extraterrestrial_radiation_mj: Daily
-    reference_evapotranspiration_mm: Daily
-    reference_evapotranspiration_method: Method
-    effective_rain_mm: Daily
     water_need_mm: Daily
-    temperature_step_c: float
     view: Year
     windows: ByKind
     transition_night_c: float
     largest_share_removed: float | None
+
+    @property
+    def climate(self) -> DailyClimate:
+        """Temperatures and rain by the day."""
+        return self.weather.days
+
+    @property
+    def whole_degrees(self) -> bool:
+        """Whether the normals are printed in whole degrees, so that a decimal would claim what was not measured."""
+        return self.weather.temperature_step_c >= 1
 
     @property
     def renovation(self) -> Windows:
@@ -160,120 +160,39 @@ class SeasonYear:
     def _first_after(self, day: int, holds: Callable[[int], bool]) -> int | None:
         return next(((day + ahead) % DAYS for ahead in range(DAYS) if holds((day + ahead) % DAYS)), None)
 
-    def last_frost_day(self, risk: float, ground: bool = False) -> int | None:
-        """Last day that still carries more than `risk` of any frost before summer; None where it never does."""
-        return _last_frost_day(self.ground_frost if ground else self.air_frost, risk, self.climate.hottest_day)
-
-    def first_frost_day(self, risk: float, ground: bool = False) -> int | None:
-        """Day by which, after summer, any frost has become likelier than `risk`; None where it never does."""
-        return _first_frost_day(self.ground_frost if ground else self.air_frost, risk, self.climate.hottest_day)
-
     @cached_property
     def weeks(self) -> tuple[Week, ...]:
-        means = {
-            name: _weekly_means(series)
-            for name, series in {
-                "mean": self.climate.mean_c, "maximum": self.climate.maximum_c, "minimum": self.climate.minimum_c,
-                "soil": self.climate.soil_c, "potential": self.growth.potential, "share": self.growth.share,
-                "air": self.air_frost.chance, "ground": self.ground_frost.chance, "daylight": self.daylight_h,
-            }.items()
-        }
-        sums = {
-            "rain": _weekly_sums(self.climate.rain_mm),
-            "reference": _weekly_sums(self.reference_evapotranspiration_mm),
-            "need": weekly_sums(self.water_need_mm),
-        }
-        frosty = _frosty_weeks(self.air_frost)
-        return tuple(self._week(number, means, sums, frosty[number]) for number in range(WEEKS))
+        potential, share, need = weekly_means(self.growth.potential), weekly_means(self.growth.share), weekly_sums(self.water_need_mm)
+        return tuple(self._week(number, potential[number], share[number], need[number]) for number in range(WEEKS))
 
-    def _week(self, number: int, means: dict[str, Daily], sums: dict[str, Daily], frosty: bool) -> Week:
-        days = week_days(number)
+    def _week(self, number: int, potential: float, share: float, need_mm: float) -> Week:
+        days, weather = week_days(number), self.weather.weeks
         middle = days[len(days) // 2]
         return Week(
-            week=number + 1,
-            starts=month_and_day(days[0]),
-            mean_temperature_c=means["mean"][number],
-            maximum_temperature_c=means["maximum"][number],
-            minimum_temperature_c=means["minimum"][number],
-            soil_temperature_c=means["soil"][number],
-            growth_potential=means["potential"][number],
-            growth_share=means["share"][number],
-            frost_probability=means["air"][number],
-            ground_frost_probability=means["ground"][number],
-            daylight_h=means["daylight"][number],
-            rain_mm=sums["rain"][number],
-            reference_evapotranspiration_mm=sums["reference"][number],
-            water_need_mm=sums["need"][number],
-            growth_class=self.classes[middle],
-            frosty=frosty,
-            wet=self.wet[middle],
-            in_windows=tuple(
-                kind for kind, found in self.windows.items() if any(window.holds(middle) for window in found.windows)
-            ),
+            week=number + 1, starts=month_and_day(days[0]),
+            mean_temperature_c=weather.mean_c[number], maximum_temperature_c=weather.maximum_c[number],
+            minimum_temperature_c=weather.minimum_c[number], soil_temperature_c=weather.soil_c[number],
+            growth_potential=potential, growth_share=share,
+            frost_probability=weather.frost[number], ground_frost_probability=weather.ground_frost[number],
+            daylight_h=weather.daylight_h[number], rain_mm=weather.rain_mm[number],
+            reference_evapotranspiration_mm=weather.reference_evapotranspiration_mm[number], water_need_mm=need_mm,
+            growth_class=self.classes[middle], frosty=weather.frosty[number], wet=self.wet[middle],
+            in_windows=tuple(kind for kind, found in self.windows.items() if any(window.holds(middle) for window in found.windows)),
         )
 
 
-# The same for every grass of a place, and asked for each.
-@lru_cache(maxsize=1024)
-def _last_frost_day(frost_of_place: Frost, risk: float, warmest_day: int) -> int | None:
-    return frost_of_place.last_day(risk, warmest_day)
-
-
-@lru_cache(maxsize=1024)
-def _first_frost_day(frost_of_place: Frost, risk: float, warmest_day: int) -> int | None:
-    return frost_of_place.first_day(risk, warmest_day)
-
-
-_weekly_means = lru_cache(maxsize=1024)(weekly_means)
-_weekly_sums = lru_cache(maxsize=512)(weekly_sums)
-
-
-@lru_cache(maxsize=256)
-def _frosty_weeks(frost_of_place: Frost) -> tuple[bool, ...]:
-    """The weeks in which a frost night is likelier than not."""
-    spans = (week_days(week) for week in range(WEEKS))
-    return tuple(frost_of_place.chance_of_any(days[0], len(days)) > 0.5 for days in spans)
-
-
-@lru_cache(maxsize=4096)
-def _year(
-    climate: Climate, grass: GrassSeason, site: Site, rules: WindowRules, frost_rules: object, soil: object,
-    sowing: OversowingRules, before_weeds: PreEmergentRules | None, largest_share_removed: float | None,
-) -> SeasonYear:
-    days = daily_climate(climate, site, soil)
-    growth = yearly_growth(days.mean_c, grass.growth_key)
-    air, ground = (frost(climate, site, soil, frost_rules, ground=flag) for flag in (False, True))
-    reference = reference_evapotranspiration(climate, site, soil)
-    rain = effective_rain(climate.rain_mm)
-    view = Year(
-        climate=days, growth=growth, frost=ground if grass.surface_running else air,
-        reference_evapotranspiration_mm=reference, temperature_step_c=climate.temperature_step_c,
-        surface_running=grass.surface_running, optimum_c=grass.optimum_c,
-    )
-    light = sun(climate.latitude_deg)
-
-    def again(other: Year) -> ByKind:
-        return windows_by_kind(other, grass, rules, sowing, before_weeds)
-
-    found = with_doubts(again(view), view, climate, lambda moved: daily_climate(moved, site, soil), grass, again)
-    return SeasonYear(
-        grass=grass, site=site, rules=rules, climate=days, growth=growth, air_frost=air, ground_frost=ground,
-        daylight_h=light.day_length_h, extraterrestrial_radiation_mj=light.extraterrestrial_radiation_mj,
-        reference_evapotranspiration_mm=reference, reference_evapotranspiration_method=evapotranspiration_method(climate),
-        effective_rain_mm=rain,
-        water_need_mm=water_need(reference, rain, grass.crop_coefficient),
-        temperature_step_c=climate.temperature_step_c, view=view,
-        windows=found,
-        transition_night_c=sowing.transition_night_c, largest_share_removed=largest_share_removed,
-    )
-
-
 def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules) -> SeasonYear:
-    """The computed year of a grass at a site.
+    """The computed year of a grass at a site, in the weather of a usual year there."""
+    here, of_group = weather(climate, site, rules.soil, rules.frost), rules.windows[grass.group]
+    growth = yearly_growth(here.days.mean_c, grass.growth_key)
+    view = Year(here, growth, here.frost(ground=grass.surface_running), grass.surface_running, grass.optimum_c)
 
-    Cached: the same question twice costs nothing.
-    """
-    return _year(
-        climate, grass, site, rules.windows[grass.group], rules.frost, rules.soil, rules.oversowing, rules.pre_emergent,
-        rules.largest_share_removed,
+    def windows_of(other: Year) -> ByKind:
+        return windows_by_kind(other, grass, of_group, rules.oversowing, rules.pre_emergent)
+
+    return SeasonYear(
+        grass=grass, rules=of_group, weather=here, growth=growth, view=view,
+        water_need_mm=water_need(here.reference_evapotranspiration_mm, here.effective_rain_mm, grass.crop_coefficient),
+        windows=with_doubts(windows_of(view), view, grass, windows_of),
+        transition_night_c=rules.oversowing.transition_night_c, largest_share_removed=rules.largest_share_removed,
     )

@@ -41,7 +41,7 @@ seasons = SeasonCache(load_book(Path(sys.argv[1])).book)
 for place in seasons.book.places:
     for grass in seasons.book.grasses:
         year = seasons.season(grass, place)
-        print(json.dumps([as_json(year), [month_facts(year, month) for month in range(12)], year.air_frost.nights_per_month(), year.water_need_mm]))
+        print(json.dumps([as_json(year), [month_facts(year, month) for month in range(12)], year.weather.air_frost.nights_per_month(), year.water_need_mm]))
 """
 
 

@@ -56,6 +56,7 @@ FESCUE = GrassSeason("fescue", "cool", 20, 5.5, False, 5, 6, False, 0.8, 2.5, Fa
 GRASSES = (COUCH, KIKUYU, BUFFALO, FESCUE)
 
 
+@cache
 def season(grass: GrassSeason, place: str | Climate, site: str = "open") -> SeasonYear:
     climate = climates()[place] if isinstance(place, str) else place
     return year(climate, grass, rules().sites[site], rules())

@@ -109,14 +109,14 @@ def test_ground_frost_is_never_rarer_than_air_frost():
 
 
 def test_a_hollow_has_more_frost_and_a_wall_less():
-    nights = {site: sum(season(COUCH, "canberra", site).air_frost.nights_per_month()) for site in ("hollow", "open", "wall")}
+    nights = {site: sum(season(COUCH, "canberra", site).weather.air_frost.nights_per_month()) for site in ("hollow", "open", "wall")}
     assert nights["hollow"] > nights["open"] > nights["wall"]
 
 
 def test_no_frost_in_the_tropics():
     year = season(COUCH, "darwin")
-    assert max(year.air_frost.chance) < 1e-6
-    assert year.last_frost_day(0.1) is None and year.first_frost_day(0.1) is None
+    assert max(year.weather.air_frost.chance) < 1e-6
+    assert year.weather.last_frost_day(0.1) is None and year.weather.first_frost_day(0.1) is None
 
 
 def every_day_alike(*years: tuple[float, float, float]) -> Frost:
@@ -259,8 +259,8 @@ def test_a_cold_year_has_more_frost_than_a_usual_and_a_warm_one():
 def test_chances_of_any_frost_rise_and_fall_through_the_year():
     year = season(COUCH, "canberra")
     summer = year.climate.hottest_day
-    after = [year.air_frost.chance_after((summer - before) % DAYS, summer) for before in range(1, 180)]
-    before = [year.air_frost.chance_before((summer + ahead) % DAYS, summer) for ahead in range(180)]
+    after = [year.weather.air_frost.chance_after((summer - before) % DAYS, summer) for before in range(1, 180)]
+    before = [year.weather.air_frost.chance_before((summer + ahead) % DAYS, summer) for ahead in range(180)]
     assert all(one <= other + 1e-9 for one, other in pairwise(after))
     assert all(one <= other + 1e-9 for one, other in pairwise(before))
     assert after[0] < 0.01 and after[-1] > 0.99 and before[-1] > 0.99
@@ -269,11 +269,11 @@ def test_chances_of_any_frost_rise_and_fall_through_the_year():
 def test_last_and_first_frost_bracket_the_summer():
     year = season(COUCH, "canberra")
     summer = year.climate.hottest_day
-    last, first = year.last_frost_day(0.1), year.first_frost_day(0.1)
+    last, first = year.weather.last_frost_day(0.1), year.weather.first_frost_day(0.1)
     assert (summer - last) % DAYS < DAYS // 2 and (first - summer) % DAYS < DAYS // 2
     # A smaller risk is passed later in spring and met earlier in autumn.
-    assert (summer - year.last_frost_day(0.5)) % DAYS > (summer - last) % DAYS
-    assert (year.first_frost_day(0.5) - summer) % DAYS > (first - summer) % DAYS
+    assert (summer - year.weather.last_frost_day(0.5)) % DAYS > (summer - last) % DAYS
+    assert (year.weather.first_frost_day(0.5) - summer) % DAYS > (first - summer) % DAYS
 
 
 def one_night(night: int) -> Frost:

@@ -59,7 +59,7 @@ def test_it_sleeps_in_soil_as_cold_as_published_and_in_no_warmer(grass, place, a
 @pytest.mark.parametrize("site", rules().sites)
 def test_every_site_has_a_year(site):
     year = season(FESCUE, "christchurch", site)
-    assert len(year.weeks) == 52 and year.site.id == site
+    assert len(year.weeks) == 52 and year.weather.site.id == site
 
 
 def test_json_has_the_shape_of_the_contract():

@@ -49,7 +49,7 @@ def temperature_dates(climate: Climate, grass=COUCH) -> dict[str, int | None]:
         "green-up": year.green_up_day,
         **{
             f"{which} frost at {risk:.0%}, {'2' if ground else '0'} °C": ask(risk, ground)
-            for which, ask in (("last", year.last_frost_day), ("first", year.first_frost_day))
+            for which, ask in (("last", year.weather.last_frost_day), ("first", year.weather.first_frost_day))
             for risk in (0.5, 0.1) for ground in (False, True)
         },
         "dormant from": year.dormancy and year.dormancy[0],

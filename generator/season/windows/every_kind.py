@@ -4,8 +4,6 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
-from generator.season.climate.climate import Climate, DailyClimate
-from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C
 from generator.season.growth import yearly_growth
 from generator.season.windows.limits import Year
 from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
@@ -35,32 +33,22 @@ def windows_by_kind(
     }
 
 
-def with_doubts(
-    found: ByKind, year: Year, climate: Climate, daily: Callable[[Climate], DailyClimate], grass: GrassSeason,
-    again: Callable[[Year], ByKind],
-) -> ByKind:
+def with_doubts(found: ByKind, year: Year, grass: GrassSeason, windows_of: Callable[[Year], ByKind]) -> ByKind:
     """The same, but saying of a missing window that half a printed degree would give one.
 
-    daily: the daily curves of a climate at this site. again: the windows of each kind for another year.
+    windows_of: the windows of each kind for another year.
     Only where normals are printed in whole degrees. Frost is left as it stands.
     """
     doubtful = {kind: each.why_none for kind, each in found.items() if each.why_none is not None and each.why_none not in BY_NATURE}
-    if year.temperature_step_c < 1 or not doubtful:
+    if year.weather.temperature_step_c < 1 or not doubtful:
         return found
-    half = year.temperature_step_c / 2
+    half = year.weather.temperature_step_c / 2
     answer = dict(found)
     for shift, code in ((half, "undecided-warmer"), (-half, "undecided-cooler")):
-        moved = daily(_moved(climate, shift))
-        other = again(replace(year, climate=moved, growth=yearly_growth(moved.mean_c, grass.growth_key)))
+        moved = year.weather.moved(shift)
+        other = windows_of(replace(year, weather=moved, growth=yearly_growth(moved.days.mean_c, grass.growth_key)))
         for kind, why in doubtful.items():
             if other[kind].windows and not answer[kind].undecided:
                 window = other[kind].windows[0]
                 answer[kind] = Windows((), because(code, why=why, first=Day(window.first), last=Day(window.last)), undecided=True)
     return answer
-
-
-def _moved(climate: Climate, shift_k: float) -> Climate:
-    def shifted(monthly: tuple[float, ...]) -> tuple[float, ...]:
-        return tuple(min(max(value + shift_k, COLDEST_C), HOTTEST_C) for value in monthly)
-
-    return replace(climate, mean_maximum_c=shifted(climate.mean_maximum_c), mean_minimum_c=shifted(climate.mean_minimum_c))

@@ -12,6 +12,7 @@ from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily, DailyClimate
 from generator.season.climate.frost import Frost
 from generator.season.growth import Growth
+from generator.season.weather import Weather
 from generator.season.engine_rules import WindowRules
 from generator.season.reasons import NumberSaid, Reason, because, count, degrees, depth_a_week, difference, growth, limit_degrees, share, times
 
@@ -20,15 +21,20 @@ Flags = tuple[bool, ...]
 
 @dataclass(frozen=True)
 class Year:
-    """What the limits look at: one grass at one site, every series 365 days from 1 January."""
+    """What the limits look at: one grass in the weather of one site, every series 365 days from 1 January.
 
-    climate: DailyClimate
+    frost: the one that harms it, of the air, or of the ground where it runs above it.
+    """
+
+    weather: Weather
     growth: Growth
     frost: Frost
-    reference_evapotranspiration_mm: Daily
-    temperature_step_c: float
     surface_running: bool
     optimum_c: float
+
+    @property
+    def climate(self) -> DailyClimate:
+        return self.weather.days
 
     def is_warming(self, day: int) -> bool:
         """True from the coldest day of the year up to the hottest."""
@@ -36,7 +42,7 @@ class Year:
 
     def degrees(self, temperature_c: float) -> NumberSaid:
         """A temperature [°C] as finely as the normals were printed."""
-        return degrees(temperature_c, self.temperature_step_c)
+        return degrees(temperature_c, self.weather.temperature_step_c)
 
 
 @dataclass(frozen=True)
@@ -198,7 +204,7 @@ def wet_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
     return Limit(
         "wet season", clear_ahead(wet, recovery_days),
         lambda day: because(
-            "wet-past", rain=depth_a_week(7 * year.climate.rain_mm[day]), evaporates=depth_a_week(7 * year.reference_evapotranspiration_mm[day]),
+            "wet-past", rain=depth_a_week(7 * year.climate.rain_mm[day]), evaporates=depth_a_week(7 * year.weather.reference_evapotranspiration_mm[day]),
         ),
         lambda day: because(
             "before-wet", weeks=_weeks(recovery_days), week=count(week_number(next_bad(wet, (day + 1) % DAYS))),
@@ -212,7 +218,7 @@ def wet_season(year: Year, rules: WindowRules) -> Flags:
     """Days in whose season rain is both heavy and well above what evaporates."""
     return tuple(
         rain > rules.wet_rain_mm_per_day and rain > rules.wet_ratio * evaporation
-        for rain, evaporation in zip(year.climate.rain_mm, year.reference_evapotranspiration_mm)
+        for rain, evaporation in zip(year.climate.rain_mm, year.weather.reference_evapotranspiration_mm)
     )
 
 

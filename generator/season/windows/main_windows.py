@@ -130,11 +130,11 @@ def undecided_edges(year: Year, window: Window, days: int, curve_c: Daily | None
     A printed 14 °C stands for anything from 13.5 to 14.5, so every day on which it lies within half a step of its value
     at the edge is undecided. None for an edge that rain sets, or that no rule sets. Half of the printed step.
     """
-    if year.temperature_step_c < 1:
+    if year.weather.temperature_step_c < 1:
         return None, None
 
     def stretch(day: int) -> tuple[int, int]:
-        mean, half = curve_c or year.climate.mean_c, year.temperature_step_c / 2
+        mean, half = curve_c or year.climate.mean_c, year.weather.temperature_step_c / 2
         near = [abs(value - mean[day % DAYS]) < half for value in mean]
         before = next((back for back in range(LONGEST_DOUBT_DAYS) if not near[(day - back - 1) % DAYS]), LONGEST_DOUBT_DAYS)
         after = next((ahead for ahead in range(LONGEST_DOUBT_DAYS) if not near[(day + ahead + 1) % DAYS]), LONGEST_DOUBT_DAYS)

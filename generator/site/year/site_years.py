@@ -123,8 +123,8 @@ def year_context(seasons: SeasonCache, grass: str, place: str, links: Links) -> 
         "window_kinds": [
             {"kind": kind, "label": label, "url": _task_url(seasons, kind, links), "note": WINDOW_NOTES.get(kind, "")} for kind, label in WINDOW_LABELS.items()
         ],
-        "method": season.reference_evapotranspiration_method.words,
-        "assumed": list(season.reference_evapotranspiration_method.assumed),
+        "method": season.weather.evapotranspiration_method.words,
+        "assumed": list(season.weather.evapotranspiration_method.assumed),
         "switch": {
             "years": links.file(script_path(grass, place)), "key": f"{place}--{grass}",
             "sites": [{"id": site, "name": site_words(site)} for site in seasons.sites],

@@ -47,7 +47,7 @@ HARDLY_ANY = 1
 
 def degrees(celsius: float, season: SeasonYear) -> list[str]:
     """A temperature as [metric, US]; no decimals where the source printed none."""
-    digits = 0 if season.temperature_step_c >= 1 else 1
+    digits = 0 if season.whole_degrees else 1
     fahrenheit = converted(celsius, "°C", "°F")
     return [f"{celsius:.{digits}f} °C".replace("-", "−"), f"{fahrenheit:.0f} °F".replace("-", "−")]
 
@@ -169,7 +169,7 @@ def event_lines(season: SeasonYear) -> list[Row]:
 
 def month_rows(season: SeasonYear) -> list[Row]:
     """The charts as a table: a row a month of nights, days, frost nights, growth, rain, evapotranspiration and need."""
-    frost = season.air_frost.nights_per_month()
+    frost = season.weather.air_frost.nights_per_month()
     return [
         [
             MONTHS[month],
@@ -177,7 +177,7 @@ def month_rows(season: SeasonYear) -> list[Row]:
             f"{frost[month]:.0f}" if frost[month] >= 0.95 else ("under 1" if frost[month] >= 0.05 else "none"),
             f"{month_mean(season.growth.potential, month):.2f}",
             *([pair(round(_total(series, month)), "mm")] for series in (
-                season.climate.rain_mm, season.reference_evapotranspiration_mm, season.water_need_mm,
+                season.climate.rain_mm, season.weather.reference_evapotranspiration_mm, season.water_need_mm,
             )),
         ]
         for month in range(12)

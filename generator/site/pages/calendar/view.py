@@ -113,10 +113,10 @@ def month_facts(season: SeasonYear, month: int) -> list[dict[str, Any]]:
         return fsum(series[day] for day in days) / MONTH_LENGTHS[month]
 
     low, high = mean(season.climate.minimum_c), mean(season.climate.maximum_c)
-    if season.temperature_step_c >= 1:
+    if season.whole_degrees:
         low, high = round(low), round(high)
     middle = days[MONTH_LENGTHS[month] // 2]
-    frost = season.air_frost.nights_per_month()[month]
+    frost = season.weather.air_frost.nights_per_month()[month]
     week = 7 * mean(season.water_need_mm)
     return [
         _fact("Nights and days", _pair(low, high)),

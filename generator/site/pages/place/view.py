@@ -90,7 +90,7 @@ def _frost_words(seasons: SeasonCache, id: str, month: int) -> str:
     if published is not None:
         return f"{published[month]:g}"
     any_grass = next(iter(seasons.book.grasses))
-    return frost_words(seasons.season(any_grass, id).air_frost.nights_per_month()[month])
+    return frost_words(seasons.season(any_grass, id).weather.air_frost.nights_per_month()[month])
 
 
 def pages(making: Making) -> Iterator[Page]:

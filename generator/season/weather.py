@@ -1,0 +1,114 @@
+"""The weather of a usual year at one site of a place: one record, made once from its normals and handed on to whatever reads it."""
+
+from dataclasses import dataclass, replace
+from functools import cached_property, lru_cache
+
+from generator.season.calendar_days import WEEKS, week_days, weekly_means, weekly_sums
+from generator.season.climate.climate import Climate, Daily, DailyClimate, Site, Soil, daily_climate
+from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C
+from generator.season.climate.frost import Frost, FrostRules, frost
+from generator.season.climate.sun import sun
+from generator.season.water.need import Method, effective_rain, evapotranspiration_method, reference_evapotranspiration
+
+# A week in which a frost night is likelier than not is called frosty.
+FROSTY = 0.5
+
+
+@dataclass(frozen=True)
+class WeeklyWeather:
+    """52 means or sums of a year: temperatures [°C], chances 0 to 1 of a frost night [1], daylight [h], water [mm a week]."""
+
+    mean_c: Daily
+    maximum_c: Daily
+    minimum_c: Daily
+    soil_c: Daily
+    frost: Daily
+    ground_frost: Daily
+    daylight_h: Daily
+    rain_mm: Daily
+    reference_evapotranspiration_mm: Daily
+    frosty: tuple[bool, ...]
+
+
+@dataclass(frozen=True)
+class Weather:
+    """normals, site, soil: what it is made from. days: temperatures and rain. Daily series are 365 values from 1 January.
+
+    air_frost, ground_frost: frosts of the screen and of the grass itself. daylight_h: from sunrise to sunset [h]. effective_rain_mm: the
+    part of the rain that grass can use [mm/day].
+    """
+
+    normals: Climate
+    site: Site
+    soil: Soil
+    days: DailyClimate
+    air_frost: Frost
+    ground_frost: Frost
+    daylight_h: Daily
+    reference_evapotranspiration_mm: Daily
+    evapotranspiration_method: Method
+    effective_rain_mm: Daily
+
+    @property
+    def temperature_step_c(self) -> float:
+        """How finely the normals are printed [K]."""
+        return self.normals.temperature_step_c
+
+    def frost(self, ground: bool) -> Frost:
+        return self.ground_frost if ground else self.air_frost
+
+    def last_frost_day(self, risk: float, ground: bool = False) -> int | None:
+        """Last day that still carries more than `risk` of any frost before summer; None where it never does."""
+        return self._told("last", risk, ground)
+
+    def first_frost_day(self, risk: float, ground: bool = False) -> int | None:
+        """Day by which, after summer, any frost has become likelier than `risk`; None where it never does."""
+        return self._told("first", risk, ground)
+
+    def _told(self, which: str, risk: float, ground: bool) -> int | None:
+        key = which, risk, ground
+        if key not in self._frost_days:
+            found = self.frost(ground)
+            ask = found.last_day if which == "last" else found.first_day
+            self._frost_days[key] = ask(risk, self.days.hottest_day)
+        return self._frost_days[key]
+
+    @cached_property
+    def _frost_days(self) -> dict[tuple[str, float, bool], int | None]:
+        return {}
+
+    @cached_property
+    def weeks(self) -> WeeklyWeather:
+        days = self.days
+        spans = (week_days(week) for week in range(WEEKS))
+        return WeeklyWeather(
+            *map(weekly_means, (
+                days.mean_c, days.maximum_c, days.minimum_c, days.soil_c, self.air_frost.chance, self.ground_frost.chance, self.daylight_h,
+            )),
+            rain_mm=weekly_sums(days.rain_mm), reference_evapotranspiration_mm=weekly_sums(self.reference_evapotranspiration_mm),
+            frosty=tuple(self.air_frost.chance_of_any(span[0], len(span)) > FROSTY for span in spans),
+        )
+
+    def moved(self, shift_k: float) -> "Weather":
+        """The same with all temperatures moved [K], within what can be; frost and water are left as they stand."""
+
+        def shifted(monthly: tuple[float, ...]) -> tuple[float, ...]:
+            return tuple(min(max(value + shift_k, COLDEST_C), HOTTEST_C) for value in monthly)
+
+        normals = replace(
+            self.normals, mean_maximum_c=shifted(self.normals.mean_maximum_c), mean_minimum_c=shifted(self.normals.mean_minimum_c)
+        )
+        return replace(self, normals=normals, days=daily_climate(normals, self.site, self.soil))
+
+
+# The same for every grass of a place.
+@lru_cache(maxsize=1024)
+def weather(normals: Climate, site: Site, soil: Soil, frost_rules: FrostRules) -> Weather:
+    """The weather at a site of a place. Source: each series says its own."""
+    air, ground = (frost(normals, site, soil, frost_rules, ground=flag) for flag in (False, True))
+    return Weather(
+        normals=normals, site=site, soil=soil, days=daily_climate(normals, site, soil), air_frost=air, ground_frost=ground,
+        daylight_h=sun(normals.latitude_deg).day_length_h,
+        reference_evapotranspiration_mm=reference_evapotranspiration(normals, site, soil),
+        evapotranspiration_method=evapotranspiration_method(normals), effective_rain_mm=effective_rain(normals.rain_mm),
+    )
