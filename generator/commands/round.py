@@ -70,13 +70,14 @@ def _asked(book: Book, seasons: SeasonCache, lawn: Lawn, where: Where, day: date
     """What one lawn asks for, or everything that is wrong with its line."""
     plan = lawn.plan or (book.grasses[lawn.grass].renovation if lawn.grass in book.grasses else None)
     named = (("grass", lawn.grass, book.grasses), ("place", lawn.place, book.places), ("site", lawn.site, seasons.sites))
-    findings = [
+    unknown = [
         Finding(where, f"no {kind} '{shown(id)}'", suggestion(id, known, f"see data/{kind}s or 'swardbook season --help'"))
         for kind, id, known in (*named, *([("plan", plan, book.renovations)] if plan else ())) if id not in known
     ]
+    findings = list(unknown)
     if not lawn.names_nobody:
         findings.append(Finding(where, f"'{shown(lawn.client)}' is not a client's code", NAMES_NOBODY))
-    if not any(finding.what.startswith("no ") for finding in findings) and (reason := why_not(book, book.renovations[plan], book.grasses[lawn.grass])):
+    if not unknown and (reason := why_not(book, book.renovations[plan], book.grasses[lawn.grass])):
         findings.append(Finding(where, reason.rstrip("."), f"its plans are {', '.join(plans_for(book, book.grasses[lawn.grass]))}"))
     area = on = None
     try:
