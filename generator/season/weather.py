@@ -31,7 +31,7 @@ class WeeklyWeather:
 
 
 @dataclass(frozen=True)
-class Weather:
+class WeatherYear:
     """normals, site, soil: what it is made from. days: temperatures and rain. Daily series are 365 values from 1 January.
 
     air_frost, ground_frost: frosts of the screen and of the grass itself. daylight_h: from sunrise to sunset [h]. effective_rain_mm: the
@@ -89,7 +89,7 @@ class Weather:
             frosty=tuple(self.air_frost.chance_of_any(span[0], len(span)) > FROSTY for span in spans),
         )
 
-    def moved(self, shift_k: float) -> "Weather":
+    def moved(self, shift_k: float) -> "WeatherYear":
         """The same with all temperatures moved [K], within what can be; frost and water are left as they stand."""
 
         def shifted(monthly: tuple[float, ...]) -> tuple[float, ...]:
@@ -103,10 +103,10 @@ class Weather:
 
 # The same for every grass of a place.
 @lru_cache(maxsize=1024)
-def weather(normals: Climate, site: Site, soil: Soil, frost_rules: FrostRules) -> Weather:
+def weather(normals: Climate, site: Site, soil: Soil, frost_rules: FrostRules) -> WeatherYear:
     """The weather at a site of a place. Source: each series says its own."""
     air, ground = (frost(normals, site, soil, frost_rules, ground=flag) for flag in (False, True))
-    return Weather(
+    return WeatherYear(
         normals=normals, site=site, soil=soil, days=daily_climate(normals, site, soil), air_frost=air, ground_frost=ground,
         daylight_h=sun(normals.latitude_deg).day_length_h,
         reference_evapotranspiration_mm=reference_evapotranspiration(normals, site, soil),

@@ -12,7 +12,7 @@ from generator.season.engine_rules import GrassSeason, WindowRules
 from generator.season.growth import Growth, yearly_growth
 from generator.season.inputs import EngineRules
 from generator.season.water.need import water_need
-from generator.season.weather import Weather, weather
+from generator.season.weather import WeatherYear, weather
 from generator.season.windows.every_kind import ByKind, WindowKind, windows_by_kind, with_doubts
 from generator.season.windows.limits import Year, slack_season, wet_season
 from generator.season.windows.main_windows import Windows, runs_of
@@ -54,7 +54,7 @@ class SeasonYear:
 
     grass: GrassSeason
     rules: WindowRules
-    weather: Weather
+    weather: WeatherYear
     growth: Growth
     water_need_mm: Daily
     view: Year

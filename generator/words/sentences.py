@@ -146,7 +146,7 @@ SENTENCES = {
     "ceiling": "the ceiling for one dressing",
     "ceiling-soluble": "the ceiling for one dressing of a feed with little slow release",
     "light-dressing": "the dressing advised on {soil}",
-    "soil-holds": "{soil} holds {depth} that the grass may use: {available} of {roots} of roots, {depletion} of it",
+    "soil-holds": "{soil} holds {depth} that the grass may use: {available} of the {roots} that roots reach, {depletion} of it",
     "soil-takes-in": "{held}; it takes in only {rate} an hour, so one morning gives {depth}",
     # Frosts of a year.
     "a-frost": "frost", "a-ground-frost": "ground frost", "evens": "evens", "one-year-in": "one year in {years}",

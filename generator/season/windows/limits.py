@@ -12,7 +12,7 @@ from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily, DailyClimate
 from generator.season.climate.frost import Frost
 from generator.season.growth import Growth
-from generator.season.weather import Weather
+from generator.season.weather import WeatherYear
 from generator.season.engine_rules import WindowRules
 from generator.season.reasons import NumberSaid, Reason, because, count, degrees, depth_a_week, difference, growth, limit_degrees, share, times
 
@@ -26,7 +26,7 @@ class Year:
     frost: the one that harms it, of the air, or of the ground where it runs above it.
     """
 
-    weather: Weather
+    weather: WeatherYear
     growth: Growth
     frost: Frost
     surface_running: bool
