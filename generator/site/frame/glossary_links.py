@@ -12,10 +12,12 @@ from generator.site.page import Links, Page
 from generator.site.page_tree import PageTree
 from generator.site.shared.see_links import GLOSSARY, explained_on
 
-LEFT = (
-    "a, button, label, summary, script, style, svg, math, select, textarea, form, nav, table, dt, cite, h1, h2, h3, h4, h5, h6, "
-    ".sb-lead, .sb-source-marks, .sb-hidden, .sb-caution, .sb-names-table, .sb-asked__ask, [data-search-exclude], [data-component]"
-)
+# As a selector of CSS: an element that stands in one of these, or is one.
+LEFT = ", ".join((
+    "a", "button", "label", "summary", "script", "style", "svg", "math", "select", "textarea", "form", "nav", "table", "dt", "cite",
+    "h1", "h2", "h3", "h4", "h5", "h6", ".sb-lead", ".sb-source-marks", ".sb-hidden", ".sb-caution", ".sb-names-table", ".sb-asked__ask",
+    "[data-search-exclude]", "[data-component]",
+))  # fmt: skip
 BLANKS = " \t\n\r\f"  # A tree may leave out a text of these alone.
 _TAG = re.compile(r"(<[^<>]*>)")
 _WORD = re.compile(r"(?<![\w&#-])[A-Za-z]+(?!\w)")

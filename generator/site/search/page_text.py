@@ -9,9 +9,10 @@ from generator.site.page_tree import TEXT, PageTree
 
 # A calendar of twelve printed months would fill search with months, and a calculator opened on many pages with its fields: what is
 # marked `data-search-exclude` is passed by.
-PASSED = (
-    "[data-search-exclude], script, style, svg, math, select, textarea, button, template, noscript, .sb-source-marks, .sb-hidden, .headerlink"
-)
+PASSED = ", ".join((
+    "[data-search-exclude]", "script", "style", "svg", "math", "select", "textarea", "button", "template", "noscript",
+    ".sb-source-marks", ".sb-hidden", ".headerlink",
+))  # fmt: skip
 # What is explained by what follows: the two are one sentence, for neither says anything alone.
 TERMS = {"dt"}
 TERM_CLASSES = {"sb-glossary__word"}
