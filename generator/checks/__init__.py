@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from generator.book.book import Loaded, read_book
+from generator.book.loading.whole_book import Loaded, read_book
 from generator.checks.calculators import examples, filled_inputs, formulas, label_only, published_fills
 from generator.checks.check import Check
 from generator.checks.field import hold_rules, inspection_sheet, key_of_grasses, problem_questions
@@ -24,7 +24,7 @@ def check_book(root: Path) -> Loaded:
     book, findings = read_book(root)
     for check in CHECKS:
         findings.extend(first_told(check.check(book)))
-    return Loaded(None if findings else book, sorted(set(findings)))
+    return Loaded(None if findings else book.whole(), sorted(set(findings)))
 
 
 __all__ = ["CHECKS", "Check", "check_book"]

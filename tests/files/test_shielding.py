@@ -11,7 +11,8 @@ import pytest
 import yaml
 from playwright.sync_api import Page
 
-from generator.book.book import Book, load_book
+from generator.book.book import Book
+from generator.book.loading.whole_book import load_book
 from generator.book.lists.shielding import shielded, unshielded
 from generator.files.csv_file import csv_text, weeks_csv
 from generator.files.job_text import job_csv

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from generator.book.book import load_book
+from generator.book.loading.whole_book import load_book
 from generator.site.pages.answer.view import answer_page
 from generator.site.page_context import PageContext
 from generator.site.pages.retired.view import FOLDERS, retired_page

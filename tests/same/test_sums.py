@@ -33,7 +33,7 @@ def other(numbers, start=0):
 plain = builtins.sum
 if sys.argv[2] == "other":
     builtins.sum = other
-from generator.book.book import load_book
+from generator.book.loading.whole_book import load_book
 from generator.season.season_cache import SeasonCache
 from generator.site.pages.calendar.view import month_facts
 from generator.files.season_json import as_json

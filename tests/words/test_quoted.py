@@ -4,7 +4,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from generator.book.book import load_book
+from generator.book.loading.whole_book import load_book
 from generator.book.fields.sourced import Figure
 from generator.calculators.filled_value import BindError
 from generator.words.quoted_figures import Placeholder, pieces, quote

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.season.climate.climate_faults import climate_faults
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, place in book.places.items():
         for fault in climate_faults(place.normals, place.latitude_deg):
             path = ("latitude_deg",) if fault.series is None else ("normals", fault.series)

@@ -5,14 +5,14 @@ from collections.abc import Iterator
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
 from generator.book.records import KINDS
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.references import KEY
 from generator.book.records.retired import RetiredId
 
 FILE = "retired"
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for kind in KINDS:
         used = _used(book, kind)
         for id, gone in book.retired_of(kind).items():
@@ -23,7 +23,7 @@ def _check(book: Book) -> Iterator[Finding]:
                 yield _not_there(book, kind, id, gone)
 
 
-def _used(book: Book, kind: str) -> dict[str, str]:
+def _used(book: PartialBook, kind: str) -> dict[str, str]:
     """Each id of a kind that is in use, broken ones too, and where. A plan's own steps count as steps: links name both alike."""
     ids = [*book.of(kind), *(id for of, id in book.broken if of == kind)]
     used = {id: f"data/{kind}/{id}.yml" for id in ids}
@@ -32,12 +32,12 @@ def _used(book: Book, kind: str) -> dict[str, str]:
     return used
 
 
-def _may_be_broken(book: Book, kind: str) -> bool:
+def _may_be_broken(book: PartialBook, kind: str) -> bool:
     """Whether a plan that cannot be read may hold the step."""
     return kind == "steps" and any(of == "renovations" for of, _ in book.broken)
 
 
-def _not_there(book: Book, kind: str, id: str, gone: RetiredId) -> Finding:
+def _not_there(book: PartialBook, kind: str, id: str, gone: RetiredId) -> Finding:
     where = book.where(FILE, FILE, kind, id, "instead")
     also_gone = book.retired_of(kind).get(gone.instead)
     if also_gone is None:
