@@ -81,7 +81,7 @@ class PartialBook:
                 return place or node.where
             if step not in node.children:
                 return node.first
-            place = node.keys.get(step)
+            place = node.keys.get(str(step))
             node = node.children[step]
         return node.text or node.where
 
@@ -124,7 +124,8 @@ class PartialBook:
             return getattr(self.practice, kind) if self.practice else {}
         if kind == TERMS:
             return self.glossary.terms if self.glossary else {}
-        return getattr(self, kind)
+        records: dict[str, Any] = getattr(self, kind)
+        return records
 
     def retired_of(self, kind: str) -> Mapping[str, RetiredId]:
         """Ids of one kind that were in the book once, as old links name them."""

@@ -20,8 +20,8 @@ def job_text(job: Job, plan: str, grass: str, place: str) -> str:
     if not job.verdict.inside:
         lines += [*(fill(each.text, WIDTH, initial_indent="  - ", subsequent_indent="    ") for each in job.what_then), ""]
     lines += [f"Any frost in the four weeks from {day(job.request.on)}: {round(job.verdict.frost_chance * 100)} %.", ""]
-    for each in job.settling:
-        lines += [_wrapped(f"{each.step} on {day(each.done_on)} needs {each.days} days here: the first possible day is {day(each.first_day)}."), ""]
+    for wait in job.settling:
+        lines += [_wrapped(f"{wait.step} on {day(wait.done_on)} needs {wait.days} days here: the first possible day is {day(wait.first_day)}."), ""]
     lines.append("Steps")
     for each in job.steps:
         lines += _step(each)

@@ -1,11 +1,13 @@
 """A computed year as plain values, in the shape of the contract."""
 
+from typing import Any
+
 from generator.season.calendar_days import month_and_day, week_days
 from generator.season.events import events
 from generator.season.year import SeasonYear
 
 
-def as_json(season: SeasonYear) -> dict:
+def as_json(season: SeasonYear) -> dict[str, Any]:
     """The year as the contract of `swardbook season --json` has it, with the figures rounded for reading.
 
     reference_evapotranspiration_method: "penman-monteith" or "hargreaves-samani", and what it assumed. weeks: 52 dicts.
@@ -70,8 +72,8 @@ def _day(day: int | None) -> str | None:
     return None if day is None else month_and_day(day)
 
 
-def _edge(rules: tuple[str, ...], undecided: tuple[int, int] | None) -> dict:
-    edge: dict = {"rules": list(rules), "undecided": undecided is not None}
+def _edge(rules: tuple[str, ...], undecided: tuple[int, int] | None) -> dict[str, Any]:
+    edge: dict[str, Any] = {"rules": list(rules), "undecided": undecided is not None}
     if undecided is not None:
         edge |= {"earliest": month_and_day(undecided[0]), "latest": month_and_day(undecided[1])}
     return edge

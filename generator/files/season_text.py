@@ -3,12 +3,13 @@
 from textwrap import fill
 
 from generator.season.events import events
+from generator.season.windows.every_kind import WindowKind
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import Windows
 
 STATES = {"dormant": ".", "slow": "-", "growing": "+", "peak": "#"}
 # What the window is called, and the shorter word before its row of the strip.
-KINDS = {
+KINDS: dict[WindowKind, tuple[str, str]] = {
     "renovation": ("Renovation", "renovate"),
     "light_renovation": ("Light renovation", "light"),
     "overseeding": ("Overseeding", "overseed"),

@@ -58,7 +58,7 @@ class _Reading:
         self.findings.extend(findings)
         for kind, id, file, path in files:
             record, tree = self._load(file, path, KINDS[kind])
-            if record is None:
+            if record is None or tree is None:
                 self.broken.add((kind, id))
             else:
                 self.parts[kind][id] = record
@@ -76,7 +76,7 @@ class _Reading:
             record, tree = self._load(file, path, hint)
             if name == "sources" and tree is not None and tree.kind == "map":
                 self._learn_sources(record, tree)
-            elif record is not None:
+            elif record is not None and tree is not None:
                 self.parts[name.replace("-", "_")] = record
                 self.trees[name, name] = tree
                 self.broken.difference_update((kind, "*") for kind in _HOLDERS.get(name, ()))
@@ -91,9 +91,8 @@ class _Reading:
     def _with_figures(self, user: Any, place: tuple[str, str]) -> Any:
         groups = self.parts.get("season_groups")
         whole, unknown = with_figures(user, self.parts["tasks"], groups.rules.by_name if groups else {})
-        figures = self.trees[place].children.get("figures")
         self.findings.extend(
-            Finding(figures.children[each.name].where, each.what, each.instead) for each in unknown
+            Finding(self.trees[place].children["figures"].children[each.name].where, each.what, each.instead) for each in unknown
             if not self._is_broken(user.figures[each.name].partition(".")[0])
         )
         return whole
@@ -109,7 +108,7 @@ class _Reading:
             self.parts["renovations"][id] = plan.model_copy(update={"steps": steps})
 
     def book(self) -> PartialBook:
-        whole = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
+        whole: dict[str, Any] = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
         return PartialBook(self.root, **whole, trees=self.trees, broken=frozenset(self.broken))
 
     def _load(self, file: Path, path: str, hint: Any) -> tuple[Any, Node | None]:
@@ -121,7 +120,7 @@ class _Reading:
         """Which sources there are can be told even when one of them is wrong."""
         self.parts["sources"] = record or {}
         self.broken.discard(("sources", "*"))
-        for id, node in tree.children.items():
+        for id, node in tree.entries():
             self.trees["sources", id] = node
             if record is None:
                 self.broken.add(("sources", id))

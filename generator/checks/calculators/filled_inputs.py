@@ -44,11 +44,11 @@ def _check(book: PartialBook) -> Iterator[Finding]:
     for id, calculator in book.calculators.items():
         for name, wanted in calculator.inputs.items():
             if wanted.binds is not None:
-                where = book.where("calculators", id, "inputs", name, "binds")
+                binds = book.where("calculators", id, "inputs", name, "binds")
                 if wanted.label_only:
-                    yield Finding(where, f"'{name}' is for the label to give", "take it out; the reader types it in")
+                    yield Finding(binds, f"'{name}' is for the label to give", "take it out; the reader types it in")
                 else:
-                    yield from list(_own_default(where, wanted.binds)) or _bound(book, where, wanted.binds, name, wanted, Chosen(), ())
+                    yield from list(_own_default(binds, wanted.binds)) or _bound(book, binds, wanted.binds, name, wanted, Chosen(), ())
 
 
 def _takers(book: PartialBook, id: str, plan: Renovation, step: Step) -> list[Grass]:
@@ -95,7 +95,7 @@ def _bound(book: PartialBook, where: Where, expression: str, name: str, wanted: 
         return
     except UnitError:
         return  # Told at the unit itself.
-    missing = {context.grass.name: error for context in contexts if takers and (error := _missing(expression, context))}
+    missing = {context.grass.name: fault for context in contexts if takers and context.grass and (fault := _missing(expression, context))}
     if missing:
         first = next(iter(missing.values()))
         yield Finding(where, f"{first.what} for {', '.join(missing)}", first.instead)

@@ -8,6 +8,7 @@ from generator.findings import Finding, suggestion
 from generator.formula import FormulaError, check, parse
 from generator.formula.nodes import CONSTANTS, FUNCTIONS
 from generator.book.book import PartialBook
+from generator.book.loading.marked_yaml import ValuePath
 from generator.book.records.inspection import Inspection, Outcome, InspectionQuestion
 from generator.field.inspection_words import FROM_PRACTICE, TO_FILL_IN
 from generator.units import Unit, UnitError, unit
@@ -85,7 +86,7 @@ def _outcome_findings(book: PartialBook, inspection: Inspection, units: dict[str
             yield from _task_findings(book, outcome, path)
 
 
-def _formula_findings(book: PartialBook, outcome: Outcome, units: dict[str, Unit | None], path: tuple) -> Iterator[Finding]:
+def _formula_findings(book: PartialBook, outcome: Outcome, units: dict[str, Unit | None], path: ValuePath) -> Iterator[Finding]:
     if outcome.when is None:
         return
     try:
@@ -96,7 +97,7 @@ def _formula_findings(book: PartialBook, outcome: Outcome, units: dict[str, Unit
         yield Finding(book.character(error.offset, *HERE, *path, "when"), error.what, error.instead)
 
 
-def _choice_findings(book: PartialBook, question: InspectionQuestion, outcome: Outcome, path: tuple) -> Iterator[Finding]:
+def _choice_findings(book: PartialBook, question: InspectionQuestion, outcome: Outcome, path: ValuePath) -> Iterator[Finding]:
     for place, choice in enumerate(outcome.choice):
         where = book.where(*HERE, *path, "choice", place)
         if not question.choices:
@@ -106,7 +107,7 @@ def _choice_findings(book: PartialBook, question: InspectionQuestion, outcome: O
             yield Finding(where, f"'{question.id}' has no choice '{choice}'", suggestion(choice, question.choices, listed))
 
 
-def _task_findings(book: PartialBook, outcome: Outcome, path: tuple) -> Iterator[Finding]:
+def _task_findings(book: PartialBook, outcome: Outcome, path: ValuePath) -> Iterator[Finding]:
     if outcome.effect != "soften":
         return
     for place, task in enumerate(outcome.tasks):

@@ -55,7 +55,7 @@ def _values(book: PartialBook, key: Key) -> Iterator[Finding]:
 
 
 def _grasses(book: PartialBook, key: Key) -> Iterator[Finding]:
-    wordless = set()
+    wordless: set[tuple[str, str]] = set()
     for id, grass in book.grasses.items():
         if grass.identification is None:
             where = book.where("grasses", id, "name")
@@ -65,8 +65,8 @@ def _grasses(book: PartialBook, key: Key) -> Iterator[Finding]:
             wordless.add(("habits", grass.habit))
         for name, feature in key.features.items():
             wordless.update((name, value) for value in values_of(grass, name) if value not in feature.words)
-    for name, value in sorted(wordless):
-        place = ("habits",) if name == "habits" else ("features", name, "words")
+    for part, value in sorted(wordless):
+        place = ("habits",) if part == "habits" else ("features", part, "words")
         yield Finding(book.where(*HERE, *place), f"the key has no words for '{value}', which a grass has", f"add '{value}' here")
 
 

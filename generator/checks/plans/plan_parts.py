@@ -53,11 +53,13 @@ def _settles(book: PartialBook, id: str, position: int, step: Step) -> Iterator[
 
 def _taken(book: PartialBook, id: str, position: int, number: int, quantity: Quantity) -> Iterator[Finding]:
     calculator = book.calculators.get(quantity.calculator)
-    wanted = [("buy", "result", quantity.buy.result, ("kg", "m3", "m2"), "a mass, a volume or an area")] if quantity.buy else []
-    wanted += [("spoil", None, quantity.spoil, ("m3",), "a volume")] if quantity.spoil else []
-    for field, part, name, units, kind in wanted if calculator else ():
-        path = ("quantities", number, field, *([part] if part else []))
-        where = book.step_where(id, position, *path)
+    if calculator is None:
+        return
+    wanted: list[tuple[tuple[str, ...], str, tuple[str, ...], str]] = []
+    wanted += [(("buy", "result"), quantity.buy.result, ("kg", "m3", "m2"), "a mass, a volume or an area")] if quantity.buy else []
+    wanted += [(("spoil",), quantity.spoil, ("m3",), "a volume")] if quantity.spoil else []
+    for path, name, units, kind in wanted:
+        where = book.step_where(id, position, "quantities", number, *path)
         result = calculator.results.get(name)
         if result is None:
             yield Finding(where, f"calculator '{quantity.calculator}' has no result '{name}'",

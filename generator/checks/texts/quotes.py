@@ -60,7 +60,7 @@ def _of_text(book: PartialBook, text: str, kind: str, id: str, *path: str | int,
 
 def _of_placeholder(book: PartialBook, placeholder: Placeholder, kind: str, id: str, *path: str | int) -> Iterator[Finding]:
     try:
-        quote(placeholder.expression, book)
+        quote(placeholder.expression, book)  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
     except BindError as error:
         if not _broken(book, placeholder.expression):
             yield Finding(book.character(placeholder.offset, kind, id, *path), error.what, error.instead)

@@ -7,7 +7,6 @@ from generator.findings import Finding, suggestion
 from generator.book.records import KINDS
 from generator.book.book import PartialBook
 from generator.book.references import KEY
-from generator.book.records.retired import RetiredId
 
 FILE = "retired"
 
@@ -20,7 +19,7 @@ def _check(book: PartialBook) -> Iterator[Finding]:
                 yield Finding(book.where(FILE, FILE, kind, id, KEY), f"the retired id '{id}' is in use in {used[id]}",
                               "old links still mean the one that has gone: choose another id there, or take it out here")
             if gone.instead is not None and gone.instead not in used and not _may_be_broken(book, kind):
-                yield _not_there(book, kind, id, gone)
+                yield _not_there(book, kind, id, gone.instead)
 
 
 def _used(book: PartialBook, kind: str) -> dict[str, str]:
@@ -37,14 +36,14 @@ def _may_be_broken(book: PartialBook, kind: str) -> bool:
     return kind == "steps" and any(of == "renovations" for of, _ in book.broken)
 
 
-def _not_there(book: PartialBook, kind: str, id: str, gone: RetiredId) -> Finding:
+def _not_there(book: PartialBook, kind: str, id: str, instead: str) -> Finding:
     where = book.where(FILE, FILE, kind, id, "instead")
-    also_gone = book.retired_of(kind).get(gone.instead)
+    also_gone = book.retired_of(kind).get(instead)
     if also_gone is None:
-        return Finding(where, f"what took the place of '{id}' is not in data/{kind}: '{gone.instead}'",
-                       suggestion(gone.instead, _used(book, kind), "name one that is, or leave `instead` out"))
+        return Finding(where, f"what took the place of '{id}' is not in data/{kind}: '{instead}'",
+                       suggestion(instead, _used(book, kind), "name one that is, or leave `instead` out"))
     right = f"write '{also_gone.instead}'" if also_gone.instead in _used(book, kind) else "leave `instead` out"
-    return Finding(where, f"what took the place of '{id}' is retired too: '{gone.instead}'", right)
+    return Finding(where, f"what took the place of '{id}' is retired too: '{instead}'", right)
 
 
 CHECK = Check("retired-ids", "A retired id is in use nowhere, and what took its place is there.", ("retired", *KINDS), _check)
