@@ -9,6 +9,7 @@ from generator.jobs.job import Job, JobStep, NeededGear
 from generator.jobs.price import Cost
 from generator.jobs.amounts import Purchased, Spoil, Worked
 from generator.calculators.calculate import Amount, figures, unit_after
+from generator.calculators.single_value import single
 
 WIDTH = 100
 
@@ -112,7 +113,7 @@ def day(value: date) -> str:
 
 def amount_words(amount: Amount) -> str:
     """'4.8 kg', to what can be measured out."""
-    number = figures(amount.value(), amount.decimals)
+    number = figures(single(amount.value()), amount.decimals)
     return f"{number} {unit_after(number, amount.unit)}".strip()
 
 

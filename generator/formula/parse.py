@@ -59,11 +59,6 @@ class Formula:
     def is_condition(self) -> bool:
         return tree.is_condition(self.root)
 
-    def offset_of(self, name: str) -> int:
-        """Where the formula first reads an input (0 when it does not)."""
-        found = (p.offset for p in tree.walk(self.root) if isinstance(p, Name) and p.name == name)
-        return min(found, default=0)
-
 
 def parse(text: str) -> Formula:
     """The formula that `text` says.

@@ -37,14 +37,12 @@ class Unit:
     """One unit of the trade.
 
     spelling: as the book prints it, 'kg/100 m2'.
-    pint_expression: ours, never typed by anybody.
     kind: the trade's name for such a quantity, 'a mass per area'.
     system: 'metric', 'us' or 'both'.
     SI value = value * factor + offset; the offset [K] is zero but for temperatures.
     """
 
     spelling: str
-    pint_expression: str
     kind: str
     system: str
     dimension: Dimension
@@ -113,7 +111,7 @@ def _dimension(powers: Mapping[str, Any]) -> Dimension:
 
 def _made(spelling: str, kind: str, system: str) -> Unit:
     if spelling in COUNTS:
-        return Unit(spelling, "1", kind, system, Dimension(), 1.0)
+        return Unit(spelling, kind, system, Dimension(), 1.0)
     registry = _registry()
     expression = _pint_expression(spelling)
     if expression in ("degC", "degF"):
@@ -121,10 +119,10 @@ def _made(spelling: str, kind: str, system: str) -> Unit:
             registry.Quantity(Fraction(n), expression).to_base_units().magnitude for n in (0, 1)
         )
         kelvin = Dimension(temperature=Fraction(1), absolute=True)
-        return Unit(spelling, expression, kind, system, kelvin, float(one - zero), float(zero))
+        return Unit(spelling, kind, system, kelvin, float(one - zero), float(zero))
     base: Any = registry.Quantity(registry.parse_expression(expression)).to_base_units()
     dimension = _dimension(base.dimensionality)
-    return Unit(spelling, expression, kind, system, dimension, float(base.magnitude))
+    return Unit(spelling, kind, system, dimension, float(base.magnitude))
 
 
 @cache

@@ -26,12 +26,6 @@ class Loaded(NamedTuple):
     findings: list[Finding]
 
 
-def load_book(root: Path) -> Loaded:
-    """The book in a folder, or everything that is wrong with its files and references."""
-    book, findings = read_book(root)
-    return Loaded(None if findings else book.whole(), findings)
-
-
 def read_book(root: Path) -> tuple[PartialBook, list[Finding]]:
     """As much of a book as can be read, with everything that is wrong: what the checks go on from."""
     reading = _Reading(Path(root))

@@ -10,13 +10,14 @@ from generator.words.figures import converted, range_words, value_words
 from generator.site.year.strips import BAND_LABELS, all_dates, sentence, short_day, window_dates
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, WEEKS, month_days, week_days
 from generator.season.events import events
+from generator.season.windows.every_kind import WindowKind
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import WHOLE_DEGREES
 
 Text = str | list[Any]
 Row = list[Text]
 
-WINDOW_LABELS = {
+WINDOW_LABELS: dict[WindowKind, str] = {
     "renovation": "Renovate", "light_renovation": "Lighter work", "overseeding": "Overseed",
     "oversowing": "Sow winter ryegrass", "pre_emergent": "Pre-emergent against summer grass",
 }
@@ -133,9 +134,9 @@ def summary(season: SeasonYear) -> str:
     return " ".join(parts)
 
 
-def window_lines(season: SeasonYear) -> dict[str, list[list[str]]]:
+def window_lines(season: SeasonYear) -> dict[WindowKind, list[list[str]]]:
     """By kind of window: lines of a strong beginning and its reason. The page says once that temperatures are whole degrees."""
-    lines = {}
+    lines: dict[WindowKind, list[list[str]]] = {}
     for kind in WINDOW_LABELS:
         found = season.windows[kind]
         lines[kind] = [[f"{window_dates(each)}.", each.why.replace(WHOLE_DEGREES, "").strip()] for each in found.windows] or [
