@@ -11,22 +11,26 @@ INSTALL := $(BIN)/pip install --quiet --disable-pip-version-check --no-compile
 # What Python has compiled is kept, whatever the shell says: each of the tests' many processes would compile its libraries anew.
 unexport PYTHONDONTWRITEBYTECODE
 
-.PHONY: site test serve check gallery bench soak audit clean
+.PHONY: site test serve check read gallery bench soak audit clean
 
 site: $(STAMP)
 	$(BIN)/swardbook build
 
-test: $(TESTS) $(CHECKS)
-	$(BIN)/ruff check --quiet
+test: $(TESTS) $(CHECKS) read
 	$(BIN)/python -m tests.chromium
 	$(BIN)/python -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 
 serve: $(STAMP)
 	$(BIN)/mkdocs serve --livereload
 
-check: $(STAMP) $(CHECKS)
-	$(BIN)/ruff check --quiet
+check: $(STAMP) $(CHECKS) read
 	$(BIN)/swardbook check
+
+# What reads our code: slips, types, names that nothing uses.
+read: $(CHECKS)
+	$(BIN)/ruff check --quiet
+	$(BIN)/mypy --no-error-summary
+	$(BIN)/vulture
 
 # Every component from its own examples, for those who change them.
 gallery: $(TESTS)

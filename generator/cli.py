@@ -96,7 +96,7 @@ def calc(
     if name is None:
         raise click.UsageError("name a calculator; 'swardbook calc --list' shows them all")
     typed = typed_values(values, "INPUT=VALUE", "area='240 m2'")
-    bound = bound_inputs(book, calculators[name], {*typed, for_input}, choices)
+    bound = bound_inputs(book, calculators[name], {*typed, *([for_input] if for_input else ())}, choices)
     given = {each: to_si(found.value, unit(found.unit)) for each, found in (bound or {}).items()}
     typed = {each: american_words(text) for each, text in typed.items()} if us else typed
     run = calculated(calculators[name], given | typed, for_input)

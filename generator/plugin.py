@@ -54,7 +54,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     @event_priority(100)  # before others look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         written = frozenset(file.src_uri for file in files.documentation_pages())
-        self.site = site = BookSite(self.book, day(self.config.today), written)
+        self.site = site = BookSite(self.book, day(self.config["today"]), written)
         for path, content in (dict.fromkeys(site.pages, "") | site.files).items():
             files.append(File.generated(config, path, content=content))
         config.extra["swardbook"] = site.on_every_page(self.previewing)

@@ -11,6 +11,7 @@ and any other file, put in its place as it is.
 import shutil
 from pathlib import Path
 
+from generator.book.loading.whole_book import Loaded, read_book
 from tests.yaml_files import read_yaml
 
 BOOKS = Path(__file__).parent / "books"
@@ -18,6 +19,12 @@ SMALLEST = BOOKS / "smallest"
 WHOLE = BOOKS / "whole"
 BROKEN = BOOKS / "broken"
 _ABOUT = ("edits.yml", "delete.txt", "base.txt", "expected.txt")
+
+
+def load_book(root: Path) -> Loaded:
+    """The book in a folder, or everything that is wrong with its files and references; no check is asked."""
+    book, findings = read_book(root)
+    return Loaded(None if findings else book.whole(), findings)
 
 
 def broken_books() -> list[str]:

@@ -4,7 +4,8 @@ from functools import cache
 from pathlib import Path
 
 from generator.checks import check_book
-from generator.book.book import Book, Loaded
+from generator.book.book import Book
+from generator.book.loading.whole_book import Loaded
 from generator.season.season_cache import SeasonCache
 
 ROOT = Path(__file__).parents[1]

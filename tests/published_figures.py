@@ -11,7 +11,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from generator.book.book import Book, read_book
+from generator.book.book import Book
+from generator.book.loading.whole_book import read_book
 from generator.book.records.calculator import Constant
 from generator.book.fields.sourced import UNPUBLISHED, Claim
 from generator.book.fields.walk import parts

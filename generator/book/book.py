@@ -3,30 +3,26 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from types import MappingProxyType
-from typing import Any, NamedTuple
+from typing import Any
 
-from generator.findings import Finding, Where, first_told, shown, suggestion
-from generator.book.records import KINDS, MAY_BE_MISSING, SINGLE_FILES, SINGULAR
+from generator.findings import Where
+from generator.book.records import KINDS, SINGLE_FILES
 from generator.book.records.aftercare import Aftercare
 from generator.book.records.answer import Answer
 from generator.book.records.calculator import Calculator
-from generator.book.loading.folders import record_files, single_files
 from generator.book.records.glossary import Glossary
 from generator.book.records.grass import Grass
 from generator.book.records.hold import Hold
 from generator.book.records.identification import Key
 from generator.book.records.inspection import Inspection
-from generator.book.loading.load import load_record
 from generator.book.records.place import Place
 from generator.book.records.practice import Practice, SeasonGroups
 from generator.book.records.problem import Expert, Problem
-from generator.book.references import KEY, Named, named_by
+from generator.book.references import KEY
 from generator.book.fields.sourced import Record
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import SharedStep
 from generator.book.records.retired import RetiredId
-from generator.book.shared_figures import SEASON_RULES, with_figures
 from generator.book.records.services import Services
 from generator.book.records.source import Source
 from generator.book.records.task import Caution, Task
@@ -38,12 +34,13 @@ TERMS = "terms"  # The table of glossary.yml.
 
 
 @dataclass(frozen=True)
-class Book:
-    """Everything in data/, each kind as a dict by id, in the order of file names.
+class PartialBook:
+    """As much of data/ as could be read, each kind as a dict by id, in the order of file names: what the checks go on from.
 
     root: the folder that holds mkdocs.yml, data/ and content/.
-    practice, season_groups: the single files; None only in a book that did not load whole. inspection, record, key,
-    glossary, services, retired: None where there is no such file.
+    practice, season_groups: None where the file could not be read. inspection, record, key, glossary, services, retired:
+    None where there is no such file as well.
+    broken: kind and id of what could not be read; '*' for every id of a kind.
     """
 
     root: Path
@@ -84,7 +81,7 @@ class Book:
                 return place or node.where
             if step not in node.children:
                 return node.first
-            place = node.keys.get(step)
+            place = node.keys.get(str(step))
             node = node.children[step]
         return node.text or node.where
 
@@ -127,7 +124,8 @@ class Book:
             return getattr(self.practice, kind) if self.practice else {}
         if kind == TERMS:
             return self.glossary.terms if self.glossary else {}
-        return getattr(self, kind)
+        records: dict[str, Any] = getattr(self, kind)
+        return records
 
     def retired_of(self, kind: str) -> Mapping[str, RetiredId]:
         """Ids of one kind that were in the book once, as old links name them."""
@@ -151,145 +149,14 @@ class Book:
             for id, record in self.of(kind).items():
                 yield kind, id, record
 
-
-# Single file -> the kinds whose ids stand in it: when it cannot be read, no such id can be called unknown.
-_HOLDERS = {"sources": ("sources",), "practice": OF_PRACTICE, "glossary": (TERMS,)}
-
-
-class Loaded(NamedTuple):
-    """book: the whole book, or None when anything in it is wrong. findings: sorted by file and line."""
-
-    book: Book | None
-    findings: list[Finding]
+    def whole(self) -> "Book":
+        """The same book for those who work with it. Only for one without findings."""
+        return Book(**vars(self))
 
 
-def load_book(root: Path) -> Loaded:
-    """The book in a folder, or everything that is wrong with its files and references."""
-    book, findings = read_book(root)
-    return Loaded(None if findings else book, findings)
+@dataclass(frozen=True)
+class Book(PartialBook):
+    """Everything in data/, in order: every file that a book must have is there, and every reference leads somewhere."""
 
-
-def read_book(root: Path) -> tuple[Book, list[Finding]]:
-    """As much of a book as can be read, with everything that is wrong: what the checks go on from."""
-    reading = _Reading(Path(root))
-    reading.read_records()
-    reading.read_singles()
-    reading.share_figures()
-    reading.share_steps()
-    book = reading.book()
-    return book, sorted([*reading.findings, *_unresolved(book)])
-
-
-class _Reading:
-    """A book while its files are being read."""
-
-    def __init__(self, root: Path) -> None:
-        self.root = root
-        self.parts: dict[str, Any] = {kind: {} for kind in (*KINDS, "sources")}
-        self.trees: dict[tuple[str, str], Node] = {}
-        self.broken: set[tuple[str, str]] = set()
-        self.findings: list[Finding] = []
-
-    def read_records(self) -> None:
-        files, findings = record_files(self.root)
-        self.findings.extend(findings)
-        for kind, id, file, path in files:
-            record, tree = self._load(file, path, KINDS[kind])
-            if record is None:
-                self.broken.add((kind, id))
-            else:
-                self.parts[kind][id] = record
-                self.trees[kind, id] = tree
-
-    def read_singles(self) -> None:
-        files, findings = single_files(self.root)
-        self.findings.extend(findings)
-        there = {name for name, *_ in files}
-        self.broken.update(
-            (kind, "*") for name, kinds in _HOLDERS.items() for kind in kinds
-            if name in there or f"{name}.yml" not in MAY_BE_MISSING
-        )
-        for name, file, path, hint in files:
-            record, tree = self._load(file, path, hint)
-            if name == "sources" and tree is not None and tree.kind == "map":
-                self._learn_sources(record, tree)
-            elif record is not None:
-                self.parts[name.replace("-", "_")] = record
-                self.trees[name, name] = tree
-                self.broken.difference_update((kind, "*") for kind in _HOLDERS.get(name, ()))
-
-    def share_figures(self) -> None:
-        for kind in ("calculators", "holds"):
-            for id, user in self.parts[kind].items():
-                self.parts[kind][id] = self._with_figures(user, (kind, id))
-        if "inspection" in self.parts:
-            self.parts["inspection"] = self._with_figures(self.parts["inspection"], ("inspection", "inspection"))
-
-    def _with_figures(self, user: Any, place: tuple[str, str]) -> Any:
-        groups = self.parts.get("season_groups")
-        whole, unknown = with_figures(user, self.parts["tasks"], groups.rules.by_name if groups else {})
-        figures = self.trees[place].children.get("figures")
-        self.findings.extend(
-            Finding(figures.children[each.name].where, each.what, each.instead) for each in unknown
-            if not self._is_broken(user.figures[each.name].partition(".")[0])
-        )
-        return whole
-
-    def _is_broken(self, home: str) -> bool:
-        """True for a task, or the season groups, that could not be read: its figures may well be there."""
-        return ("tasks", home) in self.broken or (home == SEASON_RULES and "season_groups" not in self.parts)
-
-    def share_steps(self) -> None:
-        shared = self.parts["steps"]
-        for id, plan in self.parts["renovations"].items():
-            steps = tuple(step.with_shared(shared) for step in plan.steps)
-            self.parts["renovations"][id] = plan.model_copy(update={"steps": steps})
-
-    def book(self) -> Book:
-        whole = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
-        return Book(self.root, **whole, trees=self.trees, broken=frozenset(self.broken))
-
-    def _load(self, file: Path, path: str, hint: Any) -> tuple[Any, Node | None]:
-        record, tree, findings = load_record(file, path, hint)
-        self.findings.extend(findings)
-        return record, tree
-
-    def _learn_sources(self, record: dict[str, Source] | None, tree: Node) -> None:
-        """Which sources there are can be told even when one of them is wrong."""
-        self.parts["sources"] = record or {}
-        self.broken.discard(("sources", "*"))
-        for id, node in tree.children.items():
-            self.trees["sources", id] = node
-            if record is None:
-                self.broken.add(("sources", id))
-
-
-def _unresolved(book: Book) -> Iterator[Finding]:
-    for kind, id, record in book.records():
-        yield from first_told(_finding(book, book.where(kind, id, *named.path), named) for named in _unknown(book, kind, id, record))
-
-
-def _unknown(book: Book, kind: str, id: str, record: Any) -> Iterator[Named]:
-    for named in named_by(record):
-        # What comes from a shared step is told of in its own file.
-        if named.id not in named.reference.also and not book.knows(named.reference.kind, named.id) and book.written(kind, id, *named.path):
-            yield named
-
-
-_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product", "machines": "machine", TERMS: "word"}
-_HOMES = {"sources": "data/sources.yml", TERMS: "data/glossary.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
-
-
-def _finding(book: Book, where: Where, named: Named) -> Finding:
-    kind, also = named.reference.kind, named.reference.also
-    home = _HOMES.get(kind, f"data/{kind}")
-    known = [*book.of(kind), *(id for of, id in book.broken if of == kind and id != "*")]
-    if also:
-        otherwise = f"add it to {home}, or write {' or '.join(repr(word) for word in also)}"
-    elif known and len(known) <= 12:
-        otherwise = f"the ones there are: {', '.join(known)}"
-    else:
-        home_of_it = home if kind in _HOMES else f"{home}/{shown(named.id)}.yml"
-        otherwise = f"add {'it to ' if kind in _HOMES else ''}{home_of_it}, or take it out"
-    what = f"{_NAMES[kind]} '{shown(named.id)}' is not in {home}"
-    return Finding(where, what, suggestion(named.id, [*known, *also], otherwise))
+    practice: Practice
+    season_groups: SeasonGroups

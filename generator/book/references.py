@@ -1,6 +1,6 @@
 """References from one record to another: which ids a record names, and where."""
 
-from collections.abc import Iterator
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from types import UnionType
@@ -29,11 +29,11 @@ def named_by(record: BaseModel) -> Iterator[Named]:
         reference = next((m for m in field.metadata if isinstance(m, Reference)), None)
         if reference and isinstance(value, str):
             yield Named(reference, value, (name,))
-        elif _may_name(field.annotation):
+        elif isinstance(field.annotation, Hashable) and _may_name(field.annotation):
             yield from _named(field.annotation, value, (name,))
 
 
-def _named(hint: Any, value: Any, path: tuple) -> Iterator[Named]:
+def _named(hint: Any, value: Any, path: tuple[str | int, ...]) -> Iterator[Named]:
     if isinstance(value, BaseModel):
         for found in named_by(value):
             yield Named(found.reference, found.id, path + found.path)

@@ -79,7 +79,7 @@ def _plugin_option(tree: Node, plugin: str, option: str) -> Node | None:
     plugins = tree.children.get("plugins")
     tables: list[Any] = [plugins, *(plugins.children.values() if plugins else ())]
     for table in tables:
-        named = table.children.get(plugin) if table is not None and table.kind == "map" else None
+        named: Node | None = table.children.get(plugin) if table is not None and table.kind == "map" else None
         if named is not None:
             return named.children.get(option)
     return None

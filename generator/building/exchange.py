@@ -5,7 +5,7 @@ import errno
 import os
 import signal
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -31,7 +31,7 @@ def exchange(one: Path, other: Path) -> bool:
     raise OSError(number, os.strerror(number), str(other))
 
 
-def _rename():
+def _rename() -> Callable[[bytes, bytes], int] | None:
     """The system's own call as a function of two paths, or None."""
     if sys.platform == "win32":
         return None

@@ -100,7 +100,7 @@ def _map(keys: Mapping[str, Rule], called: str) -> Rule:
         if node.kind != "map":
             yield from _refused(node, f"{what} is not a map", "write its keys below it, each with ': '")
             return
-        for key, child in node.children.items():
+        for key, child in node.entries():
             if key in keys:
                 yield from keys[key](child, f"'{key}'")
             else:
@@ -132,7 +132,7 @@ def _navigation(node: Node, what: str) -> Iterator[Finding]:
         for child in node.children.values():
             yield from _navigation(child, what)
     elif node.kind == "map":
-        for key, child in node.children.items():
+        for key, child in node.entries():
             if "<" in key:
                 yield Finding(node.keys[key], "the title of a page holds markup", "write plain text, without '<'")
             yield from _navigation(child, what)

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 
 
 @dataclass(frozen=True)
@@ -18,4 +18,4 @@ class Check:
     name: str
     description: str
     scope: tuple[str, ...]
-    check: Callable[[Book], Iterable[Finding]]
+    check: Callable[[PartialBook], Iterable[Finding]]

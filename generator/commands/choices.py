@@ -1,6 +1,6 @@
 """What a reader chooses on the command line for calculators to be filled in from: a grass, a place, a day, a product, a machine, an operation."""
 
-from collections.abc import Callable, Container, Mapping
+from collections.abc import Callable, Container, Iterable, Mapping
 from datetime import date
 
 import click
@@ -26,7 +26,7 @@ OPTIONS = (
 )
 
 
-def choice_options(command: Callable) -> Callable:
+def choice_options(command: Callable[..., None]) -> Callable[..., None]:
     """Gives a command the options, as keywords grass, place, on, until, product, machine and operation."""
     for option in reversed(OPTIONS):
         command = option(command)
@@ -51,7 +51,7 @@ def chosen(
     machine: str | None = None, until: str | None = None, operation: str | None = None,
 ) -> Chosen | None:
     """The choices as bindings take them; None where there is none. Ends the command for what the book does not know."""
-    tables = {
+    tables: dict[str, tuple[str | None, Iterable[str]]] = {
         "grass": (grass, book.grasses), "place": (place, book.places), "product": (product, book.practice.products),
         "machine": (machine, book.practice.machines), "operation": (operation, book.practice.operations),
     }

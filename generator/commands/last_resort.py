@@ -8,7 +8,7 @@ import os
 import sys
 import traceback
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, TextIO
 
 import click
 
@@ -42,7 +42,7 @@ class Commands(click.Group):
         except BrokenPipeError:
             raise
         except click.UsageError as error:
-            error.message = short_words(error.message)
+            error.message = short_words(error.message)  # type: ignore[misc]  # Final for heirs; each kind of it prints what stands there.
             raise
         except OSError as error:
             _let_go(sys.stdout)
@@ -57,7 +57,7 @@ def sentence(error: OSError) -> str:
     return f"{one_line(error.filename)}: {reason}" if error.filename is not None else f"{reason}: what was asked for could not be written or read"
 
 
-def _let_go(stream: object) -> None:
+def _let_go(stream: TextIO) -> None:
     """Drop what a stream cannot get rid of, or Python tries again on its way out and complains of it."""
     try:
         stream.flush()

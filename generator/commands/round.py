@@ -77,9 +77,10 @@ def _asked(book: Book, seasons: SeasonCache, lawn: Lawn, where: Where, day: date
     findings = list(unknown)
     if not lawn.names_nobody:
         findings.append(Finding(where, f"'{shown(lawn.client)}' is not a client's code", NAMES_NOBODY))
-    if not unknown and (reason := why_not(book, book.renovations[plan], book.grasses[lawn.grass])):
+    if plan and not unknown and (reason := why_not(book, book.renovations[plan], book.grasses[lawn.grass])):
         findings.append(Finding(where, reason.rstrip("."), f"its plans are {', '.join(plans_for(book, book.grasses[lawn.grass]))}"))
-    area = on = None
+    area: float | None = None
+    on: date | None = None
     try:
         area = given_area_m2(lawn.area)
     except Refused as refused:
@@ -88,6 +89,6 @@ def _asked(book: Book, seasons: SeasonCache, lawn: Lawn, where: Where, day: date
         on = day if lawn.on is None else given_day(lawn.on)
     except Refused as refused:
         findings.append(Finding(where, refused.what, refused.instead))
-    if findings:
+    if findings or plan is None or area is None or on is None:
         return findings, None
     return [], AskedJob(plan, lawn.grass, lawn.place, Request(area, on), lawn.site)

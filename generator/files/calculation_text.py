@@ -36,7 +36,7 @@ def listing_values(calculators: Mapping[str, Calculator]) -> dict[str, Any]:
 def _listed(calculator: Calculator) -> dict[str, Any]:
     inputs = {}
     for name, asked in calculator.inputs.items():
-        default = None if asked.label_only else list(asked.default) if asked.many else asked.default
+        default = None if asked.label_only else list(asked.default) if isinstance(asked.default, tuple) else asked.default
         inputs[name] = {
             "question": asked.question, "unit": asked.unit, "us_unit": asked.us_unit or asked.unit, "default": default,
             "optional": asked.optional, "many": asked.many,

@@ -50,7 +50,7 @@ def calendar_file(name: str, entries: Iterable[CalendarEntry], domain: str, made
     stamp = made if isinstance(made, datetime) else datetime(made.year, made.month, made.day, tzinfo=UTC)
     for entry in entries:
         calendar.add_component(_event(entry, domain, stamp))
-    return calendar.to_ical()
+    return bytes(calendar.to_ical())
 
 
 def _event(entry: CalendarEntry, domain: str, stamp: datetime) -> Event:

@@ -65,8 +65,8 @@ def hold_text(task_name: str, found: HoldAnswer, holds: Mapping[str, Hold], sour
         for each in several:
             lines += _reason(each, holds[each.hold], sources)
     lines += ["", "Not known yet"] if found.not_known else []
-    for each in found.not_known:
-        lines += [_wrapped(f"{_how(each.question)}  {not_known(each.question)}", 2)]
+    for asked in found.not_known:
+        lines += [_wrapped(f"{_how(asked.question)}  {not_known(asked.question)}", 2)]
     quiet = [holds[id].name for id in found.quiet]
     lines += ["", _wrapped(f"No reason to wait: {'; '.join(quiet)}.", 0)] if quiet else []
     cautions = dict.fromkeys(id for each in found.reasons for id in holds[each.hold].cautions)

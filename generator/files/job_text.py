@@ -10,6 +10,7 @@ from generator.jobs.price import Cost
 from generator.jobs.amounts import Purchased, Spoil, Worked
 from generator.calculators.calculate import Amount, figures, unit_after
 from generator.words.reason_text import text
+from generator.calculators.single_value import single
 
 WIDTH = 100
 
@@ -21,8 +22,8 @@ def job_text(job: Job, plan: str, grass: str, place: str, us: bool = False) -> s
     if not job.verdict.inside:
         lines += [*(fill(each.text, WIDTH, initial_indent="  - ", subsequent_indent="    ") for each in job.what_then), ""]
     lines += [f"Any frost in the four weeks from {day(job.request.on)}: {round(job.verdict.frost_chance * 100)} %.", ""]
-    for each in job.settling:
-        lines += [_wrapped(f"{each.step} on {day(each.done_on)} needs {each.days} days here: the first possible day is {day(each.first_day)}."), ""]
+    for wait in job.settling:
+        lines += [_wrapped(f"{wait.step} on {day(wait.done_on)} needs {wait.days} days here: the first possible day is {day(wait.first_day)}."), ""]
     lines.append("Steps")
     for each in job.steps:
         lines += _step(each)
@@ -113,7 +114,7 @@ def day(value: date) -> str:
 
 def amount_words(amount: Amount) -> str:
     """'4.8 kg', to what can be measured out."""
-    number = figures(amount.value(), amount.decimals)
+    number = figures(single(amount.value()), amount.decimals)
     return f"{number} {unit_after(number, amount.unit)}".strip()
 
 

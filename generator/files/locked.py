@@ -3,6 +3,7 @@
 import hashlib
 import os
 import stat
+import sys
 from contextlib import suppress
 from pathlib import Path
 
@@ -81,10 +82,11 @@ def _lock(descriptor: int) -> bool:
 
 
 def _lock_on_windows(descriptor: int) -> bool:
-    import msvcrt
+    if sys.platform == "win32":
+        import msvcrt
 
-    try:
-        msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
-    except OSError:
-        return False
+        try:
+            msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
+        except OSError:
+            return False
     return True

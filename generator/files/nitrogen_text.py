@@ -14,7 +14,7 @@ RANGE_WORDS = {"under": "less than the grass is usually given", "within": "withi
 def yearly_range(grass: Grass) -> tuple[float, float]:
     """What a grass is usually given in a year [kg/m2], least and most."""
     figure = grass.nitrogen_per_year
-    return tuple(to_si(each, unit(figure.unit)) for each in (figure.lowest, figure.highest))
+    return to_si(figure.lowest, unit(figure.unit)), to_si(figure.highest, unit(figure.unit))
 
 
 def nitrogen_values(years: Sequence[LawnYear], grasses: Mapping[str, Grass], lines: Sequence[int]) -> dict[str, Any]:

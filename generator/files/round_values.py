@@ -4,7 +4,7 @@ from collections import Counter
 from datetime import date
 from typing import Any
 
-from generator.files.calendar_file import calendar_file
+from generator.files.calendar_file import CalendarEntry, calendar_file
 from generator.files.csv_file import csv_text
 from generator.files.job_calendar import job_entries, job_key
 from generator.files.job_text import day, purchase_words, quantity_words
@@ -82,7 +82,8 @@ def round_calendar(found: Round, name: str, domain: str, first_on: date, made: d
 
     first_on: the day the round was first planned for, which ids keep; made: the moment the file is made.
     """
-    entries, seen = [], Counter()
+    entries: list[CalendarEntry] = []
+    seen: Counter[str] = Counter()
     for each in found.jobs:
         key = job_key((each.client, *(each.lawn[name] for name in ("renovation", "grass", "place", "site"))), first_on)
         seen[key] += 1

@@ -1,5 +1,7 @@
 """A computed year as plain values, in the shape of the contract."""
 
+from typing import Any
+
 from generator.season.calendar_days import month_and_day, week_days
 from generator.season.events import events
 from generator.season.reasons import Day, NumberSaid, Reason, numbers
@@ -7,7 +9,7 @@ from generator.season.year import SeasonYear
 from generator.words.reason_text import text
 
 
-def as_json(season: SeasonYear) -> dict:
+def as_json(season: SeasonYear) -> dict[str, Any]:
     """The year as the contract of `swardbook season --json` has it, with the figures rounded for reading.
 
     reference_evapotranspiration_method: "penman-monteith" or "hargreaves-samani", and what it assumed. weeks: 52 dicts.
@@ -90,8 +92,8 @@ def _day(day: int | None) -> str | None:
     return None if day is None else month_and_day(day)
 
 
-def _edge(rules: tuple[str, ...], undecided: tuple[int, int] | None) -> dict:
-    edge: dict = {"rules": list(rules), "undecided": undecided is not None}
+def _edge(rules: tuple[str, ...], undecided: tuple[int, int] | None) -> dict[str, Any]:
+    edge: dict[str, Any] = {"rules": list(rules), "undecided": undecided is not None}
     if undecided is not None:
         edge |= {"earliest": month_and_day(undecided[0]), "latest": month_and_day(undecided[1])}
     return edge

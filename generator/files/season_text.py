@@ -3,6 +3,7 @@
 from textwrap import fill
 
 from generator.season.events import events
+from generator.season.windows.every_kind import WindowKind
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import Windows
 from generator.words.reason_text import text
@@ -10,7 +11,7 @@ from generator.words.days import event_days
 
 STATES = {"dormant": ".", "slow": "-", "growing": "+", "peak": "#"}
 # What the window is called, and the shorter word before its row of the strip.
-KINDS = {
+KINDS: dict[WindowKind, tuple[str, str]] = {
     "renovation": ("Renovation", "renovate"),
     "light_renovation": ("Light renovation", "light"),
     "overseeding": ("Overseeding", "overseed"),

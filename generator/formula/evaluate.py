@@ -25,6 +25,7 @@ from generator.formula.nodes import (
     Not,
     Number,
     is_by_reading,
+    signed,
     step_of,
     takes_list,
 )
@@ -85,7 +86,7 @@ def _function(node: Node) -> _Function:
 
 def _name(name: str, offset: int) -> _Function:
     def read(values: Values) -> float:
-        value = values[name]
+        value: float = values[name]  # type: ignore[assignment]  # Comparing a list raises the TypeError that `compiled` tells of.
         # A chained comparison is the cheapest test for NaN and infinity together.
         if -LARGEST <= value <= LARGEST:
             return value
@@ -131,8 +132,7 @@ def _arithmetic(node: Arithmetic) -> _Function:
 
 def whole_power(exponent: Node) -> int | None:
     """The exponent when it is a constant whole number small enough to multiply out."""
-    negative = isinstance(exponent, Negative)
-    inner = exponent.operand if negative else exponent
+    negative, inner = signed(exponent)
     if isinstance(inner, Number) and inner.value.is_integer() and inner.value <= MULTIPLIED_OUT:
         return -int(inner.value) if negative else int(inner.value)
     return None
@@ -140,6 +140,8 @@ def whole_power(exponent: Node) -> int | None:
 
 def _power(node: Arithmetic, base: _Function, exponent: _Function) -> _Function:
     offset, whole = node.offset, whole_power(node.right)
+    if whole is None:
+        return lambda values: power(base(values), exponent(values), offset)
 
     def multiplied_out(values: Values) -> float:
         factor, product = base(values), 1.0
@@ -156,10 +158,7 @@ def _power(node: Arithmetic, base: _Function, exponent: _Function) -> _Function:
             return product
         raise FormulaProblem("too-large", offset)
 
-    def raised(values: Values) -> float:
-        return power(base(values), exponent(values), offset)
-
-    return raised if whole is None else multiplied_out
+    return multiplied_out
 
 
 _COMPARE: dict[str, Callable[[float, float], bool]] = {

@@ -114,7 +114,8 @@ class _Writer:
 
     def choice(self, node: Choice) -> str:
         """Cases, one a line: value, if condition; the last line is 'otherwise'."""
-        lines, rest = [], node
+        lines: list[tuple[str, str]] = []
+        rest: Node = node
         while isinstance(rest, Choice):
             condition = _row(_words("if "), self.write(rest.condition))
             lines.append((self.write(rest.then), condition))

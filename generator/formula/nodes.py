@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from typing import TypeGuard
 
 
 class FormulaError(ValueError):
@@ -112,6 +113,7 @@ class Not:
 
 
 Node = Number | Name | Negative | Arithmetic | Call | Choice | Comparison | Both | Not
+ByReading = Name | Negative | Arithmetic | Call
 
 MOST_PARTS = 150
 CONSTANTS = ("pi",)
@@ -161,7 +163,7 @@ def takes_list(call: Call) -> bool:
     return call.function not in ONE_NUMBER and len(call.arguments) == 1
 
 
-def is_by_reading(node: Node) -> bool:
+def is_by_reading(node: Node) -> TypeGuard[ByReading]:
     """Whether a part inside a list is worked out for each reading, rather than once for all of them."""
     return isinstance(node, Name | Negative | Arithmetic) or (isinstance(node, Call) and not takes_list(node))
 
@@ -175,7 +177,7 @@ def names_by_reading(node: Node) -> Iterator[str]:
             yield from names_by_reading(child)
 
 
-def step_of(node: Node) -> tuple[Node, tuple[Node, ...]]:
+def step_of(node: Negative | Arithmetic | Call) -> tuple[Node, tuple[Node, ...]]:
     """One step of arithmetic reading by reading: the node over STEP_NAMES, and the parts that those stand for.
 
     Plain numbers stay where they are, so that a whole power stays one.
@@ -186,8 +188,14 @@ def step_of(node: Node) -> tuple[Node, tuple[Node, ...]]:
     if isinstance(node, Negative):
         return Negative(stands[0], node.offset), moved
     if isinstance(node, Arithmetic):
-        return Arithmetic(node.operator, *stands, node.offset), moved
+        left, right = stands
+        return Arithmetic(node.operator, left, right, node.offset), moved
     return Call(node.function, tuple(stands), node.offset), moved
+
+
+def signed(node: Node) -> tuple[bool, Node]:
+    """Whether a part is turned negative, and the part itself."""
+    return (True, node.operand) if isinstance(node, Negative) else (False, node)
 
 
 def _is_plain(node: Node) -> bool:

@@ -59,11 +59,6 @@ class Formula:
     def is_condition(self) -> bool:
         return tree.is_condition(self.root)
 
-    def offset_of(self, name: str) -> int:
-        """Where the formula first reads an input (0 when it does not)."""
-        found = (p.offset for p in tree.walk(self.root) if isinstance(p, Name) and p.name == name)
-        return min(found, default=0)
-
 
 def parse(text: str) -> Formula:
     """The formula that `text` says.
@@ -115,7 +110,7 @@ class _Reader:
         if self.parts > tree.MOST_PARTS:
             what = f"the formula has more than {tree.MOST_PARTS} parts"
             raise FormulaError(self.start(node), what, "split it in two")
-        reading = getattr(self, f"_{type(node).__name__.lower()}", None)
+        reading: Callable[[ast.AST, int], Node] | None = getattr(self, f"_{type(node).__name__.lower()}", None)
         if reading is None:
             raise FormulaError(self.start(node), f"{self.shown(node)} is not arithmetic", ALLOWED)
         return reading(node, depth + 1)
@@ -137,18 +132,21 @@ class _Reader:
     def start(self, node: ast.AST) -> int:
         return self.indent + getattr(node, "col_offset", 0)
 
+    def end(self, node: ast.AST) -> int:
+        return self.indent + getattr(node, "end_col_offset", 0)
+
     def shown(self, node: ast.AST) -> str:
-        written = self.text[self.start(node) : self.indent + getattr(node, "end_col_offset", 0)]
+        written = self.text[self.start(node) : self.end(node)]
         return f"'{written}'" if len(written) <= 40 else f"'{written[:37]}...'"
 
-    def sign(self, before: ast.AST, sign: str, after: ast.AST) -> int:
+    def sign(self, before: ast.expr, sign: str, after: ast.AST) -> int:
         """Where the sign between two parts stands; only brackets and blanks are beside it."""
-        begin = self.indent + before.end_col_offset
+        begin = self.end(before)
         found = self.text.find(sign, begin, self.start(after))
         return found if found >= 0 else begin
 
     def _constant(self, node: ast.Constant, depth: int) -> Node:
-        written = self.text[self.start(node) : self.indent + node.end_col_offset]
+        written = self.text[self.start(node) : self.end(node)]
         if not _DECIMAL.fullmatch(written):
             raise FormulaError(self.start(node), f"{self.shown(node)} is not a plain number", ALLOWED)
         value = float(written)

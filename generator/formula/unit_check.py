@@ -79,8 +79,10 @@ def _instead(found: Dimension) -> str:
     return f"use {kind_of(found).split(' or ')[0]} such as {' or '.join(reversed(usual))}"
 
 
-def _described(found: Dimension) -> str:
+def _described(found: Dimension | None) -> str:
     """'a volume (L)'; a plain number needs no unit."""
+    if found is None:
+        return "yes or no"
     usual = like(found)
     if found.is_number or not usual:
         return kind_of(found)
@@ -131,7 +133,7 @@ class _Checker:
             case Name():
                 return self.name(node)
             case Negative(operand):
-                found = self.of(operand)
+                found = self.number(operand)
                 self.no_reading(found, node, "turned negative")
                 return found
             case Arithmetic("+" | "-"):
@@ -154,6 +156,12 @@ class _Checker:
                     self.of(child)
         return None
 
+    def number(self, node: Node) -> Dimension:
+        """The dimension of a part that the parser lets stand only if it gives a number."""
+        found = self.of(node)
+        assert found is not None, "no condition stands where a number belongs"
+        return found
+
     def name(self, node: Name) -> Dimension:
         if node.name in tree.CONSTANTS:
             return NUMBER
@@ -171,7 +179,7 @@ class _Checker:
             raise FormulaError(node.offset, what, _MEAN_INSTEAD)
 
     def sum_of_two(self, node: Arithmetic) -> Dimension:
-        left, right = self.of(node.left), self.of(node.right)
+        left, right = self.number(node.left), self.number(node.right)
         if ABSOLUTE in (left, right):
             return self.with_reading(node, left, right)
         if left != right:
@@ -201,22 +209,21 @@ class _Checker:
         raise FormulaError(node.offset, what, "only a difference in K moves a temperature reading")
 
     def product(self, node: Arithmetic) -> Dimension:
-        left, right = self.of(node.left), self.of(node.right)
+        left, right = self.number(node.left), self.number(node.right)
         done = "multiplied" if node.operator == "*" else "divided"
         for found in (left, right):
             self.no_reading(found, node, done)
         return left * right if node.operator == "*" else left / right
 
     def power(self, node: Arithmetic) -> Dimension:
-        base, exponent = self.of(node.left), self.of(node.right)
+        base, exponent = self.number(node.left), self.number(node.right)
         self.no_reading(base, node, "raised to a power")
         if exponent != NUMBER:
             what = f"the exponent {_shown(node.right)} is {_described(exponent)}"
             raise FormulaError(node.right.offset, what, "an exponent is a plain number")
         if base == NUMBER:
             return NUMBER
-        negative = isinstance(node.right, Negative)
-        number = node.right.operand if negative else node.right
+        negative, number = tree.signed(node.right)
         if not isinstance(number, Number):
             what = f"{_shown(node.left)} is {_described(base)}, and its exponent is not a constant"
             raise FormulaError(node.right.offset, what, "write the exponent as a number, such as 2")
@@ -239,12 +246,14 @@ class _Checker:
         return found[first]
 
     def call(self, node: Call) -> Dimension:
+        found: Dimension | None
         if tree.takes_list(node):
             found = self.list_of(node)
         elif len(node.arguments) > 1:
             found = self.same(node.arguments, node.offset, f"{node.function} cannot take")
         else:
             return self.one_number(node)
+        assert found is not None, "a call takes no conditions"
         if node.function == "count":
             return NUMBER
         if node.function == "mean_deviation":
@@ -257,7 +266,7 @@ class _Checker:
         """The dimension of each of the readings that a call reduces."""
         argument = node.arguments[0]
         outside, self.is_reading_by_reading = self.is_reading_by_reading, True
-        found = self.of(argument)
+        found = self.number(argument)
         self.is_reading_by_reading = outside
         if any(isinstance(self.inputs.get(name), ListOf) for name in tree.names_by_reading(argument)):
             return found
@@ -266,7 +275,7 @@ class _Checker:
         raise FormulaError(argument.offset, what, f"give a list of readings{several}")
 
     def one_number(self, node: Call) -> Dimension:
-        found, argument = self.of(node.arguments[0]), node.arguments[0]
+        found, argument = self.number(node.arguments[0]), node.arguments[0]
         if node.function == "abs":
             self.no_reading(found, node, "made positive")
             return found

@@ -12,6 +12,7 @@ from generator.calculators.chosen import Chosen
 from generator.calculators.bindings import filled
 from generator.calculators.filled_value import Bound
 from generator.calculators.calculate import Amount, Calculation, calculate
+from generator.calculators.single_value import single
 from generator.units import Unit, to_si, unit
 
 AREA = "area"
@@ -132,17 +133,17 @@ def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], stock: Sto
         if buy is None or amount is None:
             continue
         id = product_of(buy, step, stock)
-        name = stock.practice.products[id].name if id else step.title
+        name = stock.practice.products[id].name if id else step.title or step.id
         lines.setdefault(line_key(buy, step, stock), []).append((step, amount, id, name))
     return tuple(_line(parts, stock) for parts in lines.values())
 
 
 def _line(parts: list[tuple[Step, Amount, str | None, str]], stock: Stock) -> Purchased:
     step, first, id, name = parts[0]
-    total = Amount(plain_sum(amount.si for _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
+    total = Amount(plain_sum(single(amount.si) for _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
     product = stock.practice.products[id] if id else None
     pack = pack_si(product, total.unit) if product else None
-    packs = None if pack is None else ceil(total.si / pack - SNAP)
+    packs = None if pack is None else ceil(single(total.si) / pack - SNAP)
     return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts), pack, None if id else no_product(step, stock))
 
 
@@ -184,14 +185,14 @@ def spoil(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], practice: Pra
     A sum of the calculators' volumes [m3]; bags and loads by the calculator SPOIL_LOADS, for what the practice says one holds.
     """
     volume_m3 = plain_sum(
-        each.run.results[each.quantity.spoil].si
-        for _, several in worked_steps for each in several if each.quantity.spoil in each.run.results
+        single(each.run.results[spoil].si)
+        for _, several in worked_steps for each in several if (spoil := each.quantity.spoil) and spoil in each.run.results
     )
     if SPOIL_LOADS not in calculators:
         return Spoil(volume_m3, None, None)
     holds = spoil_holds(practice)
     found = calculate(calculators[SPOIL_LOADS], {"volume": volume_m3, **holds}).results
-    return Spoil(volume_m3, *(round(found[result].si) if name in holds else None for name, result in SPOIL_COUNTS.items()))
+    return Spoil(volume_m3, *(round(single(found[result].si)) if name in holds else None for name, result in SPOIL_COUNTS.items()))
 
 
 def spoil_holds(practice: Practice) -> dict[str, float]:

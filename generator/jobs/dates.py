@@ -10,6 +10,7 @@ from datetime import date, timedelta
 from generator.season.calendar_days import MONTH_STARTS
 from generator.jobs.plan_steps import StepFor
 
+Day = date  # by another name where a field is called so
 # How far back a step is looked for that has to settle first; our limit.
 EARLIEST_DAYS_BACK = 365
 
@@ -24,9 +25,9 @@ class DatedStep:
     """
 
     step: StepFor
-    planned: date
-    date: date
-    until: date | None
+    planned: Day
+    date: Day
+    until: Day | None
     settles_days: int | None = None
     moved_by: str | None = None
 

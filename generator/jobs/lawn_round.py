@@ -8,6 +8,7 @@ from math import ceil, fsum
 from generator.jobs.job import Job, NeededGear
 from generator.jobs.amounts import SNAP, Purchased
 from generator.calculators.calculate import Amount
+from generator.calculators.single_value import single
 
 
 @dataclass(frozen=True)
@@ -78,8 +79,8 @@ def _shopping(jobs: tuple[LawnJob, ...]) -> tuple[Purchased, ...]:
 
 def _together(several: list[Purchased]) -> Purchased:
     first = several[0]
-    total = Amount(fsum(each.amount.si for each in several), first.amount.unit, first.amount.us_unit, first.amount.decimals)
-    packs = None if first.pack_si is None else ceil(total.si / first.pack_si - SNAP)
+    total = Amount(fsum(single(each.amount.si) for each in several), first.amount.unit, first.amount.us_unit, first.amount.decimals)
+    packs = None if first.pack_si is None else ceil(single(total.si) / first.pack_si - SNAP)
     return Purchased(first.name, first.product, total, packs, first.price_each, first.steps, first.pack_si, first.note)
 
 

@@ -11,6 +11,7 @@ from generator.book.records.step import Step
 from generator.book.records.task import Task
 from generator.jobs.amounts import Purchased
 from generator.calculators.calculate import calculate
+from generator.calculators.single_value import single
 from generator.units import to_si, unit
 
 # The calculators that do the sums; a book without them has jobs without prices or times.
@@ -77,7 +78,7 @@ def _machine_minutes(machine: Machine, calculators: Mapping[str, Calculator], ar
     values = machine_values(machine, calculators)
     if values is None:
         return None
-    return calculate(calculators[MACHINE_HOURS], {**values, "area": area_m2}).results["hours"].si / MINUTE
+    return single(calculate(calculators[MACHINE_HOURS], {**values, "area": area_m2}).results["hours"].si) / MINUTE
 
 
 def cost(
@@ -109,7 +110,7 @@ def _work(
             "area": area_m2, "price_per_100_m2": operation.price_per_100_m2, "minimum_price": operation.minimum_price or 0.0,
             "passes": float(times),
         }
-        amount = calculate(calculators[OPERATION_PRICE], given).results["price"].si
+        amount = single(calculate(calculators[OPERATION_PRICE], given).results["price"].si)
     elif operation.minimum_price is not None:
         amount = operation.minimum_price * times
     else:
@@ -128,6 +129,6 @@ def _estimate(lines: tuple[CostLine, ...], included: tuple[tuple[str, int], ...]
         "tax": (practice.tax_percent or 0.0) / 100, "tax_inside": float(practice.prices_include_tax),
         "deposit_share": (practice.deposit_percent or 0.0) / 100,
     }
-    results = {name: amount.si for name, amount in calculate(calculator, given).results.items()}
+    results = {name: single(amount.si) for name, amount in calculate(calculator, given).results.items()}
     deposit = results["deposit"] if practice.deposit_percent else None
     return Cost(practice.currency, lines, results["before_tax"], results["tax_amount"], results["total"], deposit, included)

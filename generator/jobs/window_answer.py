@@ -94,7 +94,7 @@ def verdict(season: SeasonYear, kind: PlanWindow, on: date) -> Verdict:
     for each in found:
         if (day - each.first) % DAYS < each.days:
             return Verdict(kind, True, None, 0, each, each.why, frost)
-    near = [((each.first - day) % DAYS, "before", each) for each in found]
+    near: list[tuple[int, Side, Stretch]] = [((each.first - day) % DAYS, "before", each) for each in found]
     near += [((day - each.last) % DAYS, "after", each) for each in found]
     days, side, stretch = min(near, key=lambda each: each[0])
     return Verdict(kind, False, side, days, stretch, outside(_days(days), side, stretch), frost)

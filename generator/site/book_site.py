@@ -21,10 +21,10 @@ from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines,
 from generator.site.frame.render import asset_files, render, render_page
 from generator.site.making import Making
 from generator.site.page import Page, Section
+from generator.site.page_tree import PageTree
 from generator.site.registry import KIND_OF, all_files, all_pages, search_kinds
 from generator.site.search.page_text import read
 from generator.site.search.search_index import FILE as SEARCH, SearchIndex
-from generator.site.search.searchable import searchable
 from generator.site.year import printed_calendars
 
 # What a page written by hand asks to have worked out.
@@ -50,11 +50,12 @@ class BookSite:
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
         laid_out = render_page(page.template, page.context, page.foot)
+        tree = PageTree(laid_out)
         if page.in_search:
-            self.index.put(page, read(searchable(laid_out)))
+            self.index.put(page, read(tree))
         # A page leaves out a part it has nothing for: its table of contents leaves it out too.
         there = [section for section in page.sections if f'id="{section.id}"' in laid_out]
-        return self._glossary_links.page(page, laid_out) if KIND_OF[page.kind].glossary else laid_out, there
+        return self._glossary_links.page(page, laid_out, tree) if KIND_OF[page.kind].glossary else laid_out, there
 
     def written_html(self, html: str, path: str, title: str, meta: Mapping[str, Any]) -> tuple[str, list[str]]:
         """A page written by hand, with what it asks for worked out, and the wording that owners of its data ask for; search reads it on the way.
@@ -66,7 +67,7 @@ class BookSite:
             view = printed_calendars.printed_calendars(self.making.seasons, self.making.here(path))
             html, thanks = html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, view)), attribution(self.book)
         words = [str(word) for word in meta.get("words") or ()]
-        self.index.put_written(path, title, str(meta.get("description", "")), words, read(searchable(html)))
+        self.index.put_written(path, title, str(meta.get("description", "")), words, read(PageTree(html)))
         return html, thanks
 
     @cached_property

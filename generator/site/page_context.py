@@ -1,16 +1,18 @@
 """What every view works from: the book, its computed years, and the page it is writing."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 from typing import Any
 
 from generator.book.book import Book
+from generator.book.fields.sourced import Country
 from generator.site.page import Links
 from generator.site.shared.public_lines import LINES, lines_at_home
 from generator.site.shared.sourcing import Sourcing
 
-COUNTRY_NAMES = {
+COUNTRY_NAMES: dict[Country, str] = {
     "AU": "Australia", "NZ": "New Zealand", "ZA": "South Africa", "US": "United States", "GB": "Britain",
 }
 # Folders whose pages a client reads.
@@ -50,7 +52,7 @@ class PageContext:
     def cautions(self, ids: tuple[str, ...]) -> list[dict[str, Any]]:
         return [self.caution(id) for id in ids]
 
-    def names(self, names: dict[str, tuple[str, ...]]) -> dict[str, Any]:
+    def names(self, names: Mapping[Country, tuple[str, ...]]) -> dict[str, Any]:
         return {"rows": [
             {"country": code, "country_name": COUNTRY_NAMES[code], "names": list(names[code])}
             for code in COUNTRY_NAMES if code in names
@@ -60,6 +62,6 @@ class PageContext:
         return {"name": self.book.tasks[id].name, "url": self.links.task(id)}
 
 
-def all_names(names: dict[str, tuple[str, ...]]) -> tuple[str, ...]:
+def all_names(names: Mapping[Country, tuple[str, ...]]) -> tuple[str, ...]:
     """Every common name once, in the order of the countries."""
     return tuple(dict.fromkeys(name for code in COUNTRY_NAMES for name in names.get(code, ())))

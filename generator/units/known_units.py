@@ -1,9 +1,11 @@
 """The one pint registry, and what it knows of each unit on the allow-list."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+from typing import Any
 
 import pint
 
@@ -35,14 +37,12 @@ class Unit:
     """One unit of the trade.
 
     spelling: as the book prints it, 'kg/100 m2'.
-    pint_expression: ours, never typed by anybody.
     kind: the trade's name for such a quantity, 'a mass per area'.
     system: 'metric', 'us' or 'both'.
     SI value = value * factor + offset; the offset [K] is zero but for temperatures.
     """
 
     spelling: str
-    pint_expression: str
     kind: str
     system: str
     dimension: Dimension
@@ -54,7 +54,7 @@ class Unit:
 
 
 @cache
-def _registry() -> pint.UnitRegistry:
+def _registry() -> pint.UnitRegistry[Any]:
     # Fractions keep factors exact until the last step: 1 L is 0.001 m3, not 0.0010000000000000002.
     return pint.UnitRegistry(non_int_type=Fraction)
 
@@ -93,7 +93,7 @@ def _parts(spelling: str) -> list[tuple[int, str]]:
     """'kg/100 m2' -> [(1, 'kg'), (100, 'm2')]; '/m2' -> [(1, '1'), (1, 'm2')]."""
     found = []
     for part in [spelling] if spelling in ATOMS else (spelling or "1").split("/"):
-        count, atom = re.fullmatch(r"(?:(\d+) )?(.*)", part).groups()
+        count, atom = re.findall(r"^(?:(\d+) )?(.*)$", part)[0]
         found.append((int(count or 1), atom or "1"))
     return found
 
@@ -104,13 +104,14 @@ def _pint_expression(spelling: str) -> str:
     return "".join([top, *(f" / ({n} * {ATOMS[atom].pint})" for n, atom in below)])
 
 
-def _dimension(powers: dict[str, Fraction]) -> Dimension:
-    return Dimension(**{base.strip("[]"): Fraction(power) for base, power in powers.items()})
+def _dimension(powers: Mapping[str, Any]) -> Dimension:
+    given: dict[str, Any] = {base.strip("[]"): Fraction(power) for base, power in powers.items()}
+    return Dimension(**given)
 
 
 def _made(spelling: str, kind: str, system: str) -> Unit:
     if spelling in COUNTS:
-        return Unit(spelling, "1", kind, system, Dimension(), 1.0)
+        return Unit(spelling, kind, system, Dimension(), 1.0)
     registry = _registry()
     expression = _pint_expression(spelling)
     if expression in ("degC", "degF"):
@@ -118,10 +119,10 @@ def _made(spelling: str, kind: str, system: str) -> Unit:
             registry.Quantity(Fraction(n), expression).to_base_units().magnitude for n in (0, 1)
         )
         kelvin = Dimension(temperature=Fraction(1), absolute=True)
-        return Unit(spelling, expression, kind, system, kelvin, float(one - zero), float(zero))
-    base = registry.Quantity(registry.parse_expression(expression)).to_base_units()
+        return Unit(spelling, kind, system, kelvin, float(one - zero), float(zero))
+    base: Any = registry.Quantity(registry.parse_expression(expression)).to_base_units()
     dimension = _dimension(base.dimensionality)
-    return Unit(spelling, expression, kind, system, dimension, float(base.magnitude))
+    return Unit(spelling, kind, system, dimension, float(base.magnitude))
 
 
 @cache
@@ -174,7 +175,7 @@ def _listed(spelling: str, american: bool) -> Unit | None:
             return whole[_squeezed(text)]
     parts = []
     for part in text.split("/"):
-        count, atom = re.fullmatch(r"([0-9]*)(.*)", part, re.DOTALL).groups()
+        count, atom = re.findall(r"([0-9]*)(.*)", part, re.DOTALL)[0]
         if atom.lower() in AMERICAN and american:
             atom = AMERICAN[atom.lower()]
         elif atom.lower() in AMBIGUOUS:
@@ -208,7 +209,7 @@ def from_si(value: float, wanted: Unit) -> float:
     return (value - wanted.offset) / wanted.factor
 
 
-def unit_table() -> dict:
+def unit_table() -> dict[str, Any]:
     """The allow-list for the browser, JSON-able.
 
     {"units": {spelling: [squeezed, factor, offset, dimension key, kind, system]},

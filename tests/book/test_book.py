@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from generator.book.book import load_book, read_book
+from generator.book.loading.whole_book import read_book
 from generator.book.loading.load import LARGEST_FILE_BYTES
-from tests.book_folders import SMALLEST, WHOLE, broken_book, edit
+from tests.book_folders import SMALLEST, WHOLE, broken_book, edit, load_book
 
 
 @pytest.fixture

@@ -2,8 +2,7 @@
 
 from generator.book.records import KINDS
 from generator.book.references import named_by
-from generator.book.book import load_book
-from tests.book_folders import WHOLE
+from tests.book_folders import WHOLE, load_book
 
 
 def names(kind: str, id: str) -> set[tuple[str, str]]:

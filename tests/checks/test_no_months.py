@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from generator.checks.season.no_months import CHECK
-from generator.book.book import read_book
+from generator.book.loading.whole_book import read_book
 from tests.book_folders import WHOLE
 
 

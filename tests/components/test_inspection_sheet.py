@@ -31,7 +31,7 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> str:
         (folder / "assets").mkdir(exist_ok=True)
         (folder / "assets" / name).write_text(assets[f"assets/{name}"], encoding="utf-8")
     (folder / "assets" / "inspection.js").write_text(inspection_script(INSPECTION), encoding="utf-8")
-    view = inspection_page(BOOK, PageContext(BOOK, "inspection", date(2026, 1, 1)))
+    view = inspection_page(BOOK, BOOK.inspection, PageContext(BOOK, "inspection", date(2026, 1, 1)))
     (folder / "inspection.html").write_text(
         '<!doctype html><html lang="en"><meta charset="utf-8"><title>t</title><link rel="stylesheet" href="assets/swardbook.css">'
         f'<body class="md-typeset" data-md-color-scheme="default">{render("pages/inspection/inspection.html.j2", view.context)}'

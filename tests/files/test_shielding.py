@@ -11,7 +11,7 @@ import pytest
 import yaml
 from playwright.sync_api import Page
 
-from generator.book.book import Book, load_book
+from generator.book.book import Book
 from generator.book.lists.shielding import shielded, unshielded
 from generator.files.csv_file import csv_text, weeks_csv
 from generator.files.job_text import job_csv
@@ -20,7 +20,7 @@ from generator.season.season_cache import SeasonCache
 from generator.jobs.plans_for_grass import AskedJob, job_of
 from generator.jobs.job import Request
 from generator.jobs.lawn_round import LawnJob, round_of
-from tests.book_folders import WHOLE
+from tests.book_folders import WHOLE, load_book
 from tests.yaml_files import read_yaml
 
 # What a spreadsheet runs: OWASP, CSV Injection.

@@ -2,12 +2,11 @@
 
 from datetime import date
 
-from generator.book.book import load_book
 from generator.site.pages.answer.view import answer_page
 from generator.site.page_context import PageContext
 from generator.site.pages.retired.view import FOLDERS, retired_page
 from generator.site.frame.render import render
-from tests.book_folders import WHOLE
+from tests.book_folders import WHOLE, load_book
 from tests.our_book import seasons
 
 BOOK = load_book(WHOLE).book

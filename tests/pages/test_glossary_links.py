@@ -7,6 +7,7 @@ import pytest
 from generator.site.frame.glossary_links import GlossaryLinks
 from generator.book.records.glossary import Term
 from generator.site.page import Page
+from generator.site.page_tree import PageTree
 from generator.site.registry import PAGE_KINDS
 
 
@@ -22,7 +23,7 @@ GLOSSED = GlossaryLinks({
 
 
 def linked(html: str, path: str = "problems/moss", template: str = "problem") -> str:
-    return GLOSSED.page(Page(path, "Moss", template, {}, ""), html)
+    return GLOSSED.page(Page(path, "Moss", template, {}, ""), html, PageTree(html))
 
 
 def words(html: str) -> list[str]:
@@ -60,6 +61,11 @@ def test_a_word_inside_another_is_another_word():
 ])  # fmt: skip
 def test_what_is_no_running_text_is_left_alone(html):
     assert linked(html) == html
+
+
+def test_blanks_comments_and_signs_spelled_out_keep_every_link_in_its_place():
+    page = "\n<!-- thatch -->\n<table>\n <tr>\n<td>Thatch</td></tr></table>\n&nbsp;<p>It&#39;s&nbsp;</p> <pre>\n</pre>a<br>b &lt; <b>thatch &amp; more</b>"
+    assert linked(page) == page.replace("<b>thatch", '<b><a class="sb-word" href="../glossary.html#thatch">thatch</a>')
 
 
 def test_after_a_part_that_is_left_alone_the_next_use_leads_on():

@@ -12,7 +12,7 @@ from tests.our_book import seasons
 
 
 def view() -> dict:
-    return key_page(seasons().book, PageContext(seasons().book, "grasses/key", date(2027, 2, 10))).context
+    return key_page(seasons().book, seasons().book.key, PageContext(seasons().book, "grasses/key", date(2027, 2, 10))).context
 
 
 @pytest.mark.parametrize("id", sorted(seasons().book.grasses))

@@ -33,11 +33,11 @@ def other(numbers, start=0):
 plain = builtins.sum
 if sys.argv[2] == "other":
     builtins.sum = other
-from generator.book.book import load_book
+from generator.checks import check_book
 from generator.season.season_cache import SeasonCache
 from generator.site.pages.calendar.view import month_facts
 from generator.files.season_json import as_json
-seasons = SeasonCache(load_book(Path(sys.argv[1])).book)
+seasons = SeasonCache(check_book(Path(sys.argv[1])).book)
 for place in seasons.book.places:
     for grass in seasons.book.grasses:
         year = seasons.season(grass, place)

@@ -1,5 +1,6 @@
 """What search keeps of a page: headings and whole sentences; not the marks of sources, forms and lists of links."""
 
+from generator.site.page_tree import PageTree
 from generator.site.search.page_text import read
 
 PAGE = """
@@ -16,7 +17,7 @@ PAGE = """
 
 
 def test_headings_and_sentences_stand_in_order_and_each_once():
-    reading = read(PAGE)
+    reading = read(PageTree(PAGE))
     assert reading.headings == ("When",)
     assert reading.sentences == (
         "Cut out the thatch.", "Do it once.", "In 25 mm of thatch & more.", "It is told in the guide of each grass that takes it.", "Depth 25 mm",
@@ -25,4 +26,4 @@ def test_headings_and_sentences_stand_in_order_and_each_once():
 
 
 def test_an_empty_page_says_nothing():
-    assert read("") == read("<h1>Title</h1>")
+    assert read(PageTree("")) == read(PageTree("<h1>Title</h1>"))

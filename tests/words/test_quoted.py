@@ -4,11 +4,10 @@ from types import SimpleNamespace
 
 import pytest
 
-from generator.book.book import load_book
 from generator.book.fields.sourced import Figure
 from generator.calculators.filled_value import BindError
 from generator.words.quoted_figures import Placeholder, pieces, quote
-from tests.book_folders import WHOLE
+from tests.book_folders import WHOLE, load_book
 
 BOOK = load_book(WHOLE).book
 

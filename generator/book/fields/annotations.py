@@ -32,5 +32,5 @@ def inside(hint: Any, step: str | int) -> Any:
         if get_origin(kind) is dict and isinstance(step, str):
             return get_args(kind)[1]
     record = record_of(hint)
-    field = record.model_fields.get(step) if record else None
+    field = record.model_fields.get(str(step)) if record else None
     return field.annotation if field else None

@@ -19,11 +19,10 @@ def _no_finer(value: float) -> float:
     return value
 
 
-def number(lowest: float, highest: float, above: bool = False) -> type[float]:
-    """A number from `lowest` (or above it) to `highest`, 0 or at least a millionth."""
-    low = {"gt": lowest} if above else {"ge": lowest}
-    return Annotated[float, Field(le=highest, **low), AfterValidator(_no_finer)]
-
+# Beside the limits of a number that has no unit: it is 0 or at least a millionth.
+NO_FINER = AfterValidator(_no_finer)
+Percent = Annotated[float, Field(ge=0, le=100), NO_FINER]
+Money = Annotated[float, Field(ge=0, le=1_000_000), NO_FINER]
 
 @dataclass(frozen=True)
 class BesideUnit:
@@ -41,5 +40,3 @@ REFERS = "$part of quantity"  # In place of a reference to another file, which p
 def by_unit(part: str) -> ConfigDict:
     """For a record whose numbers have their unit beside them: its schema refers to what each unit allows."""
     return ConfigDict(json_schema_extra={REFERS: part})
-Percent = number(0, 100)
-Money = number(0, 1_000_000)

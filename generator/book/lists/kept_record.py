@@ -1,7 +1,7 @@
 """A work record that a practice kept: the CSV file that the page exports, read with the place of every value."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -24,7 +24,7 @@ class KeptEntry:
     where: Where
 
 
-def read_kept(file: Path, record: WorkRecord, grasses: dict[str, object], separator: str = COMMA) -> tuple[list[KeptEntry], list[Finding]]:
+def read_kept(file: Path, record: WorkRecord, grasses: Collection[str], separator: str = COMMA) -> tuple[list[KeptEntry], list[Finding]]:
     """Every entry of a file that can be read, and what is wrong with the others at line and column."""
     rows, findings = read_table(file, separator)
     needed = [id for id, column in record.columns.items() if column.needed]
@@ -41,7 +41,7 @@ def read_kept(file: Path, record: WorkRecord, grasses: dict[str, object], separa
     return entries, findings
 
 
-def _row_findings(names: list[str], row: list[Cell], record: WorkRecord, grasses: dict[str, object]) -> Iterator[Finding]:
+def _row_findings(names: list[str], row: list[Cell], record: WorkRecord, grasses: Collection[str]) -> Iterator[Finding]:
     if wrong := too_many(row, names):
         yield wrong
         return
@@ -52,11 +52,11 @@ def _row_findings(names: list[str], row: list[Cell], record: WorkRecord, grasses
         if not value:
             if column.needed:
                 yield Finding(cell.where if cell else row[-1].where, f"'{id}' is empty", "fill it in")
-        elif problem := _wrong(id, column, value, grasses):
+        elif cell and (problem := _wrong(id, column, value, grasses)):
             yield Finding(cell.where, *problem)
 
 
-def _wrong(id: str, column: Column, value: str, grasses: dict[str, object]) -> tuple[str, str] | None:
+def _wrong(id: str, column: Column, value: str, grasses: Collection[str]) -> tuple[str, str] | None:
     """What is wrong with one value, and what would be right; None for a sound one."""
     if id == "lawn" and not LAWN_CODE.fullmatch(value):
         return f"'{shown(value)}' is not a lawn's code", NAMES_NOBODY
@@ -74,13 +74,13 @@ def _wrong(id: str, column: Column, value: str, grasses: dict[str, object]) -> t
 
 
 def _wrong_number(column: Column, value: str) -> tuple[str, str] | None:
-    first = None
+    sentence = ""
     for spelling in (column.unit, *column.also):
         try:
             si = read_quantity(value, unit(spelling))
         except QuantityError as error:
-            first = first or error
+            sentence = sentence or error.sentence
         else:
             below = si < 0 and unit(spelling).dimension != unit("°C").dimension
             return (f"'{shown(value)}' is less than nought", f"give 0 or more, such as '2 {column.unit}'") if below else None
-    return first.sentence.rstrip("."), f"write a number with its unit, such as '2 {column.unit}'"
+    return sentence.rstrip("."), f"write a number with its unit, such as '2 {column.unit}'"

@@ -4,6 +4,7 @@ import re
 from pathlib import Path
 
 from pydantic import Field, ValidationError
+from pydantic_core import ErrorDetails
 
 from generator.findings import Finding, Where, shown
 from generator.book.loading.load import load_record
@@ -58,7 +59,7 @@ def _read_yaml(file: Path) -> tuple[Lawns, list[Finding]]:
     if wrong := unreadable(file):
         return [], [wrong]
     lawns, root, findings = load_record(file, list_name(file), tuple[Lawn, ...])
-    if lawns is None:
+    if lawns is None or root is None:
         return [], findings
     return [(lawn, root.children[number].where) for number, lawn in enumerate(lawns)], findings
 
@@ -81,7 +82,7 @@ def _read_table(file: Path, separator: str) -> tuple[Lawns, list[Finding]]:
     return lawns, findings
 
 
-def _wrong(given: dict[str, Cell], row: Where, error: dict) -> Finding:
+def _wrong(given: dict[str, Cell], row: Where, error: ErrorDetails) -> Finding:
     name = str(error["loc"][0])
     if name not in given:
         return Finding(row, f"'{name}' is empty", "fill it in")

@@ -72,7 +72,7 @@ def single_files(root: Path) -> tuple[list[tuple[str, Path, str, Any]], list[Fin
     return files, findings
 
 
-def _sort_in(kind: str, file: Path, path: str, files: list, findings: list[Finding]) -> None:
+def _sort_in(kind: str, file: Path, path: str, files: list[tuple[str, str, Path, str]], findings: list[Finding]) -> None:
     name = shown(file.name)
     if wrong := finding_of(file, file.parent.parent, path):
         findings.append(wrong)

@@ -74,5 +74,5 @@ def _place(before: str, path: str) -> Where:
 
 
 @cache
-def _adapter(hint: Any) -> TypeAdapter:
+def _adapter(hint: Any) -> TypeAdapter[Any]:
     return TypeAdapter(hint)

@@ -42,6 +42,10 @@ _SHORT_ESCAPES = {"0": "\0", "a": "\a", "b": "\b", "v": "\v", "f": "\f", "e": "\
 _WORDS = {"": None, "~": None, "null": None, "true": True, "false": False, "True": True, "False": False}
 
 
+# The way to a value from the top of its file: keys of maps, positions in lists.
+ValuePath = tuple[str | int, ...]
+
+
 @dataclass
 class Node:
     """One value of a file.
@@ -67,6 +71,10 @@ class Node:
     def refused(self) -> bool:
         """True where reading already said what is wrong, so that there is nothing to read on."""
         return self.value is REFUSED
+
+    def entries(self) -> Iterator[tuple[str, "Node"]]:
+        """Of a map: each key, and what stands under it."""
+        return ((str(key), child) for key, child in self.children.items())
 
     def plain(self) -> Any:
         """The tree as dicts, tuples and scalars, for a record to read."""
@@ -127,6 +135,7 @@ class _Reader:
                 self._say(where, f"'*{shown(event.anchor)}' is a YAML alias, and aliases are not read",
                           "write the value out in full, or put text that begins with '*' in quotes")
             return Node(where, value=REFUSED)
+        assert isinstance(event, yaml.ScalarEvent | yaml.CollectionStartEvent), "nothing else begins a value"
         plain = self._is_plain(event, where)
         if isinstance(event, yaml.ScalarEvent):
             node = self._scalar(event, where)
@@ -136,7 +145,7 @@ class _Reader:
             node = self._map(where, events, depth)
         return node if plain else Node(where, value=REFUSED)
 
-    def _is_plain(self, event: yaml.NodeEvent, where: Where) -> bool:
+    def _is_plain(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent, where: Where) -> bool:
         if event.tag is not None:
             name = event.tag.replace("tag:yaml.org,2002:", "!!")
             self._say(where, f"the YAML tag '{shown(name)}' is not read", "write the plain value without it")
@@ -194,8 +203,9 @@ class _Reader:
 
     def _scalar(self, event: yaml.ScalarEvent, where: Where) -> Node:
         node = Node(where, text=self._text_start(event, where), value=event.value)
-        written = self.source[event.start_mark.index : event.end_mark.index]
-        node.one_line = event.start_mark.line == event.end_mark.line and not (event.style == '"' and "\\" in written)
+        begin, end = _marks(event)
+        written = self.source[begin.index : end.index]
+        node.one_line = begin.line == end.line and not (event.style == '"' and "\\" in written)
         if event.style == '"' and UNSEEN.search(event.value):
             node.value, node.unseen = REFUSED, self._unseen(event, written)
             self.findings.append(node.unseen)
@@ -208,8 +218,9 @@ class _Reader:
         """A sign that nobody sees can stand in a text by its number only: the file itself was looked through before."""
         escape, sign = next(each for each in _escapes(written) if UNSEEN.match(each[1]))
         before = written[: escape.start()]
-        line = event.start_mark.line + before.count("\n")
-        column = escape.start() - before.rfind("\n") if "\n" in before else event.start_mark.column + escape.start() + 1
+        begin, _ = _marks(event)
+        line = begin.line + before.count("\n")
+        column = escape.start() - before.rfind("\n") if "\n" in before else begin.column + escape.start() + 1
         return Finding(Where(self.path, line + 1, column), said_of(sign)[0], f"take '{escape[0]}' out")
 
     def _meaning(self, text: str, where: Where) -> Any:
@@ -240,10 +251,16 @@ class _Reader:
         return where
 
     def _at(self, event: yaml.Event) -> Where:
-        return Where(self.path, event.start_mark.line + 1, event.start_mark.column + 1)
+        begin, _ = _marks(event)
+        return Where(self.path, begin.line + 1, begin.column + 1)
 
     def _say(self, where: Where, what: str, instead: str) -> None:
         self.findings.append(Finding(where, what, instead))
+
+
+def _marks(event: yaml.Event) -> tuple[Any, Any]:
+    """Where an event begins and ends, each with index, line and column: of another class by the reader in C than by the one in Python."""
+    return event.start_mark, event.end_mark
 
 
 def _escapes(written: str) -> Iterator[tuple[re.Match[str], str]]:

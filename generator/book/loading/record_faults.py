@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any
 
+from pydantic_core import ErrorDetails
+
 from generator.findings import Finding, MOST_TOLD, Where, not_told, shown, suggestion
 from generator.book.fields.annotations import inside, record_of
 from generator.book.fields.sourced import RecordProblem
 from generator.book.renamed import KEYS, WORDS
 from generator.book.fields.texts import IDENTIFIER, PATTERNS
-from generator.book.loading.marked_yaml import Node
+from generator.book.loading.marked_yaml import Node, ValuePath
 
 _WANTED = {
     "string_type": "text", "float_type": "a number", "int_type": "a whole number",
@@ -25,10 +27,10 @@ _NO, _YES = ("no", "off", "n", "false"), ("yes", "on", "y", "true")
 class _Spot:
     """Where in the tree an error of pydantic's belongs."""
 
-    error: dict
+    error: ErrorDetails
     node: Node
     name: str  # Of the key or the item, for the sentence.
-    path: tuple
+    path: ValuePath
     hint: Any
     parent: Node | None
     above: Any = None  # The hint of the parent.
@@ -40,9 +42,9 @@ class _Spot:
         return _WANTED.get(self.error["type"])
 
 
-def record_findings(errors: list[dict], root: Node, hint: Any) -> list[Finding]:
+def record_findings(errors: list[ErrorDetails], root: Node, hint: Any) -> list[Finding]:
     """One finding for each mistake among pydantic's errors, at most MOST_TOLD; nothing for values already refused."""
-    choices: dict[tuple, list[_Spot]] = defaultdict(list)
+    choices: dict[ValuePath, list[_Spot]] = defaultdict(list)
     findings = []
     spots = [spot for error in errors if (spot := _spot(error, root, hint)) is not None]
     if len(spots) > MOST_TOLD:
@@ -51,7 +53,7 @@ def record_findings(errors: list[dict], root: Node, hint: Any) -> list[Finding]:
     misspelt = _misspelt(spots)
     for spot in spots:
         error = spot.error
-        if error["type"] == "missing" and misspelt.get((spot.path, error["loc"][-1])):
+        if error["type"] == "missing" and misspelt.get((spot.path, str(error["loc"][-1]))):
             continue  # It stands there misspelt, and that has its own finding.
         if error["type"] == "too_short" and len(spot.node.children) >= error["ctx"]["min_length"]:
             continue  # Its items are wrong, not too few: each has its own finding.
@@ -64,21 +66,21 @@ def record_findings(errors: list[dict], root: Node, hint: Any) -> list[Finding]:
     return findings
 
 
-def _misspelt(spots: list[_Spot]) -> dict[tuple, str]:
+def _misspelt(spots: list[_Spot]) -> dict[tuple[ValuePath, str], str]:
     """(path of a map, key that is missing from it) -> the unknown key there that must mean it."""
-    missing: dict[tuple, list[str]] = defaultdict(list)
+    missing: dict[ValuePath, list[str]] = defaultdict(list)
     for spot in spots:
         if spot.error["type"] == "missing":
-            missing[spot.path].append(spot.error["loc"][-1])
+            missing[spot.path].append(str(spot.error["loc"][-1]))
     meant = {}
     for spot in spots:
         if spot.error["type"] == "extra_forbidden":
             for key in get_close_matches(str(spot.path[-1]), missing[spot.path[:-1]], n=1):
-                meant[spot.path[:-1], key] = spot.path[-1]
+                meant[spot.path[:-1], key] = str(spot.path[-1])
     return meant
 
 
-def _spot(error: dict, root: Node, hint: Any) -> _Spot | None:
+def _spot(error: ErrorDetails, root: Node, hint: Any) -> _Spot | None:
     spot = _Spot(error, root, "the record", (), hint, None)
     for step in error["loc"]:
         if step == "[key]":
@@ -95,7 +97,7 @@ def _spot(error: dict, root: Node, hint: Any) -> _Spot | None:
     return spot
 
 
-def _choice_path(error: dict, spot: _Spot) -> tuple:
+def _choice_path(error: ErrorDetails, spot: _Spot) -> ValuePath:
     """Path of the value that may be of several types: errors of one such value belong together."""
     for count, step in enumerate(error["loc"]):
         if count >= len(spot.path) or spot.path[count] != step:
@@ -103,12 +105,12 @@ def _choice_path(error: dict, spot: _Spot) -> tuple:
     return spot.path
 
 
-def _choice_findings(path: tuple, spots: list[_Spot]) -> list[Finding]:
+def _choice_findings(path: ValuePath, spots: list[_Spot]) -> list[Finding]:
     """When one allowed type nearly fits, what it says; else one sentence that names them all."""
     nearer = [s for s in spots if s.wanted is None or s.path != path]
     if nearer:
         return [_finding(s) for s in nearer]
-    wanted = list(dict.fromkeys(s.wanted for s in spots))
+    wanted = list(dict.fromkeys(s.wanted for s in spots if s.wanted is not None))
     return [_type_finding(spots[0], " or ".join(wanted), wanted[0])]
 
 
@@ -128,7 +130,7 @@ def _finding(spot: _Spot) -> Finding:
 
 def _place(spot: _Spot) -> Where:
     if spot.of_key and spot.parent:
-        return spot.parent.keys[spot.path[-1]]
+        return spot.parent.keys[str(spot.path[-1])]
     return spot.node.text or spot.node.where
 
 
@@ -146,14 +148,14 @@ def _type_finding(spot: _Spot, wanted: str, first: str) -> Finding:
     node, name = spot.node, spot.name
     where = node.where if node.kind != "scalar" else _place(spot)
     if node.kind == "scalar" and node.value is None:
-        where = spot.parent.keys.get(spot.path[-1], where) if spot.parent else where
+        where = spot.parent.keys.get(str(spot.path[-1]), where) if spot.parent else where
         return Finding(where, f"{name} is empty", f"write {wanted}{_or_leave_out(spot)}")
     return Finding(where, f"{name} must be {wanted}, found {_found(node)}", _right_type(node, first))
 
 
 def _or_leave_out(spot: _Spot) -> str:
     record = record_of(spot.above)
-    field = record.model_fields.get(spot.path[-1]) if record and spot.path else None
+    field = record.model_fields.get(str(spot.path[-1])) if record and spot.path else None
     return ", or leave the key out" if field and not field.is_required() else ""
 
 
@@ -178,7 +180,7 @@ def _right_type(node: Node, wanted: str) -> str:
 
 
 def _missing(spot: _Spot) -> Finding:
-    key = spot.error["loc"][-1]
+    key = str(spot.error["loc"][-1])
     record = record_of(spot.hint)
     field = record.model_fields.get(key) if record else None
     meaning = field.description if field else None
@@ -189,11 +191,11 @@ def _missing(spot: _Spot) -> Finding:
 
 def _unknown_key(spot: _Spot) -> Finding:
     key = str(spot.path[-1])
-    record = record_of(spot.above)
-    known = [k for k in record.model_fields if k not in spot.parent.children] if record else []
+    record, parent = record_of(spot.above), spot.parent or spot.node
+    known = [k for k in record.model_fields if k not in parent.children] if record else []
     listed = f"the keys still free here are: {', '.join(known)}" if known else "take it out"
     instead = f"it is called '{KEYS[key]}' now" if KEYS.get(key) in known else suggestion(key, known, listed)
-    return Finding(spot.parent.keys[key], f"unknown key '{shown(key)}'", instead)
+    return Finding(parent.keys[key], f"unknown key '{shown(key)}'", instead)
 
 
 def _not_listed(spot: _Spot) -> Finding:
@@ -226,7 +228,7 @@ def _record_problem(spot: _Spot) -> Finding:
     if not isinstance(problem, RecordProblem):
         what, _, instead = str(problem).partition("; ")
         return Finding(spot.node.first, what, instead or "correct it")
-    node = spot.node.children.get(problem.key)
+    node = spot.node.children.get(problem.key) if problem.key else None
     where = (node.text or node.where) if node else spot.node.first
     return Finding(where, problem.what, problem.instead)
 
@@ -258,7 +260,7 @@ def _limit(spot: _Spot) -> tuple[str, str]:
     return f"{name} does not fit ({shown(spot.error['msg'])})", "see its schema in data/schema"
 
 
-def _items(count: int) -> str:
+def _items(count: float) -> str:
     return "one item" if count == 1 else f"{count} items"
 
 

@@ -64,7 +64,8 @@ def syntax_finding(error: yaml.YAMLError, lines: list[str], path: str) -> Findin
     tab = _tab(lines, mark.line, path)
     if tab is not None:
         return tab
-    said = f"{getattr(error, 'context', '') or ''}, {error.problem or ''}"
+    problem = getattr(error, "problem", None)
+    said = f"{getattr(error, 'context', '') or ''}, {problem or ''}"
     if "cannot start any token" in said:
         sign = lines[mark.line][mark.column : mark.column + 1]
         return Finding(_where(mark, lines, path), f"a value cannot begin with '{shown(sign)}'", "put the text in quotes")
@@ -72,7 +73,7 @@ def syntax_finding(error: yaml.YAMLError, lines: list[str], path: str) -> Findin
         if words in said:
             begun = getattr(error, "context_mark", None)
             return Finding(_where(begun if at_beginning and begun else mark, lines, path), what, instead)
-    return Finding(_where(mark, lines, path), f"the YAML cannot be read here ({shown(error.problem)})",
+    return Finding(_where(mark, lines, path), f"the YAML cannot be read here ({shown(problem)})",
                    "compare the line with one of a record that loads")
 
 

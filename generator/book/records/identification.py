@@ -1,6 +1,6 @@
 """How one grass is told from the others, in the words that the key of grasses asks about."""
 
-from typing import Annotated, Literal, get_args
+from typing import Annotated, Any, Literal, get_args
 
 from pydantic import Field, model_validator
 
@@ -23,7 +23,7 @@ FEATURES: dict[str, tuple[str, ...]] = {
 }  # fmt: skip
 
 
-def _one_or_more(description: str):
+def _one_or_more(description: str) -> Any:
     return Field(min_length=1, description=f"{description} More than one where plants or sources differ: the key does not ask there.")
 
 

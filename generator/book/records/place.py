@@ -6,18 +6,18 @@ from pydantic import Field
 
 from generator.book.fields.sourced import Country, PublishedId, Record
 from generator.book.fields.texts import Sentence, Word
-from generator.book.fields.numbers import Percent, number
+from generator.book.fields.numbers import NO_FINER, Percent
 from generator.book.fields.texts import ShortWord
 
 OF_A_YEAR = Field(min_length=12, max_length=12)
 # Wider than what was ever measured, which checks/climates holds a place to.
-Temperature = number(-120, 80)
+Temperature = Annotated[float, Field(ge=-120, le=80), NO_FINER]
 Twelve = Annotated[tuple[Temperature, ...], OF_A_YEAR]
-TwelveSpreads = Annotated[tuple[number(0, 40), ...], OF_A_YEAR]
-TwelveAmounts = Annotated[tuple[number(0, 5000), ...], OF_A_YEAR]
-TwelveHours = Annotated[tuple[number(0, 24), ...], OF_A_YEAR]
+TwelveSpreads = Annotated[tuple[Annotated[float, Field(ge=0, le=40), NO_FINER], ...], OF_A_YEAR]
+TwelveAmounts = Annotated[tuple[Annotated[float, Field(ge=0, le=5000), NO_FINER], ...], OF_A_YEAR]
+TwelveHours = Annotated[tuple[Annotated[float, Field(ge=0, le=24), NO_FINER], ...], OF_A_YEAR]
 TwelvePercent = Annotated[tuple[Percent, ...], OF_A_YEAR]
-TwelveCounts = Annotated[tuple[number(0, 31), ...], OF_A_YEAR]
+TwelveCounts = Annotated[tuple[Annotated[float, Field(ge=0, le=31), NO_FINER], ...], OF_A_YEAR]
 
 Years = Annotated[int, Field(ge=0, le=500)]
 
@@ -32,7 +32,7 @@ class Normals(Record):
     years_of_each_month: tuple[Years, Years] | None = Field(
         default=None, description="Of a short record with gaps: the fewest and the most years that a month is the mean of."
     )
-    temperature_step_c: number(0, 1, above=True) = Field(description="0.1, or 1 where the source gave whole degrees.")
+    temperature_step_c: Annotated[float, Field(gt=0, le=1), NO_FINER] = Field(description="0.1, or 1 where the source gave whole degrees.")
     source: PublishedId = Field(description="Source id of the temperatures.")
     mean_maximum_c: Twelve = Field(description="Mean daily maximum, screen height, °C.")
     mean_minimum_c: Twelve = Field(description="Mean daily minimum, screen height, °C.")
@@ -59,9 +59,9 @@ class Place(Record):
     name: Word
     region: Word
     country: Country
-    latitude_deg: number(-90, 90) = Field(description="South is negative.")
-    longitude_deg: number(-180, 180) = Field(description="West is negative.")
-    elevation_m: number(-430, 6000) | None = None
+    latitude_deg: Annotated[float, Field(ge=-90, le=90), NO_FINER] = Field(description="South is negative.")
+    longitude_deg: Annotated[float, Field(ge=-180, le=180), NO_FINER] = Field(description="West is negative.")
+    elevation_m: Annotated[float, Field(ge=-430, le=6000), NO_FINER] | None = None
     climate_kind: Word = Field(description="In plain words: inland with frost.")
     summary: Sentence
     normals: Normals

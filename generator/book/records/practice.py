@@ -9,14 +9,14 @@ from generator.book.fields.sourced import (
     TemperatureDifference, statements,
 )
 from generator.book.fields.texts import Identifier, Sentence, Word
-from generator.book.fields.numbers import Money, Percent, number
+from generator.book.fields.numbers import NO_FINER, Money, Percent
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
 from generator.book.fields.texts import Currency, MonthDay, ShortWord, WebFolder
 
 OPEN_SITE = "open"
 
-Weight = number(0, 1_000_000, above=True)
-Volume = number(0, 10_000_000, above=True)
+Weight = Annotated[float, Field(gt=0, le=1_000_000), NO_FINER]
+Volume = Annotated[float, Field(gt=0, le=10_000_000), NO_FINER]
 
 
 class Product(Record):
@@ -29,7 +29,7 @@ class Product(Record):
     slow_release_percent: Percent | None = Field(default=None, description="Share of the nitrogen.")
     pack_mass_kg: Weight | None = Field(default=None, description="What one pack holds, for what is sold by mass.")
     pack_volume_l: Volume | None = Field(default=None, description="What one pack holds, for what is sold by volume; 1000 for a cubic metre.")
-    full_rate_kg_per_100_m2: number(0, 10_000, above=True) | None = Field(default=None, description="Rate on its bag.")
+    full_rate_kg_per_100_m2: Annotated[float, Field(gt=0, le=10_000), NO_FINER] | None = Field(default=None, description="Rate on its bag.")
     price: Money | None = Field(default=None, description="Of one pack, in the practice's currency.")
     for_tasks: tuple[TaskId, ...] = Field(
         default=(), description="Tasks it is used for. A plan's step takes the first product of its task, in the order of this file."
@@ -44,12 +44,12 @@ class Machine(Record):
     """A machine of the practice, or one that it hires or borrows: how it works, whose it is and what it costs."""
 
     name: Word
-    working_width_m: number(0, 30, above=True) | None = Field(default=None, description="Width of ground that one pass works.")
-    speed_km_per_h: number(0, 60, above=True) | None = Field(default=None, description="Working speed; 4 is a brisk walk.")
-    overlap_percent: number(0, 99) | None = Field(
+    working_width_m: Annotated[float, Field(gt=0, le=30), NO_FINER] | None = Field(default=None, description="Width of ground that one pass works.")
+    speed_km_per_h: Annotated[float, Field(gt=0, le=60), NO_FINER] | None = Field(default=None, description="Working speed; 4 is a brisk walk.")
+    overlap_percent: Annotated[float, Field(ge=0, le=99), NO_FINER] | None = Field(
         default=None, description="Share of the width that the next pass goes over again."
     )
-    efficiency_percent: number(0, 100, above=True) | None = Field(
+    efficiency_percent: Annotated[float, Field(gt=0, le=100), NO_FINER] | None = Field(
         default=None, description="Share of the time spent working; the rest is turning, emptying and going round things."
     )
     ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Who owns it; a plan books what the practice does not own.")
@@ -68,7 +68,7 @@ class PricedOperation(Record):
     price_per_100_m2: Money | None = Field(default=None, description="Work and machine; what is spread or sown is extra.")
     minimum_price: Money | None = Field(default=None, description="The minimum price for it on any lawn.")
     machine: MachineId | None = Field(default=None, description="One of `machines`.")
-    setup_minutes: number(0, 600) | None = Field(
+    setup_minutes: Annotated[float, Field(ge=0, le=600), NO_FINER] | None = Field(
         default=None, description="Unloading, setting up, cleaning and loading, whatever the size of the lawn."
     )
     charged_in_jobs: bool = Field(
@@ -108,8 +108,8 @@ class Practice(Record):
     spoil_price_per_m3: Money | None = Field(
         default=None, description="The price of carrying away and tipping a loose cubic metre of thatch, cores or turf."
     )
-    spoil_bag_l: number(0, 100_000, above=True) | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
-    trailer_volume_m3: number(0, 1000, above=True) | None = Field(default=None, description="What fits in the trailer that spoil goes away in.")
+    spoil_bag_l: Annotated[float, Field(gt=0, le=100_000), NO_FINER] | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
+    trailer_volume_m3: Annotated[float, Field(gt=0, le=1000), NO_FINER] | None = Field(default=None, description="What fits in the trailer that spoil goes away in.")
     tax_name: ShortWord | None = Field(default=None, description="What the tax on a sale is called on an estimate: GST, VAT, sales tax.")
     tax_percent: Percent | None = Field(default=None, description="Tax on a sale; 0 for a practice that is not registered for it.")
     prices_include_tax: bool = Field(default=False, description="True if the prices in this file include the tax already.")

@@ -1,6 +1,7 @@
 """Ids that were in the book once, in data/retired.yml: links and codes handed out long ago still name them."""
 
 from collections.abc import Iterable
+from typing import Any
 
 from pydantic import Field, create_model
 
@@ -20,7 +21,8 @@ class RetiredId(Record):
 
 def retired_record(kinds: Iterable[str]) -> type[Record]:
     """The record of the file: for each kind, its retired ids."""
-    fields = {
+    fields: dict[str, Any] = {
         kind: (dict[Identifier, RetiredId], Field(default={}, description=f"Ids that data/{kind} held once.{ALSO.get(kind, '')}")) for kind in kinds
     }
-    return create_model("Retired", __base__=Record, __doc__="What was in the book once, by kind and id.", **fields)
+    record: type[Record] = create_model("Retired", __base__=Record, __doc__="What was in the book once, by kind and id.", **fields)
+    return record

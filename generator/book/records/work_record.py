@@ -72,7 +72,3 @@ class WorkRecord(Record):
         if set(self.columns["work"].choices) != {"spray", "feed"}:
             raise RecordProblem("the work is a spray or a feed", "give the choices 'spray' and 'feed'", "columns")
         return self
-
-    def columns_for(self, work: str) -> tuple[str, ...]:
-        """Ids of the columns that a kind of work has."""
-        return tuple(id for id, column in self.columns.items() if not column.work or work in column.work)

@@ -4,14 +4,14 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding, Where
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.records.calculator import Calculator, Example
 from generator.calculators.prepared import faults
 from generator.calculators.calculate import run_example
 from generator.units import UnitError, unit
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, calculator in book.calculators.items():
         sound = not faults(calculator)  # A formula that cannot be read has its finding already.
         for position, example in enumerate(calculator.examples):
@@ -21,7 +21,7 @@ def _check(book: Book) -> Iterator[Finding]:
                 yield from _differences(book, id, calculator, position, example)
 
 
-def _wrong_units(book: Book, id: str, position: int, example: Example) -> Iterator[Finding]:
+def _wrong_units(book: PartialBook, id: str, position: int, example: Example) -> Iterator[Finding]:
     for name, expected in example.results.items():
         try:
             unit(expected.unit)
@@ -30,14 +30,14 @@ def _wrong_units(book: Book, id: str, position: int, example: Example) -> Iterat
             yield Finding(where, error.what, error.instead)
 
 
-def _differences(book: Book, id: str, calculator: Calculator, position: int, example: Example) -> Iterator[Finding]:
+def _differences(book: PartialBook, id: str, calculator: Calculator, position: int, example: Example) -> Iterator[Finding]:
     for sentence in run_example(calculator, example):
         what, _, instead = sentence.rstrip(".").partition("; ")
         yield Finding(_where(book, id, position, example, sentence), f"{what[:1].lower()}{what[1:]}",
                       instead or "correct the formula, the example's inputs or its figure")
 
 
-def _where(book: Book, id: str, position: int, example: Example, sentence: str) -> Where:
+def _where(book: PartialBook, id: str, position: int, example: Example, sentence: str) -> Where:
     """The result or the input that the sentence speaks of."""
     words = sentence.replace("'", " ").split()
     for group, step in (("results", "value"), ("inputs", None)):

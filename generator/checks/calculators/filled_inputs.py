@@ -6,7 +6,7 @@ from functools import partial
 
 from generator.checks.check import Check
 from generator.findings import Finding, Where, suggestion
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.records.calculator import Input
 from generator.book.records.grass import Grass
 from generator.book.records.renovation import Renovation
@@ -18,7 +18,7 @@ from generator.jobs.plan_steps import steps_for
 from generator.units import UnitError, unit
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, plan in book.renovations.items():
         for position, step in enumerate(plan.steps):
             takers = _takers(book, id, plan, step)
@@ -44,20 +44,20 @@ def _check(book: Book) -> Iterator[Finding]:
     for id, calculator in book.calculators.items():
         for name, wanted in calculator.inputs.items():
             if wanted.binds is not None:
-                where = book.where("calculators", id, "inputs", name, "binds")
+                binds = book.where("calculators", id, "inputs", name, "binds")
                 if wanted.label_only:
-                    yield Finding(where, f"'{name}' is for the label to give", "take it out; the reader types it in")
+                    yield Finding(binds, f"'{name}' is for the label to give", "take it out; the reader types it in")
                 else:
-                    yield from list(_own_default(where, wanted.binds)) or _bound(book, where, wanted.binds, name, wanted, Chosen(), ())
+                    yield from list(_own_default(binds, wanted.binds)) or _bound(book, binds, wanted.binds, name, wanted, Chosen(), ())
 
 
-def _takers(book: Book, id: str, plan: Renovation, step: Step) -> list[Grass]:
+def _takers(book: PartialBook, id: str, plan: Renovation, step: Step) -> list[Grass]:
     """The grasses that follow a plan and keep this step of it."""
     followers = [grass for grass in book.grasses.values() if grass.renovation == id]
     return [grass for grass in followers if any(kept.step is step for kept in steps_for(plan, grass).kept)]
 
 
-def _filled(book: Book, where: Callable[..., Where], name: str, expression: str, id: str, around: Chosen,
+def _filled(book: PartialBook, where: Callable[..., Where], name: str, expression: str, id: str, around: Chosen,
             takers: Iterable[Grass]) -> Iterator[Finding]:  # fmt: skip
     inputs = book.calculators[id].inputs
     wanted = inputs.get(name)
@@ -71,7 +71,7 @@ def _filled(book: Book, where: Callable[..., Where], name: str, expression: str,
         yield from _bound(book, where(name), expression, name, wanted, around, takers)
 
 
-def _bound(book: Book, where: Where, expression: str, name: str, wanted: Input, around: Chosen,
+def _bound(book: PartialBook, where: Where, expression: str, name: str, wanted: Input, around: Chosen,
            takers: Iterable[Grass]) -> Iterator[Finding]:  # fmt: skip
     """At most one finding: a part that names nothing, another kind of quantity, or a taker that cannot fill it in.
 
@@ -95,7 +95,7 @@ def _bound(book: Book, where: Where, expression: str, name: str, wanted: Input, 
         return
     except UnitError:
         return  # Told at the unit itself.
-    missing = {context.grass.name: error for context in contexts if takers and (error := _missing(expression, context))}
+    missing = {context.grass.name: fault for context in contexts if takers and context.grass and (fault := _missing(expression, context))}
     if missing:
         first = next(iter(missing.values()))
         yield Finding(where, f"{first.what} for {', '.join(missing)}", first.instead)

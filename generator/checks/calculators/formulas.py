@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.calculators.prepared import faults
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, calculator in book.calculators.items():
         for fault in faults(calculator):
             where = book.character(fault.offset, "calculators", id, *fault.path)

@@ -4,13 +4,13 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 
 # What would offer a figure for it, or hint at one.
 _HINTS = ("us_default", "usual_low", "usual_high", "binds")
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, calculator in book.calculators.items():
         for name, wanted in calculator.inputs.items():
             place = ("calculators", id, "inputs", name)

@@ -4,13 +4,13 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.references import KEY
 from generator.calculators.prepared import faults
 from generator.calculators.calculate import calculate
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, calculator in book.calculators.items():
         sound = not faults(calculator)  # A unit or a formula that cannot be read has its finding already.
         for position, each in enumerate(calculator.published):

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.field.holds import faults
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, hold in book.holds.items():
         twice = [name for name in hold.figures if book.written("holds", id, "constants", name)]
         for name in twice:

@@ -7,7 +7,8 @@ from generator.checks.check import Check
 from generator.findings import Finding, suggestion
 from generator.formula import FormulaError, check, parse
 from generator.formula.nodes import CONSTANTS, FUNCTIONS
-from generator.book.book import Book
+from generator.book.book import PartialBook
+from generator.book.loading.marked_yaml import ValuePath
 from generator.book.records.inspection import Inspection, Outcome, InspectionQuestion
 from generator.field.inspection_words import FROM_PRACTICE, TO_FILL_IN
 from generator.units import Unit, UnitError, unit
@@ -17,14 +18,14 @@ _NAME = re.compile(r"[a-z][a-z0-9_]*")
 _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     if book.inspection is not None:
         names = list(_name_findings(book, book.inspection))
         units, unit_findings = _units(book, book.inspection)
         yield from (*names, *unit_findings, *_outcome_findings(book, book.inspection, units), *_text_findings(book, book.inspection))
 
 
-def _name_findings(book: Book, inspection: Inspection) -> Iterator[Finding]:
+def _name_findings(book: PartialBook, inspection: Inspection) -> Iterator[Finding]:
     seen: dict[str, str] = {}
     for group in ("constants", "figures"):
         for name in getattr(inspection, group):
@@ -50,7 +51,7 @@ def _name_findings(book: Book, inspection: Inspection) -> Iterator[Finding]:
         seen.setdefault(question.name, "questions")
 
 
-def _units(book: Book, inspection: Inspection) -> tuple[dict[str, Unit | None], list[Finding]]:
+def _units(book: PartialBook, inspection: Inspection) -> tuple[dict[str, Unit | None], list[Finding]]:
     """What formulas may name, with its unit; None for one that is told of already."""
     known: dict[str, Unit | None] = dict.fromkeys(inspection.figures)
     findings: list[Finding] = []
@@ -76,7 +77,7 @@ def _units(book: Book, inspection: Inspection) -> tuple[dict[str, Unit | None], 
     return known, findings
 
 
-def _outcome_findings(book: Book, inspection: Inspection, units: dict[str, Unit | None]) -> Iterator[Finding]:
+def _outcome_findings(book: PartialBook, inspection: Inspection, units: dict[str, Unit | None]) -> Iterator[Finding]:
     for number, question in enumerate(inspection.questions):
         for position, outcome in enumerate(question.outcomes):
             path = ("questions", number, "outcomes", position)
@@ -85,7 +86,7 @@ def _outcome_findings(book: Book, inspection: Inspection, units: dict[str, Unit 
             yield from _task_findings(book, outcome, path)
 
 
-def _formula_findings(book: Book, outcome: Outcome, units: dict[str, Unit | None], path: tuple) -> Iterator[Finding]:
+def _formula_findings(book: PartialBook, outcome: Outcome, units: dict[str, Unit | None], path: ValuePath) -> Iterator[Finding]:
     if outcome.when is None:
         return
     try:
@@ -96,7 +97,7 @@ def _formula_findings(book: Book, outcome: Outcome, units: dict[str, Unit | None
         yield Finding(book.character(error.offset, *HERE, *path, "when"), error.what, error.instead)
 
 
-def _choice_findings(book: Book, question: InspectionQuestion, outcome: Outcome, path: tuple) -> Iterator[Finding]:
+def _choice_findings(book: PartialBook, question: InspectionQuestion, outcome: Outcome, path: ValuePath) -> Iterator[Finding]:
     for place, choice in enumerate(outcome.choice):
         where = book.where(*HERE, *path, "choice", place)
         if not question.choices:
@@ -106,7 +107,7 @@ def _choice_findings(book: Book, question: InspectionQuestion, outcome: Outcome,
             yield Finding(where, f"'{question.id}' has no choice '{choice}'", suggestion(choice, question.choices, listed))
 
 
-def _task_findings(book: Book, outcome: Outcome, path: tuple) -> Iterator[Finding]:
+def _task_findings(book: PartialBook, outcome: Outcome, path: ValuePath) -> Iterator[Finding]:
     if outcome.effect != "soften":
         return
     for place, task in enumerate(outcome.tasks):
@@ -117,7 +118,7 @@ def _task_findings(book: Book, outcome: Outcome, path: tuple) -> Iterator[Findin
             )
 
 
-def _text_findings(book: Book, inspection: Inspection) -> Iterator[Finding]:
+def _text_findings(book: PartialBook, inspection: Inspection) -> Iterator[Finding]:
     figures = [*inspection.figures, *(name for name in inspection.constants if name not in inspection.figures)]
     for number, question in enumerate(inspection.questions):
         for position, outcome in enumerate(question.outcomes):
@@ -132,7 +133,7 @@ def _text_findings(book: Book, inspection: Inspection) -> Iterator[Finding]:
             yield from _placeholders(book, piece.text, [*FROM_PRACTICE, *TO_FILL_IN], "estimate", "pieces", position, "text")
 
 
-def _placeholders(book: Book, text: str | None, known: list[str], *path: str | int) -> Iterator[Finding]:
+def _placeholders(book: PartialBook, text: str | None, known: list[str], *path: str | int) -> Iterator[Finding]:
     for found in _PLACEHOLDER.finditer(text or ""):
         if found[1] not in known:
             listed = f"it may name {', '.join(known)}" if known else "name a figure of this file"

@@ -5,7 +5,7 @@ from typing import get_args
 
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.records.grass import Habit, SeasonGroup
 from generator.book.records.identification import FEATURES, Key
 from generator.field.grass_key import values_of
@@ -14,14 +14,14 @@ HERE = ("key", "key")
 OF_EVERY_GRASS = {"habit": get_args(Habit), "season_group": get_args(SeasonGroup)}
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     yield from _pairs(book)
     if book.key is not None:
         yield from _values(book, book.key)
         yield from _grasses(book, book.key)
 
 
-def _pairs(book: Book) -> Iterator[Finding]:
+def _pairs(book: PartialBook) -> Iterator[Finding]:
     """Each pair of grasses that look alike is written once."""
     seen: dict[frozenset[str], str] = {}
     for id, grass in book.grasses.items():
@@ -37,7 +37,7 @@ def _pairs(book: Book) -> Iterator[Finding]:
             seen.setdefault(pair, id)
 
 
-def _values(book: Book, key: Key) -> Iterator[Finding]:
+def _values(book: PartialBook, key: Key) -> Iterator[Finding]:
     for position, question in enumerate(key.questions):
         allowed = FEATURES.get(question.feature) or OF_EVERY_GRASS[question.feature]
         for index, value in enumerate(question.yes):
@@ -54,8 +54,8 @@ def _values(book: Book, key: Key) -> Iterator[Finding]:
                 yield Finding(where, f"'{value}' is not a value of {name}", suggestion(value, FEATURES[name], f"the values are: {', '.join(FEATURES[name])}"))
 
 
-def _grasses(book: Book, key: Key) -> Iterator[Finding]:
-    wordless = set()
+def _grasses(book: PartialBook, key: Key) -> Iterator[Finding]:
+    wordless: set[tuple[str, str]] = set()
     for id, grass in book.grasses.items():
         if grass.identification is None:
             where = book.where("grasses", id, "name")
@@ -65,8 +65,8 @@ def _grasses(book: Book, key: Key) -> Iterator[Finding]:
             wordless.add(("habits", grass.habit))
         for name, feature in key.features.items():
             wordless.update((name, value) for value in values_of(grass, name) if value not in feature.words)
-    for name, value in sorted(wordless):
-        place = ("habits",) if name == "habits" else ("features", name, "words")
+    for part, value in sorted(wordless):
+        place = ("habits",) if part == "habits" else ("features", part, "words")
         yield Finding(book.where(*HERE, *place), f"the key has no words for '{value}', which a grass has", f"add '{value}' here")
 
 

@@ -5,11 +5,11 @@ from itertools import combinations
 
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.records.problem import Problem
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, problem in book.problems.items():
         unknown = list(_unknown_causes(book, id, problem))
         yield from unknown
@@ -20,7 +20,7 @@ def _check(book: Book) -> Iterator[Finding]:
             yield from _nobody_sent_for(book, id, problem)
 
 
-def _unknown_causes(book: Book, id: str, problem: Problem) -> Iterator[Finding]:
+def _unknown_causes(book: PartialBook, id: str, problem: Problem) -> Iterator[Finding]:
     for number, question in enumerate(problem.questions):
         for position, answer in enumerate(question.answers):
             for place, cause in enumerate(answer.causes):
@@ -35,7 +35,7 @@ def _answers(problem: Problem) -> list[frozenset[str]]:
     return [frozenset(answer.causes) for question in problem.questions for answer in question.answers]
 
 
-def _never_asked_for(book: Book, id: str, problem: Problem) -> Iterator[Finding]:
+def _never_asked_for(book: PartialBook, id: str, problem: Problem) -> Iterator[Finding]:
     pointed = frozenset().union(*_answers(problem))
     for cause in problem.causes:
         if cause not in pointed:
@@ -43,7 +43,7 @@ def _never_asked_for(book: Book, id: str, problem: Problem) -> Iterator[Finding]
                           "name it under an answer, or take it out")
 
 
-def _not_told_apart(book: Book, id: str, problem: Problem) -> Iterator[Finding]:
+def _not_told_apart(book: PartialBook, id: str, problem: Problem) -> Iterator[Finding]:
     answers = _answers(problem)
     pointed = [cause for cause in problem.causes if any(cause in answer for answer in answers)]
     for one, other in combinations(pointed, 2):
@@ -52,7 +52,7 @@ def _not_told_apart(book: Book, id: str, problem: Problem) -> Iterator[Finding]:
                           "add a question whose answers point to one of them only")
 
 
-def _nobody_sent_for(book: Book, id: str, problem: Problem) -> Iterator[Finding]:
+def _nobody_sent_for(book: PartialBook, id: str, problem: Problem) -> Iterator[Finding]:
     sent_for = {each.expert for each in problem.send_for}
     for cause_id, cause in problem.causes.items():
         for position, caution in enumerate(cause.cautions):

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.records.grass import Grass
 
 LEVELS = ("none", "light", "moderate", "hard")
@@ -18,13 +18,13 @@ _LIMITS = {
 }
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, grass in book.grasses.items():
         yield from _too_hard(book, id, grass)
         yield from _not_operations(book, id, grass)
 
 
-def _too_hard(book: Book, id: str, grass: Grass) -> Iterator[Finding]:
+def _too_hard(book: PartialBook, id: str, grass: Grass) -> Iterator[Finding]:
     for task, operation in grass.operations.items():
         for trait in (grass.habit, grass.season_group):
             limits, reason = _LIMITS.get(trait, ({}, ""))
@@ -36,7 +36,7 @@ def _too_hard(book: Book, id: str, grass: Grass) -> Iterator[Finding]:
                 break
 
 
-def _not_operations(book: Book, id: str, grass: Grass) -> Iterator[Finding]:
+def _not_operations(book: PartialBook, id: str, grass: Grass) -> Iterator[Finding]:
     known = [task for task, record in book.tasks.items() if record.operation]
     for task in grass.operations:
         if task in book.tasks and task not in known:

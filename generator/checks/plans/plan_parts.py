@@ -4,13 +4,13 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Quantity, Step
 from generator.units import UnitError, unit
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, plan in book.renovations.items():
         yield from _needs(book, id, plan)
         for position, step in enumerate(plan.steps):
@@ -20,14 +20,14 @@ def _check(book: Book) -> Iterator[Finding]:
                 yield from _taken(book, id, position, number, quantity)
 
 
-def _needs(book: Book, id: str, plan: Renovation) -> Iterator[Finding]:
+def _needs(book: PartialBook, id: str, plan: Renovation) -> Iterator[Finding]:
     for task in plan.needs:
         if task in book.tasks and not book.tasks[task].operation:
             yield Finding(book.where("renovations", id, "needs", task, "[key]"), f"no grass has a level for '{task}'",
                           suggestion(task, [each for each, record in book.tasks.items() if record.operation], "take it out"))
 
 
-def _gaps(book: Book, id: str, position: int, step: Step) -> Iterator[Finding]:
+def _gaps(book: PartialBook, id: str, position: int, step: Step) -> Iterator[Finding]:
     for earlier, days in step.gaps.items():
         where = book.where("renovations", id, "steps", position, "gaps", earlier)
         if earlier not in step.after:
@@ -37,7 +37,7 @@ def _gaps(book: Book, id: str, position: int, step: Step) -> Iterator[Finding]:
             yield Finding(where, f"a gap of {days} days", "give days that must pass, 0 or more")
 
 
-def _settles(book: Book, id: str, position: int, step: Step) -> Iterator[Finding]:
+def _settles(book: PartialBook, id: str, position: int, step: Step) -> Iterator[Finding]:
     if step.settles is None:
         return
     where = book.step_where(id, position, "settles")
@@ -51,13 +51,15 @@ def _settles(book: Book, id: str, position: int, step: Step) -> Iterator[Finding
         yield Finding(where, f"'{step.settles}' is in {figure.unit}, and a step settles for a time", "name a figure in days or weeks")
 
 
-def _taken(book: Book, id: str, position: int, number: int, quantity: Quantity) -> Iterator[Finding]:
+def _taken(book: PartialBook, id: str, position: int, number: int, quantity: Quantity) -> Iterator[Finding]:
     calculator = book.calculators.get(quantity.calculator)
-    wanted = [("buy", "result", quantity.buy.result, ("kg", "m3", "m2"), "a mass, a volume or an area")] if quantity.buy else []
-    wanted += [("spoil", None, quantity.spoil, ("m3",), "a volume")] if quantity.spoil else []
-    for field, part, name, units, kind in wanted if calculator else ():
-        path = ("quantities", number, field, *([part] if part else []))
-        where = book.step_where(id, position, *path)
+    if calculator is None:
+        return
+    wanted: list[tuple[tuple[str, ...], str, tuple[str, ...], str]] = []
+    wanted += [(("buy", "result"), quantity.buy.result, ("kg", "m3", "m2"), "a mass, a volume or an area")] if quantity.buy else []
+    wanted += [(("spoil",), quantity.spoil, ("m3",), "a volume")] if quantity.spoil else []
+    for path, name, units, kind in wanted:
+        where = book.step_where(id, position, "quantities", number, *path)
         result = calculator.results.get(name)
         if result is None:
             yield Finding(where, f"calculator '{quantity.calculator}' has no result '{name}'",

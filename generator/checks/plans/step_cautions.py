@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, task in book.tasks.items():
         for position, step in enumerate(task.steps):
             for index, caution in enumerate(step.cautions):

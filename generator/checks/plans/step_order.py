@@ -5,7 +5,7 @@ from itertools import combinations
 
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Step
 
@@ -13,7 +13,7 @@ from generator.book.records.step import Step
 DAY_ORDER = ("cut-down", "scarify", "core", "overseed", "topdress", "level", "wetting-agent", "water")
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, plan in book.renovations.items():
         yield from _ids(book, id, plan)
         yield from _afters(book, id, plan)
@@ -22,7 +22,7 @@ def _check(book: Book) -> Iterator[Finding]:
     yield from _groups(book)
 
 
-def _ids(book: Book, id: str, plan: Renovation) -> Iterator[Finding]:
+def _ids(book: PartialBook, id: str, plan: Renovation) -> Iterator[Finding]:
     seen: dict[str, int] = {}
     for position, step in enumerate(plan.steps):
         where = book.where("renovations", id, "steps", position, "id")
@@ -32,7 +32,7 @@ def _ids(book: Book, id: str, plan: Renovation) -> Iterator[Finding]:
         seen.setdefault(step.id, position)
 
 
-def _afters(book: Book, id: str, plan: Renovation) -> Iterator[Finding]:
+def _afters(book: PartialBook, id: str, plan: Renovation) -> Iterator[Finding]:
     by_id = {step.id: (step.day, position) for position, step in reversed(list(enumerate(plan.steps)))}
     for position, step in enumerate(plan.steps):
         for number, earlier in enumerate(step.after):
@@ -47,7 +47,7 @@ def _afters(book: Book, id: str, plan: Renovation) -> Iterator[Finding]:
                               f"move '{earlier}' above it, to day {step.day} or before, or take it out here")
 
 
-def _day_order(book: Book, id: str, plan: Renovation) -> Iterator[Finding]:
+def _day_order(book: PartialBook, id: str, plan: Renovation) -> Iterator[Finding]:
     named = [(position, step) for position, step in enumerate(plan.steps) if step.task in DAY_ORDER]
     for (_, above), (position, below) in combinations(named, 2):
         if above.day == below.day == 0 and _rank(above) > _rank(below) and not _comes_before(plan, below, above):
@@ -65,14 +65,14 @@ def _rank(step: Step) -> int:
     return DAY_ORDER.index(step.task)
 
 
-def _last_days(book: Book, id: str, plan: Renovation) -> Iterator[Finding]:
+def _last_days(book: PartialBook, id: str, plan: Renovation) -> Iterator[Finding]:
     for position, step in enumerate(plan.steps):
         if step.until_day is not None and step.until_day < step.day:
             yield Finding(book.where("renovations", id, "steps", position, "until_day"),
                           f"until_day {step.until_day} is before day {step.day}", "give the last day of the step")
 
 
-def _groups(book: Book) -> Iterator[Finding]:
+def _groups(book: PartialBook) -> Iterator[Finding]:
     for id, grass in book.grasses.items():
         plan = book.renovations.get(grass.renovation)
         if plan and plan.season_group and plan.season_group != grass.season_group:

@@ -5,13 +5,13 @@ from collections.abc import Iterator
 from generator.checks.check import Check
 from generator.findings import Finding
 from generator.formula import FormulaError
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.season.task_schedule import parse_rule
 
 RULES = ("do_when", "not_when")
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, task in book.tasks.items():
         for position, due in enumerate(task.due):
             for rule in RULES:

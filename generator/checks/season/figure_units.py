@@ -4,14 +4,15 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
+from generator.book.loading.marked_yaml import ValuePath
 from generator.book.fields.sourced import Claim, Figure, Measured
 from generator.book.fields.walk import measured, parts
 from generator.season.task_figures import TASK_FIGURES
 from generator.units import UnitError, from_si, kind_of, to_si, unit
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for kind, id, record in book.records():
         for path, part in parts(record):
             if isinstance(part, Claim):
@@ -26,14 +27,14 @@ def _check(book: Book) -> Iterator[Finding]:
             yield from _kind(book, "tasks", task, ("figures", name), figure, wanted)
 
 
-def _unit(book: Book, kind: str, id: str, path: tuple, claim: Claim) -> Iterator[Finding]:
+def _unit(book: PartialBook, kind: str, id: str, path: ValuePath, claim: Claim) -> Iterator[Finding]:
     try:
         unit(claim.unit)
     except UnitError as error:
         yield Finding(book.where(kind, id, *path, "unit"), error.what, error.instead)
 
 
-def _kind(book: Book, kind: str, id: str, path: tuple, figure: Figure, wanted: Measured) -> Iterator[Finding]:
+def _kind(book: PartialBook, kind: str, id: str, path: ValuePath, figure: Figure, wanted: Measured) -> Iterator[Finding]:
     claims = [(path, figure), *(((*path, "others", n), claim) for n, claim in enumerate(figure.others))]
     for place, claim in claims:
         try:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.season.calendar_days import MONTHS
 
 TEXTS = ("do_when", "not_when", "say", "because")
@@ -24,7 +24,7 @@ def month_named(text: str) -> str | None:
     return (found[1] or found[2] or "a month") if found else None
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, task in book.tasks.items():
         for position, due in enumerate(task.due):
             for name in TEXTS:

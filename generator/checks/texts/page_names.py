@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding, Where
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.references import KEY
 
 # Kind -> pages that stand in its folder of the site beside those of its records.
@@ -14,7 +14,7 @@ TAKEN = {
 }  # fmt: skip
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for kind, names in TAKEN.items():
         for name in names:
             what = f"the book has a page of its own called '{name}' there"

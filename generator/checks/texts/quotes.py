@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from generator.checks.check import Check
 from generator.checks.season.no_months import month_named
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.calculators.filled_value import BindError, Missing
 from generator.words.quoted_figures import Placeholder, grass_field, pieces, quote
 from generator.units import UnitError, unit
@@ -27,7 +27,7 @@ _DIGITS = re.compile(_FIGURE.pattern.replace(_NUMBER, r"\d+(?:[.,]\d+)?"), re.IG
 PUT_IN = "put it in from its record, such as {task.water.one-watering-on-sand}"
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, answer in book.answers.items():
         for path, text in answer.texts():
             yield from _of_text(book, text, "answers", id, *path)
@@ -41,7 +41,7 @@ def _check(book: Book) -> Iterator[Finding]:
         yield from _of_units(book)
 
 
-def _of_text(book: Book, text: str, kind: str, id: str, *path: str | int, figure: re.Pattern[str] = _FIGURE) -> Iterator[Finding]:
+def _of_text(book: PartialBook, text: str, kind: str, id: str, *path: str | int, figure: re.Pattern[str] = _FIGURE) -> Iterator[Finding]:
     at = 0
     for piece in pieces(text):
         if isinstance(piece, Placeholder):
@@ -58,9 +58,9 @@ def _of_text(book: Book, text: str, kind: str, id: str, *path: str | int, figure
         )
 
 
-def _of_placeholder(book: Book, placeholder: Placeholder, kind: str, id: str, *path: str | int) -> Iterator[Finding]:
+def _of_placeholder(book: PartialBook, placeholder: Placeholder, kind: str, id: str, *path: str | int) -> Iterator[Finding]:
     try:
-        quote(placeholder.expression, book)
+        quote(placeholder.expression, book)  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
     except BindError as error:
         if not _broken(book, placeholder.expression):
             yield Finding(book.character(placeholder.offset, kind, id, *path), error.what, error.instead)
@@ -70,7 +70,7 @@ def _of_placeholder(book: Book, placeholder: Placeholder, kind: str, id: str, *p
 _NAMED = {"task": "tasks", "grass": "grasses", "step": "steps", "plan": "renovations", "hold": "holds", "calculator": "calculators", "problem": "problems"}
 
 
-def _broken(book: Book, expression: str) -> bool:
+def _broken(book: PartialBook, expression: str) -> bool:
     kind, _, rest = expression.partition(".")
     if kind in _NAMED:
         id = rest.partition(".")[0]
@@ -78,7 +78,7 @@ def _broken(book: Book, expression: str) -> bool:
     return (book.practice is None) if kind == "practice" else kind in ("group", "season") and book.season_groups is None
 
 
-def _of_table(book: Book, id: str) -> Iterator[Finding]:
+def _of_table(book: PartialBook, id: str) -> Iterator[Finding]:
     table = book.answers[id].table
     for heading, expression in table.columns.items() if table else ():
         fault: BindError | None = None
@@ -93,7 +93,7 @@ def _of_table(book: Book, id: str) -> Iterator[Finding]:
             yield Finding(book.where("answers", id, "table", "columns", heading), fault.what, fault.instead)
 
 
-def _of_units(book: Book) -> Iterator[Finding]:
+def _of_units(book: PartialBook) -> Iterator[Finding]:
     for id, term in book.glossary.terms.items() if book.glossary else ():
         if term.unit is not None:
             try:

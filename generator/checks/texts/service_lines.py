@@ -4,13 +4,13 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.references import KEY
 
 HERE = ("services", "services")
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     if book.services is None:
         return
     kinds = book.services.kinds
@@ -24,10 +24,10 @@ def _check(book: Book) -> Iterator[Finding]:
     yield from _home(book)
 
 
-def _home(book: Book) -> Iterator[Finding]:
+def _home(book: PartialBook) -> Iterator[Finding]:
     """The practice's own country is the one that a caution shows beside its text."""
     place = book.places.get(book.practice.home_place) if book.practice else None
-    if place is None:
+    if place is None or book.services is None:
         return
     home = book.services.countries.get(place.country)
     if home is None:

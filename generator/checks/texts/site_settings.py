@@ -4,12 +4,12 @@ from collections.abc import Iterator
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 from generator.book.settings import settings_of
 from generator.book.written_page import content_findings
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     folder, findings = settings_of(book.root)
     yield from findings
     if folder is not None:

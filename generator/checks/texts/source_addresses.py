@@ -6,7 +6,7 @@ from urllib.parse import urlsplit
 
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import Book
+from generator.book.book import PartialBook
 
 # Kind of place -> hosts of that kind, each with whatever stands in front of it. Not all there are: the kinds that crept in once.
 REFUSED = {
@@ -43,7 +43,7 @@ def refused(address: str) -> str | None:
     return "a server for trying out pages" if _TRIED_OUT.search(host) else None
 
 
-def _check(book: Book) -> Iterator[Finding]:
+def _check(book: PartialBook) -> Iterator[Finding]:
     for id, source in book.sources.items():
         if source.address and (kind := refused(source.address)):
             yield Finding(

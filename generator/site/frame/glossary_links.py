@@ -9,17 +9,17 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from generator.book.records.glossary import Term
 from generator.site.page import Links, Page
+from generator.site.page_tree import PageTree
 from generator.site.shared.see_links import GLOSSARY, explained_on
 
-LEFT_TAGS = {
+# As a selector of CSS: an element that stands in one of these, or is one.
+LEFT = ", ".join((
     "a", "button", "label", "summary", "script", "style", "svg", "math", "select", "textarea", "form", "nav", "table", "dt", "cite",
-    "h1", "h2", "h3", "h4", "h5", "h6",
-}  # fmt: skip
-LEFT_CLASSES = {"sb-lead", "sb-source-marks", "sb-hidden", "sb-caution", "sb-names-table", "sb-asked__ask"}
-LEFT_MARKS = ("data-search-exclude", "data-component")
-EMPTY = {"br", "img", "input", "hr", "wbr", "col", "source", "path", "link", "meta"}
-_PIECE = re.compile(r"<(/?)([a-zA-Z][\w-]*)([^<>]*)>|[^<]+|<")
-_CLASS = re.compile(r'\sclass="([^"]*)"')
+    "h1", "h2", "h3", "h4", "h5", "h6", ".sb-lead", ".sb-source-marks", ".sb-hidden", ".sb-caution", ".sb-names-table", ".sb-asked__ask",
+    "[data-search-exclude]", "[data-component]",
+))  # fmt: skip
+BLANKS = " \t\n\r\f"  # A tree may leave out a text of these alone.
+_TAG = re.compile(r"(<[^<>]*>)")
 _WORD = re.compile(r"(?<![\w&#-])[A-Za-z]+(?!\w)")
 
 
@@ -33,28 +33,20 @@ class GlossaryLinks:
             whole = re.compile(re.escape(form).replace(r"\ ", r"[\s-]+").replace(r"\-", r"[\s-]") + r"(?![\w-])", re.IGNORECASE)
             self._by_first.setdefault(re.split(r"[\s-]", form.casefold())[0], []).append((whole, id))
 
-    def page(self, page: Page, html: str) -> str:
-        """The page with its words linked. html: as our own templates write it, every element closed, `<` and `>` escaped."""
+    def page(self, page: Page, html: str, tree: PageTree) -> str:
+        """The page with its words linked. html: as our own templates write it, `<` and `>` escaped in texts; tree: the tree of it."""
         links = Links(page.path)
         addresses = {id: links.to(GLOSSARY, id) for id, pages in self._pages.items() if page.path not in pages}
-        return "".join(self._linked(html, addresses))
-
-    def _linked(self, html: str, addresses: dict[str, str]) -> Iterator[str]:
-        """addresses: of the words still to be led to; each goes out once it was."""
-        left = 0
-        for piece in _PIECE.finditer(html):
-            closing, tag, rest = piece[1], piece[2], piece[3]
-            if tag is None:
-                yield piece[0] if left or not addresses else "".join(self._words(piece[0], addresses))
-                continue
-            if tag not in EMPTY and not rest.endswith("/"):
-                if left:
-                    left += -1 if closing else 1
-                elif not closing and _is_left(tag, rest):
-                    left = 1
-            yield piece[0]
+        pieces = _TAG.split(html)
+        # No parser tells where in the page a text stood: the tree's texts and what is between the tags are laid side by side, in order.
+        texts = [index for index in range(0, len(pieces), 2) if pieces[index].strip(BLANKS)]
+        for index, runs in zip(texts, (runs for text, runs in tree.texts(LEFT) if text.strip(BLANKS)), strict=True):
+            if runs and addresses:
+                pieces[index] = "".join(self._words(pieces[index], addresses))
+        return "".join(pieces)
 
     def _words(self, text: str, addresses: dict[str, str]) -> Iterator[str]:
+        """addresses: of the words still to be led to; each goes out once it was."""
         at = 0
         for word in _WORD.finditer(text):
             if word.start() < at:
@@ -66,13 +58,6 @@ class GlossaryLinks:
                     at = found.end()
                     break
         yield text[at:]
-
-
-def _is_left(tag: str, rest: str) -> bool:
-    if tag in LEFT_TAGS or any(mark in rest for mark in LEFT_MARKS):
-        return True
-    classes = _CLASS.search(rest)
-    return classes is not None and not LEFT_CLASSES.isdisjoint(classes[1].split())
 
 
 def _forms(terms: Mapping[str, Term]) -> Iterable[tuple[str, str]]:

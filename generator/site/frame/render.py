@@ -104,7 +104,7 @@ def component_assets() -> tuple[list[str], list[tuple[str, str]]]:
 def described(name: str) -> dict[str, Any]:
     """What a component's own `.yml` says of it: params, examples, and `own_script` where few pages need its script."""
     # The loader in C: the examples are many, and each build reads them all.
-    return yaml.load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
+    return yaml.load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)  # type: ignore[no-any-return]  # As our own components are written.
 
 
 def own_script(name: str) -> str | None:

@@ -2,22 +2,27 @@
 
 import re
 from dataclasses import dataclass
-from html.parser import HTMLParser
 
-SKIPPED_TAGS = {"script", "style", "svg", "math", "select", "textarea", "button", "template", "noscript"}
+from selectolax.lexbor import LexborNode
+
+from generator.site.page_tree import TEXT, PageTree
+
+# A calendar of twelve printed months would fill search with months, and a calculator opened on many pages with its fields: what is
+# marked `data-search-exclude` is passed by.
+PASSED = ", ".join((
+    "[data-search-exclude]", "script", "style", "svg", "math", "select", "textarea", "button", "template", "noscript",
+    ".sb-source-marks", ".sb-hidden", ".headerlink",
+))  # fmt: skip
 # What is explained by what follows: the two are one sentence, for neither says anything alone.
 TERMS = {"dt"}
 TERM_CLASSES = {"sb-glossary__word"}
-SKIPPED_CLASSES = {"sb-source-marks", "sb-hidden", "headerlink"}
 # What ends a run of text. Cells of a table row stay together: 'Mowing height' says nothing without its figure.
 BLOCKS = {"p", "li", "ul", "ol", "tr", "table", "dt", "dd", "div", "section", "details", "summary", "figcaption", "caption", "label", "legend", "fieldset", "form"}
 HEADINGS = {"h2", "h3", "h4"}
-CELLS = {"td", "th"}
+# What parts two words that stand on either side of it.
+APART = {"td", "th", "br", "img", "input", "hr", "wbr"}
 # A run that is little else than links leads on and says nothing itself.
 MOSTLY = 0.6
-EMPTY = {"br", "img", "input", "hr", "meta", "link", "col", "wbr", "source"}
-# What is skipped anyway and never stands in itself: half of a page with charts. Taken out first, the rest is read in half the time.
-_DRAWN = re.compile(r"<(svg|select|math)\b.*?</\1>", re.DOTALL)
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+(?=[A-Z0-9“\"'])")
 
 
@@ -29,55 +34,43 @@ class Reading:
     sentences: tuple[str, ...]
 
 
-def read(html: str) -> Reading:
-    """html: as our own templates and Python-Markdown write it."""
+def read(page: PageTree) -> Reading:
     reader = _Reader()
-    reader.feed(_DRAWN.sub("", html))
-    reader.close()
+    for node, begins in page.walk(PASSED):
+        tag = node.tag or ""
+        if tag == TEXT:
+            reader.text(node.text_content or "")
+        elif begins:
+            reader.begin(tag, node)
+        else:
+            reader.end(tag)
     reader.end_run()
     return Reading(tuple(dict.fromkeys(reader.headings)), tuple(dict.fromkeys(reader.sentences)))
 
 
-class _Reader(HTMLParser):
+class _Reader:
     def __init__(self) -> None:
-        super().__init__(convert_charrefs=True)
         self.headings: list[str] = []
         self.sentences: list[str] = []
         self._run: list[str] = []
-        self._skipping = 0
         self._title = False
         self._in_link = 0
         self._linked = 0
         self._is_term = False
         self._term = ""
 
-    def updatepos(self, i: int, j: int) -> int:
-        """Nobody asks for lines and columns."""
-        return j
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        classes = set((dict(attrs).get("class") or "").split())
-        if tag in EMPTY:
-            self._run.append(" ")
-        elif self._skipping:
-            self._skipping += 1
-        elif tag in SKIPPED_TAGS or SKIPPED_CLASSES & classes:
-            self._skipping = 1
-        elif tag in BLOCKS or tag in HEADINGS or tag == "h1":
+    def begin(self, tag: str, node: LexborNode) -> None:
+        if tag in BLOCKS or tag in HEADINGS or tag == "h1":
             self.end_run()
             self._title = tag == "h1"
-            self._is_term = tag in TERMS or bool(TERM_CLASSES & classes)
-        elif tag in CELLS:
+            self._is_term = tag in TERMS or bool(TERM_CLASSES & set((node.attributes.get("class") or "").split()))
+        elif tag in APART:
             self._run.append(" ")
         elif tag == "a":
             self._in_link += 1
 
-    def handle_endtag(self, tag: str) -> None:
-        if tag in EMPTY:
-            return
-        if self._skipping:
-            self._skipping -= 1
-        elif self._is_term and (tag in TERMS or tag in HEADINGS):
+    def end(self, tag: str) -> None:
+        if self._is_term and (tag in TERMS or tag in HEADINGS):
             self._term, self._is_term, self._run = " ".join("".join(self._run).split()), False, []
         elif tag in HEADINGS:
             self.end_run(self.headings)
@@ -85,15 +78,14 @@ class _Reader(HTMLParser):
             self._run, self._title = [], False
         elif tag in BLOCKS:
             self.end_run()
-        elif tag in CELLS:
+        elif tag in APART:
             self._run.append(" ")
         elif tag == "a":
             self._in_link -= 1
 
-    def handle_data(self, data: str) -> None:
-        if not self._skipping:
-            self._run.append(data)
-            self._linked += len(data.strip()) if self._in_link else 0
+    def text(self, text: str) -> None:
+        self._run.append(text)
+        self._linked += len(text.strip()) if self._in_link else 0
 
     def end_run(self, to: list[str] | None = None) -> None:
         text = " ".join("".join(self._run).split())

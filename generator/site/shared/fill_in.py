@@ -1,7 +1,7 @@
 """'Fill in from': what a reader chooses on a calculator's page, and the one file of figures that the choices fill in from."""
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from itertools import pairwise
 from typing import Any
 
@@ -70,7 +70,7 @@ def fill_in_view(book: Book, id: str, here: PageContext) -> dict[str, Any] | Non
         "machine": [(key, machine.name) for key, machine in book.practice.machines.items()],
         "operation": [(key, book.tasks[key].name) for key in book.practice.operations],
     }
-    selects = [
+    selects: list[dict[str, Any]] = [
         {"kind": kind, "label": LABELS[kind], "options": [{"id": key, "name": name} for key, name in options[kind]]}
         for kind in options if kind in wanted and options[kind]
     ]
@@ -110,7 +110,7 @@ def fill_in_script(seasons: SeasonCache) -> str:
     book = seasons.book
     parts = sorted({part for calculator in book.calculators.values() for each in _binds(calculator).values() for part in each})
     single = [part for part in parts if len(choices_of(part)) == 1 and choices_of(part)[0] in ("grass", "place", "product", "machine", "operation")]
-    tables = {
+    tables: dict[str, Mapping[str, Any]] = {
         "grass": book.grasses, "place": book.places, "product": book.practice.products, "machine": book.practice.machines,
         "operation": book.practice.operations,
     }
@@ -153,8 +153,8 @@ def _alone(seasons: SeasonCache, kind: str, id: str) -> Chosen:
     )
 
 
-def _given(parts: Iterable[str], context: Chosen) -> dict[str, list]:
-    found = {}
+def _given(parts: Iterable[str], context: Chosen) -> dict[str, list[Any]]:
+    found: dict[str, list[Any]] = {}
     for part in parts:
         try:
             bound = bound_value(part, context)

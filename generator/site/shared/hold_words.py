@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Mapping
 
-from generator.formula import Formula, text_of
-from generator.formula.nodes import Both, Comparison, Name, Node, Not, Number, walk
+from generator.formula import Formula
+from generator.formula.nodes import Both, Comparison, Name, Node, Not, Number, text_of, walk
 from generator.book.records.calculator import Constant
 from generator.book.records.hold import Hold, HoldRule
 from generator.words.figures import converted, unit_words
@@ -39,7 +39,7 @@ def _part(nodes: tuple[Node, ...], constants: Mapping[str, Constant]) -> Words:
     if len(nodes) > 1 and _only_choice(nodes[0]):
         return _condition(Both("and", nodes), constants)
     first, *more = nodes
-    return _between([_condition(first, constants), *(_than(each, constants) for each in more)], " and ")
+    return _between([_condition(first, constants), *(_than(each, constants) for each in more if isinstance(each, Comparison))], " and ")
 
 
 def _by_question(conditions: tuple[Node, ...]) -> Iterable[tuple[Node, ...]]:
@@ -72,6 +72,7 @@ def _chosen(question: str, node: Node) -> Words:
 def _than(node: Comparison, constants: Mapping[str, Constant]) -> Words:
     """'at most 2 °C', in the units of the question that is compared."""
     [operator], [name, right] = node.operators, node.operands
+    assert isinstance(name, Name), "a rule asks a question first"
     question = QUESTIONS[ANSWERED_BY[name.name]]
     match right:
         case Name(other) if other in constants:
@@ -79,7 +80,7 @@ def _than(node: Comparison, constants: Mapping[str, Constant]) -> Words:
         case Name(other) if other in ANSWERED_BY:
             return [f"{_THAN[operator]} the {_small(QUESTIONS[ANSWERED_BY[other]].name)}"]
         case Number(0):
-            measure = _pair(0, question.unit, question)
+            measure = _pair(0, question.unit or "1", question)
         case _:
             return [f"{_THAN[operator]} {text_of(right)}"]
     return [f"{_THAN[operator]} ", measure]
@@ -87,7 +88,7 @@ def _than(node: Comparison, constants: Mapping[str, Constant]) -> Words:
 
 def _pair(value: float, unit: str, question: DayQuestion) -> list[str]:
     """To three figures, not to what a person measures out: the answer turns there. [metric, US]; US is empty where both are alike."""
-    if question.us_unit is None:
+    if question.unit is None or question.us_unit is None:
         return [_shown(value, unit), ""]
     return [_shown(converted(value, unit, each), each) for each in (question.unit, question.us_unit)]
 

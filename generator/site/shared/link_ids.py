@@ -14,12 +14,12 @@ def present_name(book: Book, kind: str, gone: RetiredId) -> str:
         return step_titles(book)[gone.instead]
     if kind == "answers":
         return book.answers[gone.instead].question
-    return book.of(kind)[gone.instead].name
+    return str(book.of(kind)[gone.instead].name)
 
 
 def step_titles(book: Book) -> dict[str, str]:
     """Title by id, of every step that a plan has or that plans may share."""
-    return {id: step.title for id, step in book.steps.items()} | {step.id: step.title for plan in book.renovations.values() for step in plan.steps}
+    return {id: step.title or "" for id, step in book.steps.items()} | {step.id: step.title or "" for plan in book.renovations.values() for step in plan.steps}
 
 
 def known_ids(book: Book, kind: str, names: dict[str, str]) -> list[dict[str, Any]]:

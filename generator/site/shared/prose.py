@@ -1,6 +1,6 @@
 """Texts that quote the book's figures: as pieces for a template, as plain text, and the list of what they quote."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Any
 
 from generator.book.book import Book
@@ -39,26 +39,26 @@ class Prose:
 
     def quoted(self) -> list[dict[str, Any]]:
         """What has been quoted so far, each figure once: its name, where it stands, its words, its sources and note."""
-        return [self._row(found) for found in self._quoted.values() if found.claim is not None]
+        return [self._row(found, found.claim) for found in self._quoted.values() if found.claim is not None]
 
     def _piece(self, piece: str | Placeholder) -> dict[str, Any]:
         if isinstance(piece, str):
             return {"text": piece, "quantity": None}
-        found = quote(piece.expression, self._book)
+        found = quote(piece.expression, self._book)  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
         self._quoted.setdefault(found.label, found)
-        if found.words is not None:
+        if found.claim is None or found.words is not None:
             return {"text": found.words, "quantity": None}
         return {"text": None, "quantity": spelt(found.claim)}
 
-    def _row(self, found: Quote) -> dict[str, Any]:
+    def _row(self, found: Quote, claim: Claim) -> dict[str, Any]:
         return {
-            "label": found.label, "url": self._home(found), "quantity": spelt(found.claim), "marks": self._desk.sourcing.marks(found.claim),
-            "note": found.claim.note,
+            "label": found.label, "url": self._home(found), "quantity": spelt(claim), "marks": self._desk.sourcing.marks(claim),
+            "note": claim.note,
         }
 
     def _home(self, found: Quote) -> str | None:
         links = self._desk.links
-        pages = {
+        pages: dict[str, Callable[[str], str]] = {
             "tasks": links.task, "grasses": links.grass, "calculators": links.calculator,
             "renovations": lambda id: links.to(f"plans/{id}"), "inspection": links.to, "problems": links.problem,
         }
@@ -70,7 +70,7 @@ def spelt(claim: Claim) -> Words:
     words = claim_words(claim)
     if claim.unit in _SPELT:
         one, many = _SPELT[claim.unit]
-        number = words["metric"].removesuffix(f" {claim.unit}")
+        number = (words["metric"] or "").removesuffix(f" {claim.unit}")
         return {"metric": f"{number} {one if number == '1' else many}", "us": None}
     return words
 

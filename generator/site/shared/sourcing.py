@@ -2,10 +2,10 @@
 
 from collections import Counter
 from collections.abc import Iterable
-from typing import Any
+from typing import Any, Protocol
 
 from generator.book.records import Source
-from generator.book.fields.sourced import ASSUMPTION, COMMON_PRACTICE, OURS, Claim, Figure, Sourced, Statement
+from generator.book.fields.sourced import ASSUMPTION, COMMON_PRACTICE, OURS, Claim, Figure, Statement
 from generator.site.page import Links
 from generator.words.figures import claim_words, default_words
 
@@ -14,6 +14,13 @@ Marks = list[dict[str, Any]]
 KINDS = {COMMON_PRACTICE: "practice", ASSUMPTION: "assumption", OURS: "ours"}
 # A reader of the trade meets these beside what they are true of. The rest is said once, at the foot.
 IN_TEXT = {"published", "assumption"}
+
+
+class HasSources(Protocol):
+    """Whatever says where it comes from."""
+
+    @property
+    def sources(self) -> tuple[str, ...]: ...
 
 
 class Sourcing:
@@ -28,7 +35,7 @@ class Sourcing:
         self._in_text = frozenset() if for_clients else IN_TEXT
         self._met: dict[str, dict[str, Any]] = {}
 
-    def marks(self, sourced: Sourced) -> dict[str, Marks]:
+    def marks(self, sourced: HasSources) -> dict[str, Marks]:
         return self.marks_of(sourced.sources)
 
     def marks_of(self, sources: Iterable[str]) -> dict[str, Marks]:

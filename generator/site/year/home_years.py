@@ -19,5 +19,5 @@ def page_strip(seasons: SeasonCache, grass: str) -> dict[str, Any]:
 def window_at_home(seasons: SeasonCache, grass: str) -> str:
     """When its own plan is done where the practice is, in a sentence."""
     book, home = seasons.book, seasons.book.practice.home_place
-    dates = all_dates(seasons.season(grass, home).windows[book.renovations[book.grasses[grass].renovation].window])
+    dates = all_dates(seasons.season(grass, home).windows[book.renovations[book.grasses[grass].renovation].window])  # type: ignore[index]  # A check holds it to a window.
     return f"{book.places[home].name}: {dates}." if dates else f"{book.places[home].name}: no window."

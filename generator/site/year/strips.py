@@ -3,6 +3,7 @@
 from typing import Any
 
 from generator.season.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, MONTHS, day_words
+from generator.season.windows.every_kind import WindowKind
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import Window, Windows
 from generator.words.reason_text import said, sentence
@@ -11,7 +12,7 @@ STRIP_MONTHS = [
     {"name": name, "start_fraction": round(start / DAYS, 5), "width_fraction": round(length / DAYS, 5)}
     for name, start, length in zip(MONTHS, MONTH_STARTS, MONTH_LENGTHS, strict=True)
 ]
-BAND_LABELS = {"renovation": "Renovate", "overseeding": "Overseed"}
+BAND_LABELS: dict[WindowKind, str] = {"renovation": "Renovate", "overseeding": "Overseed"}
 
 
 def short_day(day: int) -> str:
@@ -96,7 +97,7 @@ def window_rows(found: Windows) -> list[dict[str, str]]:
     return [{"dates": window_dates(each), "best": short_day(each.best), "why": said(each.why)} for each in found.windows]
 
 
-def when_row(season: SeasonYear, kind: str, place_id: str, place: str, calendar_url: str) -> dict[str, Any]:
+def when_row(season: SeasonYear, kind: WindowKind, place_id: str, place: str, calendar_url: str) -> dict[str, Any]:
     """One place in the table of windows."""
     found = season.windows[kind]
     return {

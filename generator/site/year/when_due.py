@@ -12,7 +12,8 @@ NOTE = "Worked out from the climate there and each grass's own temperatures."
 
 def months_due(seasons: SeasonCache) -> dict[str, dict[str, tuple[int, ...]]]:
     """Task id to grass id to the months, January 0, in which a calendar of the home place lists the task."""
-    book, found = seasons.book, {}
+    book = seasons.book
+    found: dict[str, Any] = {}
     for grass in book.grasses:
         season = seasons.season(grass, book.practice.home_place)
         for month, entries in enumerate(due_by_month(book, book.grasses[grass], season)):

@@ -11,6 +11,7 @@ from generator.words.figures import converted, range_words, value_words
 from generator.site.year.strips import BAND_LABELS, all_dates, short_day, window_dates
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, WEEKS, month_days, week_days
 from generator.season.events import events
+from generator.season.windows.every_kind import WindowKind
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import WHOLE_DEGREES, Window
 from generator.words.reason_text import Text, in_one, said, sentence
@@ -18,7 +19,7 @@ from generator.words.days import event_days
 
 Row = list[Text]
 
-WINDOW_LABELS = {
+WINDOW_LABELS: dict[WindowKind, str] = {
     "renovation": "Renovate", "light_renovation": "Lighter work", "overseeding": "Overseed",
     "oversowing": "Sow winter ryegrass", "pre_emergent": "Pre-emergent against summer grass",
 }
@@ -135,9 +136,9 @@ def summary(season: SeasonYear) -> Text:
     return in_one(*(in_one(" ", part) if number else part for number, part in enumerate(parts)))
 
 
-def window_lines(season: SeasonYear) -> dict[str, list[Row]]:
+def window_lines(season: SeasonYear) -> dict[WindowKind, list[Row]]:
     """By kind of window: lines of a strong beginning and its reason. The page says once that temperatures are whole degrees."""
-    lines: dict[str, list[Row]] = {}
+    lines: dict[WindowKind, list[Row]] = {}
     for kind in WINDOW_LABELS:
         found = season.windows[kind]
         lines[kind] = [[f"{window_dates(each)}.", said(_said_here(each).why)] for each in found.windows] if found.why_none is None else [

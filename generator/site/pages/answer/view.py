@@ -80,7 +80,7 @@ def _cell(expression: str, grass: Any, here: PageContext) -> dict[str, Any]:
 
 def answer_index(book: Book, here: PageContext) -> Page:
     prose = Prose(book, here)
-    groups = [
+    groups: list[dict[str, Any]] = [
         {"title": topic[0].upper() + topic[1:], "cards": [
             {"title": answer.question, "url": here.links.answer(id), "text": prose.plain(answer.short.text)}
             for id, answer in book.answers.items() if answer.topic == topic
@@ -89,9 +89,10 @@ def answer_index(book: Book, here: PageContext) -> Page:
     ]
     lead = "What clients ask by e-mail, each with the short answer first. Every answer has a lasting address to paste into a reply."
     groups = [group for group in groups if group["cards"]]
-    context = {"title": "Answers for clients", "lead": lead, "groups": groups}
+    title = "Answers for clients"
+    context = {"title": title, "lead": lead, "groups": groups}
     sections = tuple(Section(group["title"].lower().replace(" ", "-"), group["title"]) for group in groups)
-    return Page("answers/index", context["title"], "index", context, lead, ("questions", "client questions", "FAQ"), sections)
+    return Page("answers/index", title, "index", context, lead, ("questions", "client questions", "FAQ"), sections)
 
 
 def pages(making: Making) -> Iterator[Page]:

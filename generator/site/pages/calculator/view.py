@@ -22,6 +22,7 @@ from generator.site.page import Page, Section
 from generator.calculators.bindings import practice_filled
 from generator.calculators.prepared import prepared
 from generator.calculators.calculate import Amount, Calculation, Value, calculate, default_si, figures, unit_after
+from generator.calculators.single_value import single
 from generator.units import Unit, from_si, to_si, unit, units
 
 # Kinds that are read one way in this trade; a list of their units would only be in the way.
@@ -175,7 +176,7 @@ def pretty(spelling: str) -> str:
 
 def amount_words(amount: Amount, shown: Unit) -> str:
     """'1.5 kg', to what can be measured out."""
-    number = figures(amount.value(shown), amount.decimals)
+    number = figures(single(amount.value(shown)), amount.decimals)
     return f"{number} {pretty(unit_after(number, shown))}".strip()
 
 
@@ -221,7 +222,7 @@ def _example(example: Example, calculator: Calculator, here: PageContext) -> dic
         wanted = unit(expected.unit)
         # One digit beyond what the source printed, so that a reader sees how near it is.
         places = max(0, 1 - floor(log10(expected.within)))
-        ours = figures(run.results[name].value(wanted), places) if name in run.results else ""
+        ours = figures(single(run.results[name].value(wanted)), places) if name in run.results else ""
         results.append({
             "label": calculator.results[name].label, "ours": f"{ours} {pretty(unit_after(ours, wanted))}".strip(),
             "theirs": f"{expected.value:g} {pretty(unit_after(f'{expected.value:g}', wanted))}".strip(),

@@ -46,7 +46,7 @@ def _steps(book: Book, sheet: str) -> list[dict[str, str]]:
     # The fullest plan sets the order; the others have little that is not in it.
     for plan in sorted(book.renovations.values(), key=lambda plan: -len(plan.steps)):
         if plan.aftercare == sheet:
-            steps |= {step.id: step.title for step in plan.steps if _is_work_of_the_day(step) and step.id not in steps}
+            steps |= {step.id: step.title or "" for step in plan.steps if _is_work_of_the_day(step) and step.id not in steps}
     return [{"id": id, "title": title} for id, title in steps.items()]
 
 

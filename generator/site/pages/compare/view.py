@@ -23,7 +23,7 @@ def compare_page(seasons: SeasonCache, grass_id: str, here: PageContext) -> Page
     book = seasons.book
     grass = book.grasses[grass_id]
     home_is_south = book.places[book.practice.home_place].latitude_deg < 0
-    groups = []
+    groups: list[dict[str, Any]] = []
     for south in (home_is_south, not home_is_south):
         places = [id for id, place in book.places.items() if (place.latitude_deg < 0) == south]
         if places:

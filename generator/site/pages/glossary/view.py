@@ -67,7 +67,7 @@ def _letter(name: str) -> str:
 def _unit_words(spelling: str) -> str:
     """'1 g/m² is 0.2 lb/1000 ft² in US units', or the unit alone where it is the same everywhere."""
     words = value_words(1, spelling)
-    return f"{words['metric']} is {words['us']} in US units." if words["us"] else f"Counted in {words['metric'].removeprefix('1').strip()}."
+    return f"{words['metric']} is {words['us']} in US units." if words["us"] else f"Counted in {(words['metric'] or '').removeprefix('1').strip()}."
 
 
 def pages(making: Making) -> Iterator[Page]:

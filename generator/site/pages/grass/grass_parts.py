@@ -1,10 +1,12 @@
 """How a grass is told: its parts in the key's words, with drawings, and its place in the key."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.grass import Grass
-from generator.book.records.identification import FEATURES, Key
+from generator.book.fields.sourced import Statement
+from generator.book.records.identification import FEATURES, Feature, HabitWords, Key
 from generator.site.page_context import PageContext
 from generator.field.grass_key import values_of
 
@@ -18,7 +20,9 @@ def drawing(feature: str, value: str, words: str, here: bool = False) -> dict[st
 
 
 def words_for(key: Key, feature: str, value: str) -> str:
-    return key.habits[value].name if feature == "habit" else key.features[feature].words[value]
+    habits: Mapping[Any, HabitWords] = key.habits
+    features: Mapping[Any, Feature] = key.features
+    return habits[value].name if feature == "habit" else features[feature].words[value]
 
 
 def habit_view(key: Key, grass: Grass, here: PageContext) -> dict[str, Any]:
@@ -60,5 +64,5 @@ def look_alikes(book: Book, id: str, here: PageContext) -> list[dict[str, Any]]:
     return own + others
 
 
-def _look_alike(statement, name: str, url: str, here: PageContext) -> dict[str, Any]:
+def _look_alike(statement: Statement, name: str | None, url: str, here: PageContext) -> dict[str, Any]:
     return {"name": name, "url": url, **here.sourcing.statement(statement)}

@@ -5,6 +5,7 @@ from generator.site.year.home_years import card_strip, page_strip, window_at_hom
 from collections.abc import Iterator
 from generator.site.year.year_address import year_address
 from generator.season.season_cache import SeasonCache
+from generator.season.windows.every_kind import WindowKind
 from generator.site.year.strips import when_row
 from typing import Any
 
@@ -18,9 +19,9 @@ from generator.site.pages.grass.view import GROUP_WORDS, HABIT_WORDS
 from generator.site.shared.lawn_pieces import calculator_scripts
 from generator.site.page import Page, Section
 from generator.calculators.chosen import Chosen
-from generator.jobs.plan_steps import StepFor, steps_for
+from generator.jobs.plan_steps import Stage, StepFor, steps_for
 
-STAGES = (("before", "The weeks before"), ("day", "The day, in order"), ("after", "The weeks after"))
+STAGES: tuple[tuple[Stage, str], ...] = (("before", "The weeks before"), ("day", "The day, in order"), ("after", "The weeks after"))
 LEVEL_WORDS = {
     "none": "not on this grass", "light": "light on this grass", "moderate": "moderate on this grass", "hard": "hard on this grass",
 }
@@ -36,7 +37,7 @@ def guide_page(book: Book, id: str, here: PageContext, when: dict[str, Any]) -> 
     grass, sourcing = book.grasses[id], here.sourcing
     renovation = book.renovations[grass.renovation]
     plan = steps_for(renovation, grass)
-    stages = [
+    stages: list[dict[str, Any]] = [
         {"id": stage, "title": title, "steps": [_step(book, grass, renovation, kept, here) for kept in plan.stage(stage)]}
         for stage, title in STAGES
     ]
@@ -44,7 +45,7 @@ def guide_page(book: Book, id: str, here: PageContext, when: dict[str, Any]) -> 
     for number, step in enumerate(steps, start=1):
         step["number"] = number
     _say_once(steps, grass.cautions)
-    context = {
+    context: dict[str, Any] = {
         "title": f"{grass.name}: renovation guide", "grass": grass.name, "grass_url": here.links.grass(id),
         "kind": f"{GROUP_WORDS[grass.season_group]}. {HABIT_WORDS[grass.habit]}", "summary": renovation.summary,
         "plan_name": renovation.name, "why": sourcing.statements((*grass.renovation_why, *renovation.why)),
@@ -189,7 +190,7 @@ def pages(making: Making) -> Iterator[Page]:
 def _when(seasons: SeasonCache, grass: str, here: PageContext) -> dict[str, Any]:
     book = seasons.book
     record = book.grasses[grass]
-    kind = book.renovations[record.renovation].window
+    kind: WindowKind = book.renovations[record.renovation].window  # type: ignore[assignment]  # A check holds it to a window.
     rows = [
         when_row(seasons.season(grass, place), kind, place, each.name, year_address(seasons, here.links, grass, place))
         for place, each in book.places.items()

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.inspection import Outcome, InspectionQuestion
+from generator.book.records.inspection import Inspection, InspectionQuestion, Outcome
 from generator.book.fields.sourced import Sourced
 from generator.site.page_context import COUNTRY_NAMES, PageContext
 from generator.site.pages.guide.view import day_label
@@ -24,20 +24,19 @@ SECTIONS = (
 EFFECT_WORDS = {"stop": "Stop", "soften": "Gentler", "leave-out": "Leave out", "add": "Add a step", "note": "Note"}
 
 
-def inspection_page(book: Book, here: PageContext) -> Page:
-    inspection = book.inspection
+def inspection_page(book: Book, inspection: Inspection, here: PageContext) -> Page:
     context = {
         "title": inspection.title, "summary": inspection.summary, "practice": book.practice.name,
-        "sheet": sheet_view(book, here), "estimate": _estimate(book, here),
+        "sheet": sheet_view(book, inspection, here), "estimate": _estimate(book, inspection, here),
         "plans": here.links.to("renovate/index"), "scripts": [here.links.file(SPEC), here.links.file(SCRIPT)],
     }
     words = ("site inspection", "site visit", "visit sheet", "before you quote", "checklist", "estimate", "quote", "acceptance")
     return Page(PATH, inspection.title, "inspection", context, inspection.summary, words, sections=SECTIONS)
 
 
-def sheet_view(book: Book, here: PageContext) -> dict[str, Any]:
+def sheet_view(book: Book, inspection: Inspection, here: PageContext) -> dict[str, Any]:
     """The inspection-sheet component's dict."""
-    inspection, words = book.inspection, figure_words(book)
+    words = figure_words(book)
     return {
         "id": "inspection", "practice": book.practice.name,
         "questions": [_question(book, number, each, words, here) for number, each in enumerate(inspection.questions, start=1)],
@@ -59,7 +58,7 @@ def _question(book: Book, number: int, question: InspectionQuestion, words: Mapp
     us = question.us_unit or US_TWIN.get(question.unit, question.unit) if question.unit else None
     return {
         "id": question.id, "number": number, "ask": question.ask, "how": question.how,
-        "unit": {"metric": unit_words(question.unit), "us": unit_words(us)} if question.unit else None,
+        "unit": {"metric": unit_words(question.unit), "us": unit_words(us)} if question.unit and us else None,
         "choices": [{"id": id, "words": text} for id, text in question.choices.items()],
         "outcomes": [_outcome(book, question, position, each, words, here) for position, each in enumerate(question.outcomes)],
         "cautions": [{"name": book.cautions[id].name, "url": here.links.caution(id)} for id in question.cautions],
@@ -70,7 +69,7 @@ def _outcome(book: Book, question: InspectionQuestion, position: int, outcome: O
     follows = outcome.words if outcome.when else ", or ".join(question.choices[each] for each in outcome.choice)
     return {
         "key": f"{question.id}:{position}", "effect": outcome.effect, "effect_words": EFFECT_WORDS[outcome.effect],
-        "if": filled(follows, words), "tasks": [here.task_link(task) for task in outcome.tasks],
+        "if": filled(follows or "", words), "tasks": [here.task_link(task) for task in outcome.tasks],
         "levels": f"{outcome.levels} levels" if outcome.levels > 1 else None,
         "step": _step(outcome, words, here), "say": filled(outcome.say, words), "because": filled(outcome.because, words),
         "note": outcome.note, "marks": here.sourcing.marks(outcome),
@@ -84,12 +83,12 @@ def _step(outcome: Outcome, words: Mapping[str, str], here: PageContext) -> dict
     return {"when": day_label(outcome.add.day), "say": filled(outcome.add.say, words), "task": task}
 
 
-def _estimate(book: Book, here: PageContext) -> dict[str, Any] | None:
-    estimate, practice = book.inspection.estimate, book.practice
+def _estimate(book: Book, inspection: Inspection, here: PageContext) -> dict[str, Any] | None:
+    estimate, practice = inspection.estimate, book.practice
     if estimate is None:
         return None
     country = book.places[practice.home_place].country
-    whole, missing = estimate_pieces(book.inspection, practice, country)
+    whole, missing = estimate_pieces(inspection, practice, country)
     return {
         "pieces": [{"title": piece.title, "text": text} for piece, text in whole],
         "missing": [piece.title for piece in missing], "marks": here.sourcing.marks(estimate), "invented": practice.invented,
@@ -98,8 +97,8 @@ def _estimate(book: Book, here: PageContext) -> dict[str, Any] | None:
 
 
 def pages(making: Making) -> Iterator[Page]:
-    if making.book.inspection is not None:
-        sheet = inspection_page(making.book, making.here(PATH))
+    if (inspection := making.book.inspection) is not None:
+        sheet = inspection_page(making.book, inspection, making.here(PATH))
         yield from (sheet, moved_page("visit", sheet, making.here("visit")))
 
 

@@ -156,7 +156,7 @@ def _inspection(book: Book) -> dict[str, Any]:
     def outcome(question: InspectionQuestion, position: int) -> dict[str, Any]:
         found = Found(question.id, position, question.outcomes[position])
         step = added_step(book, found, words) if found.outcome.add else None
-        empty = {"level": None, "how": None, "only_levels": [], "watering": None, "quantities": []}
+        empty: dict[str, Any] = {"level": None, "how": None, "only_levels": [], "watering": None, "quantities": []}
         return {
             "say": filled_words(found.outcome.say, words), "because": filled_words(found.outcome.because, words),
             "add": {**_step(book, step), **empty} if step else None,

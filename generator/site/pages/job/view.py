@@ -104,7 +104,7 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
 
 def job_view(book: Book, here: PageContext, job: Job, plan: str, grass: str, place: str) -> dict[str, Any]:
     values = job_values(job)
-    titles = {each.id: each.dated.step.step.title for each in job.steps}
+    titles = {each.id: each.dated.step.step.title or "" for each in job.steps}
     aftercare = book.renovations[plan].aftercare
     return {
         "what": f"{book.renovations[plan].name}: {book.grasses[grass].name}, {book.places[place].name}, {words.day(job.request.on)}",

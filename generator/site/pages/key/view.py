@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.identification import FEATURES, Key
+from generator.book.records.identification import FEATURES, Key, KeyQuestion
 from generator.site.page_context import PageContext
 from generator.site.pages.grass.grass_parts import DRAWN, drawing, words_for
 from generator.site.page import Page, Section
@@ -14,10 +14,10 @@ from generator.field.grass_key import End, Fork, key_of, values_of
 SCRIPT = "assets/grass-key.js"
 PATH = "grasses/key"
 NONE = "none"
+# How an end is reached: number of the question, its answer, the feature that it asks about.
+Way = tuple[tuple[int, str, str], ...]
 
-
-def key_page(book: Book, here: PageContext) -> Page:
-    key = book.key
+def key_page(book: Book, key: Key, here: PageContext) -> Page:
     tree = key_of(key.questions, book.grasses)
     numbers: dict[int, int] = {}
     _number(tree, numbers)
@@ -47,7 +47,9 @@ def _number(node: Fork | End, numbers: dict[int, int]) -> None:
         _number(node.no, numbers)
 
 
-def _lay_out(book: Book, key: Key, node: Fork | End, numbers: dict[int, int], way: tuple, questions: list, ends: list, here: PageContext) -> None:
+def _lay_out(
+    book: Book, key: Key, node: Fork | End, numbers: dict[int, int], way: Way, questions: list[dict[str, Any]], ends: list[dict[str, Any]], here: PageContext
+) -> None:
     if isinstance(node, End):
         ends.append(_end(book, key, node, way, here))
         return
@@ -70,18 +72,18 @@ def _end_id(node: End) -> str:
     return f"end-{node.grasses[0]}" if node.grasses else "end"
 
 
-def _end(book: Book, key: Key, node: End, way: tuple, here: PageContext) -> dict[str, Any]:
+def _end(book: Book, key: Key, node: End, way: Way, here: PageContext) -> dict[str, Any]:
     asked = {feature for _, _, feature in way}
     return {
         "id": _end_id(node), "how": ", ".join(f"{number} {answer}" for number, answer, _ in way),
         "grasses": [
             {
                 "name": book.grasses[grass].name, "url": here.links.grass(grass),
-                "apart": book.grasses[grass].identification.sets_apart.text,
-                "marks": here.sourcing.marks(book.grasses[grass].identification.sets_apart),
+                "apart": identification.sets_apart.text,
+                "marks": here.sourcing.marks(identification.sets_apart),
                 "also": _also(key, book, grass, asked),
             }
-            for grass in node.grasses
+            for grass in node.grasses if (identification := book.grasses[grass].identification)
         ],
     }
 
@@ -97,9 +99,10 @@ def _also(key: Key, book: Book, grass: str, asked: set[str]) -> list[str]:
     return rest
 
 
-def _drawings(key: Key, question) -> list[dict[str, Any]]:
+def _drawings(key: Key, question: KeyQuestion) -> list[dict[str, Any]]:
     """The drawings of what a question asks about; those that mean yes stand first and are marked."""
-    feature = question.feature
+    feature: Any = question.feature
+    values: list[str]
     if feature == "habit":
         values = list(key.habits)
     elif feature in DRAWN:
@@ -111,5 +114,5 @@ def _drawings(key: Key, question) -> list[dict[str, Any]]:
 
 
 def pages(making: Making) -> Iterator[Page]:
-    if making.book.key is not None:
-        yield key_page(making.book, making.here(PATH))
+    if (key := making.book.key) is not None:
+        yield key_page(making.book, key, making.here(PATH))

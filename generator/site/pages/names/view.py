@@ -1,10 +1,11 @@
 """Names by country: what a grass and a job are called elsewhere."""
 
 from generator.site.making import Making
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from generator.book.book import Book
+from generator.book.fields.sourced import Country
 from generator.site.page_context import COUNTRY_NAMES, PageContext
 from generator.site.page import Page
 
@@ -24,7 +25,7 @@ def names_page(book: Book, here: PageContext) -> Page:
     return Page("names", "Names by country", "names", context, lead, ("grass names", "what is it called overseas", "names in other countries"))
 
 
-def _name_row(name: str, url: str, names: dict[str, tuple[str, ...]], botanical: str | None) -> dict[str, Any]:
+def _name_row(name: str, url: str, names: Mapping[Country, tuple[str, ...]], botanical: str | None) -> dict[str, Any]:
     return {
         "name": name, "url": url, "botanical_name": botanical,
         "by_country": [{"country_name": COUNTRY_NAMES[code], "names": ", ".join(names.get(code, ())) or "–"} for code in COUNTRY_NAMES],

@@ -28,7 +28,7 @@ def pages(making: Making) -> Iterator[Page]:
 def problem_index(book: Book, here: PageContext) -> Page:
     """Every problem once, under the shape it has; and who the experts are, by country."""
     lead = "Start with what you see: the shape it makes on the lawn, then its colour, where it is, and when it came. Each page says how to tell its causes apart."
-    context = {
+    context: dict[str, Any] = {
         "title": "What is wrong with it?", "lead": lead, "finder": finder_view(book, here), "experts": [
             {
                 "id": f"expert-{id}", "name": expert.name, "summary": expert.summary, "marks": here.sourcing.marks(expert),

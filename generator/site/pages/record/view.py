@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.work_record import Column
+from generator.book.records.work_record import Column, WorkRecord
 from generator.files.nitrogen_text import yearly_range
 from generator.site.page_context import COUNTRY_NAMES, PageContext
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
@@ -22,8 +22,7 @@ SECTIONS = (
 WORDS = ("spray record", "spray diary", "spray log", "feed record", "fertiliser record", "application record", "record keeping", "nitrogen total")
 
 
-def record_page(book: Book, here: PageContext) -> Page:
-    record = book.record
+def record_page(book: Book, record: WorkRecord, here: PageContext) -> Page:
     context = {
         "title": record.title, "summary": record.summary, "law": record.law,
         "form": {"id": "work-record", "columns": [_column(book, id, column) for id, column in record.columns.items()]},
@@ -62,9 +61,8 @@ def _column(book: Book, id: str, column: Column) -> dict[str, Any]:
     }
 
 
-def record_script(book: Book) -> str:
+def record_script(book: Book, record: WorkRecord) -> str:
     """A classic script that sets `Swardbook.workRecord`: the columns, the calculator, and each grass's yearly nitrogen [kg/m2]."""
-    record = book.record
     spec = {
         "calculator": record.nitrogen_by,
         "columns": [_spec(id, column) for id, column in record.columns.items()],
@@ -83,9 +81,9 @@ def _spec(id: str, column: Column) -> dict[str, Any]:
 
 
 def pages(making: Making) -> Iterator[Page]:
-    if making.book.record is not None:
-        yield record_page(making.book, making.here(PATH))
+    if (record := making.book.record) is not None:
+        yield record_page(making.book, record, making.here(PATH))
 
 
 def files(making: Making) -> dict[str, str]:
-    return {SPEC: record_script(making.book)} if making.book.record is not None else {}
+    return {SPEC: record_script(making.book, record)} if (record := making.book.record) is not None else {}

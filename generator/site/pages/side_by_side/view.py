@@ -11,7 +11,7 @@ from generator.site.page import Page
 from generator.words.figures import claim_words
 
 PATH, SCRIPT = "side-by-side", "assets/side-by-side.js"
-NONE = {"quantity": None, "text": "–", "marks": {"marks": []}}
+NONE: dict[str, Any] = {"quantity": None, "text": "–", "marks": {"marks": []}}
 # Cells carry signs, told once below the table: a mark in each would bury the figures.
 SIGNS = {"assumption": ("a", "an assumption of this book")}
 # What the reader can look at beside each other without losing track; a phone shows two.

@@ -2,7 +2,7 @@
 
 from generator.site.making import Making
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -47,7 +47,7 @@ def sources_page(book: Book, here: PageContext) -> Page:
         {
             "id": id, "label": source.label, "title": source.title, "organisation": source.organisation, "year": source.year,
             "where": source.where, "address": source.address, "no_address": source.no_address, "note": source.note,
-            "marks": [words for words in (READ[source.read], INTEREST.get(source.interest)) if words],
+            "marks": [words for words in (READ[source.read], INTEREST.get(source.interest or "")) if words],
             "attribution": source.attribution, "licence": source.licence, "used_by": _uses(taken[id], here),
         }
         for id, source in sorted(book.sources.items(), key=lambda each: each[1].label.casefold())
@@ -114,9 +114,9 @@ def _taken(book: Book) -> dict[str, list[Taken]]:
             for source in claim.sources:
                 use = found[source].setdefault((path, anchor), Taken(path, name, anchor))
                 use.figures.append(f"{label}, {claim_words(claim)['metric']}")
-    for id, place in book.places.items():
-        for source in filter(None, (place.normals.source, place.normals.rain_source)):
-            use = found[source].setdefault((f"places/{id}", ""), Taken(f"places/{id}", place.name))
+    for id, home in book.places.items():
+        for source in filter(None, (home.normals.source, home.normals.rain_source)):
+            use = found[source].setdefault((f"places/{id}", ""), Taken(f"places/{id}", home.name))
             use.figures = ["monthly normals"]
     return defaultdict(list, {source: list(uses.values()) for source, uses in found.items()})
 
@@ -136,7 +136,7 @@ def _figure_words(place: tuple[str | int, ...], part: Any) -> str | None:
 
 def _shown(book: Book) -> Iterator[tuple[str, str, str, Any]]:
     """Each record with the page that shows it: path, anchor, name, record."""
-    shelves = {
+    shelves: dict[str, Mapping[str, Any]] = {
         "grasses": book.grasses, "tasks": book.tasks, "cautions": book.cautions, "aftercare": book.aftercare,
         "calculators": book.calculators, "problems": book.problems, "plans": book.renovations,
     }
@@ -175,7 +175,7 @@ def _quoted(book: Book, texts: Iterable[str]) -> Iterator[tuple[Claim, str]]:
     for text in texts:
         for piece in pieces(text):
             if isinstance(piece, Placeholder):
-                found = quote(piece.expression, book)
+                found = quote(piece.expression, book)  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
                 if found.claim is not None and found.kind != "practice":
                     yield found.claim, found.label
 

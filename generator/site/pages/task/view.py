@@ -31,7 +31,7 @@ LEVEL_ORDER = {"hard": 0, "moderate": 1, "light": 2, "none": 3}
 def task_page(book: Book, id: str, here: PageContext, when: dict[str, Any] | None = None) -> Page:
     """when: the months in which it falls due, by grass; None for a task that no rule makes due."""
     task, sourcing = book.tasks[id], here.sourcing
-    parts = [
+    parts: list[dict[str, Any]] = [
         {"id": part, "title": title, "statements": sourcing.statements(getattr(task, part))}
         for part, title in TASK_PARTS if getattr(task, part)
     ]
@@ -86,11 +86,12 @@ def _levels(book: Book, task_id: str, here: PageContext) -> list[dict[str, Any]]
 
 def task_index(book: Book, here: PageContext) -> Page:
     cards = [{"title": task.name, "url": here.links.task(id), "text": task.summary} for id, task in book.tasks.items()]
+    lead = "Each job on the lawn: what it is for, when, how, and how hard to go on each grass."
     context = {
-        "title": "Tasks", "lead": "Each job on the lawn: what it is for, when, how, and how hard to go on each grass.",
+        "title": "Tasks", "lead": lead,
         "groups": [{"title": None, "cards": cards}],
     }
-    return Page("tasks/index", "Tasks", "index", context, context["lead"])
+    return Page("tasks/index", "Tasks", "index", context, lead)
 
 
 def _words(identifier: str) -> str:

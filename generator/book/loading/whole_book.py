@@ -1,0 +1,151 @@
+"""A folder into a book: every record, references resolved, or everything that is wrong with it."""
+
+from collections.abc import Iterator
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any, NamedTuple
+
+from generator.book.book import OF_PRACTICE, TERMS, Book, PartialBook
+from generator.book.loading.folders import record_files, single_files
+from generator.book.loading.load import load_record
+from generator.book.loading.marked_yaml import Node
+from generator.book.records import KINDS, MAY_BE_MISSING, SINGULAR
+from generator.book.records.source import Source
+from generator.book.references import Named, named_by
+from generator.book.shared_figures import SEASON_RULES, with_figures
+from generator.findings import Finding, Where, first_told, shown, suggestion
+
+# Single file -> the kinds whose ids stand in it: when it cannot be read, no such id can be called unknown.
+_HOLDERS = {"sources": ("sources",), "practice": OF_PRACTICE, "glossary": (TERMS,)}
+
+
+class Loaded(NamedTuple):
+    """book: the whole book, or None when anything in it is wrong. findings: sorted by file and line."""
+
+    book: Book | None
+    findings: list[Finding]
+
+
+def read_book(root: Path) -> tuple[PartialBook, list[Finding]]:
+    """As much of a book as can be read, with everything that is wrong: what the checks go on from."""
+    reading = _Reading(Path(root))
+    reading.read_records()
+    reading.read_singles()
+    reading.share_figures()
+    reading.share_steps()
+    book = reading.book()
+    return book, sorted([*reading.findings, *_unresolved(book)])
+
+
+class _Reading:
+    """A book while its files are being read."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = root
+        self.parts: dict[str, Any] = {kind: {} for kind in (*KINDS, "sources")}
+        self.trees: dict[tuple[str, str], Node] = {}
+        self.broken: set[tuple[str, str]] = set()
+        self.findings: list[Finding] = []
+
+    def read_records(self) -> None:
+        files, findings = record_files(self.root)
+        self.findings.extend(findings)
+        for kind, id, file, path in files:
+            record, tree = self._load(file, path, KINDS[kind])
+            if record is None or tree is None:
+                self.broken.add((kind, id))
+            else:
+                self.parts[kind][id] = record
+                self.trees[kind, id] = tree
+
+    def read_singles(self) -> None:
+        files, findings = single_files(self.root)
+        self.findings.extend(findings)
+        there = {name for name, *_ in files}
+        self.broken.update(
+            (kind, "*") for name, kinds in _HOLDERS.items() for kind in kinds
+            if name in there or f"{name}.yml" not in MAY_BE_MISSING
+        )
+        for name, file, path, hint in files:
+            record, tree = self._load(file, path, hint)
+            if name == "sources" and tree is not None and tree.kind == "map":
+                self._learn_sources(record, tree)
+            elif record is not None and tree is not None:
+                self.parts[name.replace("-", "_")] = record
+                self.trees[name, name] = tree
+                self.broken.difference_update((kind, "*") for kind in _HOLDERS.get(name, ()))
+
+    def share_figures(self) -> None:
+        for kind in ("calculators", "holds"):
+            for id, user in self.parts[kind].items():
+                self.parts[kind][id] = self._with_figures(user, (kind, id))
+        if "inspection" in self.parts:
+            self.parts["inspection"] = self._with_figures(self.parts["inspection"], ("inspection", "inspection"))
+
+    def _with_figures(self, user: Any, place: tuple[str, str]) -> Any:
+        groups = self.parts.get("season_groups")
+        whole, unknown = with_figures(user, self.parts["tasks"], groups.rules.by_name if groups else {})
+        self.findings.extend(
+            Finding(self.trees[place].children["figures"].children[each.name].where, each.what, each.instead) for each in unknown
+            if not self._is_broken(user.figures[each.name].partition(".")[0])
+        )
+        return whole
+
+    def _is_broken(self, home: str) -> bool:
+        """True for a task, or the season groups, that could not be read: its figures may well be there."""
+        return ("tasks", home) in self.broken or (home == SEASON_RULES and "season_groups" not in self.parts)
+
+    def share_steps(self) -> None:
+        shared = self.parts["steps"]
+        for id, plan in self.parts["renovations"].items():
+            steps = tuple(step.with_shared(shared) for step in plan.steps)
+            self.parts["renovations"][id] = plan.model_copy(update={"steps": steps})
+
+    def book(self) -> PartialBook:
+        whole: dict[str, Any] = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
+        return PartialBook(self.root, **whole, trees=self.trees, broken=frozenset(self.broken))
+
+    def _load(self, file: Path, path: str, hint: Any) -> tuple[Any, Node | None]:
+        record, tree, findings = load_record(file, path, hint)
+        self.findings.extend(findings)
+        return record, tree
+
+    def _learn_sources(self, record: dict[str, Source] | None, tree: Node) -> None:
+        """Which sources there are can be told even when one of them is wrong."""
+        self.parts["sources"] = record or {}
+        self.broken.discard(("sources", "*"))
+        for id, node in tree.entries():
+            self.trees["sources", id] = node
+            if record is None:
+                self.broken.add(("sources", id))
+
+
+def _unresolved(book: PartialBook) -> Iterator[Finding]:
+    for kind, id, record in book.records():
+        yield from first_told(_finding(book, book.where(kind, id, *named.path), named) for named in _unknown(book, kind, id, record))
+
+
+def _unknown(book: PartialBook, kind: str, id: str, record: Any) -> Iterator[Named]:
+    for named in named_by(record):
+        # What comes from a shared step is told of in its own file.
+        if named.id not in named.reference.also and not book.knows(named.reference.kind, named.id) and book.written(kind, id, *named.path):
+            yield named
+
+
+_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product", "machines": "machine", TERMS: "word"}
+_HOMES = {"sources": "data/sources.yml", TERMS: "data/glossary.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
+
+
+def _finding(book: PartialBook, where: Where, named: Named) -> Finding:
+    kind, also = named.reference.kind, named.reference.also
+    home = _HOMES.get(kind, f"data/{kind}")
+    known = [*book.of(kind), *(id for of, id in book.broken if of == kind and id != "*")]
+    if also:
+        otherwise = f"add it to {home}, or write {' or '.join(repr(word) for word in also)}"
+    elif known and len(known) <= 12:
+        otherwise = f"the ones there are: {', '.join(known)}"
+    else:
+        home_of_it = home if kind in _HOMES else f"{home}/{shown(named.id)}.yml"
+        otherwise = f"add {'it to ' if kind in _HOMES else ''}{home_of_it}, or take it out"
+    what = f"{_NAMES[kind]} '{shown(named.id)}' is not in {home}"
+    return Finding(where, what, suggestion(named.id, [*known, *also], otherwise))
