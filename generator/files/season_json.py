@@ -78,11 +78,11 @@ def _said(reasons: tuple[Reason, ...]) -> list[str]:
     return [text(each) for each in reasons]
 
 
-def _data(reasons: tuple[Reason, ...]) -> list[dict]:
+def _data(reasons: tuple[Reason, ...]) -> list[dict[str, Any]]:
     return [{"code": each.code, "numbers": {name: _number(value) for name, value in numbers(each)}} for each in reasons]
 
 
-def _number(value: NumberSaid | Day) -> dict | str:
+def _number(value: NumberSaid | Day) -> dict[str, Any] | str:
     if isinstance(value, Day):
         return month_and_day(value.number)
     return {"value": float(f"{value.value:.6g}"), "unit": value.unit}

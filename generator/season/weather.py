@@ -6,7 +6,8 @@ from functools import cached_property, lru_cache
 from generator.season.calendar_days import WEEKS, week_days, weekly_means, weekly_sums
 from generator.season.climate.climate import Climate, Daily, DailyClimate, Site, Soil, daily_climate
 from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C
-from generator.season.climate.frost import Frost, FrostRules, frost
+from generator.season.climate.frost import Frost, frost
+from generator.season.climate.frost_margin import FrostRules
 from generator.season.climate.sun import sun
 from generator.season.water.need import Method, effective_rain, evapotranspiration_method, reference_evapotranspiration
 
@@ -82,10 +83,10 @@ class WeatherYear:
         days = self.days
         spans = (week_days(week) for week in range(WEEKS))
         return WeeklyWeather(
-            *map(weekly_means, (
-                days.mean_c, days.maximum_c, days.minimum_c, days.soil_c, self.air_frost.chance, self.ground_frost.chance, self.daylight_h,
-            )),
-            rain_mm=weekly_sums(days.rain_mm), reference_evapotranspiration_mm=weekly_sums(self.reference_evapotranspiration_mm),
+            mean_c=weekly_means(days.mean_c), maximum_c=weekly_means(days.maximum_c), minimum_c=weekly_means(days.minimum_c),
+            soil_c=weekly_means(days.soil_c), frost=weekly_means(self.air_frost.chance), ground_frost=weekly_means(self.ground_frost.chance),
+            daylight_h=weekly_means(self.daylight_h), rain_mm=weekly_sums(days.rain_mm),
+            reference_evapotranspiration_mm=weekly_sums(self.reference_evapotranspiration_mm),
             frosty=tuple(self.air_frost.chance_of_any(span[0], len(span)) > FROSTY for span in spans),
         )
 

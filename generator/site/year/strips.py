@@ -6,7 +6,7 @@ from generator.season.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, MO
 from generator.season.windows.every_kind import WindowKind
 from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import Window, Windows
-from generator.words.reason_text import said, sentence
+from generator.words.reason_text import Text, said, sentence
 
 STRIP_MONTHS = [
     {"name": name, "start_fraction": round(start / DAYS, 5), "width_fraction": round(length / DAYS, 5)}
@@ -93,7 +93,7 @@ def _stretch(season: SeasonYear, weeks: tuple[int, int]) -> str:
     return f"in {first}" if first == last else f"from {first} to {last}"
 
 
-def window_rows(found: Windows) -> list[dict[str, str]]:
+def window_rows(found: Windows) -> list[dict[str, Text]]:
     return [{"dates": window_dates(each), "best": short_day(each.best), "why": said(each.why)} for each in found.windows]
 
 
