@@ -89,10 +89,9 @@ def feed_plan(
 def _ceiling(soil: SoilWater, rules: FeedRules, slow_release_percent: float | None) -> tuple[float | None, Reason]:
     """The most nitrogen in one dressing [g/m²], and what sets it."""
     slow = (slow_release_percent or 0.0) / PER_CENT
+    ceiling, which = rules.ceiling, because("ceiling")
     if rules.slow_release_share is not None and slow < rules.slow_release_share and rules.soluble_ceiling is not None:
         ceiling, which = rules.soluble_ceiling, because("ceiling-soluble")
-    else:
-        ceiling, which = rules.ceiling, because("ceiling")
     if soil.light_dressings and rules.light_dressing is not None and (ceiling is None or rules.light_dressing < ceiling):
         return rules.light_dressing, because("light-dressing", soil=soil.name.lower())
     return ceiling, which

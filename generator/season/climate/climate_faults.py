@@ -29,14 +29,22 @@ REFRACTION_H = 0.3
 class NormalsToJudge(Protocol):
     """What is looked at: the monthly figures of a place, as its record or as the engine has them."""
 
-    mean_maximum_c: tuple[float, ...]
-    mean_minimum_c: tuple[float, ...]
-    rain_mm: tuple[float, ...]
-    frost_days: Series
-    cold_days_at_or_below_2c: Series
-    minimum_standard_deviation_c: Series
-    sunshine_h_per_day: Series
-    relative_humidity_3pm_percent: Series
+    @property
+    def mean_maximum_c(self) -> tuple[float, ...]: ...
+    @property
+    def mean_minimum_c(self) -> tuple[float, ...]: ...
+    @property
+    def rain_mm(self) -> tuple[float, ...]: ...
+    @property
+    def frost_days(self) -> Series: ...
+    @property
+    def cold_days_at_or_below_2c(self) -> Series: ...
+    @property
+    def minimum_standard_deviation_c(self) -> Series: ...
+    @property
+    def sunshine_h_per_day(self) -> Series: ...
+    @property
+    def relative_humidity_3pm_percent(self) -> Series: ...
 
 
 @dataclass(frozen=True)

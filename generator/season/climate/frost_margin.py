@@ -58,14 +58,15 @@ def threshold_shift(climate: Climate, soil: Soil, rules: FrostRules, ground: boo
     counts = {False: climate.frost_days, True: climate.cold_days_at_or_below_2c}
     # The Met Office's frost days and the Bureau's differ by one reading step (below, against at or below); not worth a second rule.
     known_ground = ground if counts[ground] is not None else not ground
-    if counts[known_ground] is None:
+    counted = counts[known_ground]
+    if counted is None:
         return (0.0,) * DAYS
     threshold = (rules.ground_frost_c if known_ground else rules.air_frost_c) + rules.counting_step_k
     minimum = daily_climate(climate, OPEN, soil).minimum_c
     deviation = minimum_spread(climate, rules)
     shifts = [0.0] * 12
     for _ in range(MATCHING_ROUNDS):
-        for month, nights in enumerate(counts[known_ground]):
+        for month, nights in enumerate(counted):
             shifts[month] = _month_shift(month, nights, shifts, minimum, deviation, threshold)
     return _between_months(shifts)
 

@@ -87,22 +87,23 @@ def monthly_penman_monteith(climate: Climate) -> Twelve:
     heat from the neighbouring months (43), wind of 2 m/s. Sun above the air and day length are means over the month's days,
     where the paper takes its 15th.
     """
-    if climate.sunshine_h_per_day is None:
+    sunshine = climate.sunshine_h_per_day
+    if sunshine is None:
         raise ValueError("this climate has no hours of sunshine; use the Hargreaves equation")
     light = sun(climate.latitude_deg)
     above = monthly_means(light.extraterrestrial_radiation_mj)
     daylight = monthly_means(light.daylight_h)
-    return tuple(max(0.0, penman_monteith(_of_month(climate, month, above[month], daylight[month]))) for month in range(12))
+    return tuple(max(0.0, penman_monteith(_of_month(climate, month, sunshine[month], above[month], daylight[month]))) for month in range(12))
 
 
-def _of_month(climate: Climate, month: int, above_mj: float, daylight_h: float) -> Weather:
+def _of_month(climate: Climate, month: int, sunshine_h: float, above_mj: float, daylight_h: float) -> Weather:
     mean = climate.mean_c
     elevation = SEA_LEVEL_M if climate.elevation_m is None else climate.elevation_m
     return Weather(
         minimum_c=climate.mean_minimum_c[month],
         maximum_c=climate.mean_maximum_c[month],
         vapour_kpa=_vapour_kpa(climate, month),
-        sun_mj=sun_from_sunshine(climate.sunshine_h_per_day[month], daylight_h, above_mj),
+        sun_mj=sun_from_sunshine(sunshine_h, daylight_h, above_mj),
         clear_sky_mj=clear_sky(elevation, above_mj),
         elevation_m=elevation,
         soil_heat_mj=_by(

@@ -182,14 +182,14 @@ def window_between(rule_list: Sequence[Limit], first: int, last: int, best: tupl
 
     best: the day number of the best date, and its reason.
     """
-    opening = [limit for limit in rule_list if limit.opens and not limit.allowed[first - 1]]
-    closing = [limit for limit in rule_list if limit.closes and not limit.allowed[(last + 1) % DAYS]]
+    opening = [limit for limit in rule_list if limit.opens is not None and not limit.allowed[first - 1]]
+    closing = [limit for limit in rule_list if limit.closes is not None and not limit.allowed[(last + 1) % DAYS]]
     always = (because("never-closed"),)
     return Window(
         first, best[0], last,
-        tuple(limit.opens(first) for limit in opening) or always,
+        tuple(limit.opens(first) for limit in opening if limit.opens) or always,
         best[1],
-        tuple(limit.closes(last) for limit in closing) or always,
+        tuple(limit.closes(last) for limit in closing if limit.closes) or always,
         (tuple(limit.name for limit in opening), tuple(limit.name for limit in closing)),
         is_main=True,
     )
