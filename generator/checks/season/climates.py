@@ -10,7 +10,7 @@ from generator.season.climate.climate_faults import climate_faults
 
 def _check(book: PartialBook) -> Iterator[Finding]:
     for id, place in book.places.items():
-        for fault in climate_faults(place.normals, place.latitude_deg):  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
+        for fault in climate_faults(place.normals, place.latitude_deg):
             path = ("latitude_deg",) if fault.series is None else ("normals", fault.series)
             month = () if fault.month is None else (fault.month,)
             yield Finding(book.where("places", id, *path, *month), fault.what, fault.instead)
