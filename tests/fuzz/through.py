@@ -110,7 +110,7 @@ class Through:
         for path, content in site.files.items():
             if isinstance(content, str) and not path.startswith("book/schema/"):
                 found |= {(path, each) for each in odd(content)}
-        found |= {("search", each) for each in odd(site.shelf.script())}
+        found |= {("search", each) for each in odd(site.index.script())}
         return found
 
     def _difference(self, changed: dict) -> str:
