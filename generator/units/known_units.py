@@ -175,7 +175,7 @@ def _listed(spelling: str, american: bool) -> Unit | None:
             return whole[_squeezed(text)]
     parts = []
     for part in text.split("/"):
-        count, atom = re.findall(r"([0-9]*)(.*)", part, re.DOTALL)[0]
+        count, atom = re.fullmatch(r"([0-9]*)(.*)", part, re.DOTALL).groups()
         if atom.lower() in AMERICAN and american:
             atom = AMERICAN[atom.lower()]
         elif atom.lower() in AMBIGUOUS:

@@ -82,7 +82,7 @@ def _decimal(digits: str, american: bool) -> str:
     raise QuantityError("not-a-number", f"'{digits}' is not a number; write one such as 2.5.")
 
 
-def _number(found: re.Match[str], text: str, american: bool) -> float:
+def _number(found: re.Match, text: str, american: bool) -> float:
     if found["bottom"]:
         if int(found["bottom"]) == 0:
             raise QuantityError("division-by-zero", f"'{text}' divides by zero.")
@@ -115,9 +115,9 @@ def _is_american(spelling: str, wanted: Unit) -> bool:
         return False
 
 
-def _unit_text(found: re.Match[str], text: str) -> str:
+def _unit_text(found: re.Match, text: str) -> str:
     """The unit as typed; '5 100 m2' is refused, being 5100 m2 or five times 100 m2."""
-    spelling: str = found["unit"]
+    spelling = found["unit"]
     if (found["spaced"] or "").endswith(" 100") and _is_unit("100 " + spelling):
         sentence = f"'{text}' can be read two ways; write the number without spaces."
         raise QuantityError("ambiguous-number", sentence)
@@ -173,8 +173,8 @@ def _rectangle(text: str, wanted: Unit) -> float | None:
     if wanted.dimension != unit("m2").dimension or len(sides) != 2:
         return None
     side_unit = unit("ft" if wanted.system == "us" else "m")
-    width, typed = _split(sides[1], side_unit)
-    width_unit = _known_unit(typed, wanted) if typed else side_unit
+    width, width_unit = _split(sides[1], side_unit)
+    width_unit = _known_unit(width_unit, wanted) if width_unit else side_unit
     width_m = _in_si(width, width_unit, side_unit, sides[1])
     return read_quantity(sides[0], width_unit) * width_m
 
@@ -225,7 +225,7 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
     text = _PAIR.sub(r"\1; \2;", re.sub(f"[{_BLANK}]+", " ", re.sub("[−–]", "-", text))).strip(" \n")
     if not text:
         raise QuantityError("empty", "Nothing is typed here; give readings such as 12, 14, 15.")
-    head, tail = re.findall(r"([-+0-9.,;/ \n]*)(.*)", text, re.DOTALL)[0]
+    head, tail = re.fullmatch(r"([-+0-9.,;/ \n]*)(.*)", text, re.DOTALL).groups()
     one_unit = tail and not re.search(r"[,;\nxX×*]|by", tail)  # '30 x 12 ft' is one piece, with its own unit.
     trailing, body = (tail, head) if one_unit else ("", text)
     readings = _separated(body, spaces_separate=body == head)
