@@ -10,6 +10,7 @@ import json
 from collections.abc import Callable
 from typing import Any
 
+from generator.calculators.calculator_sentences import calculator_table
 from generator.findings import LEAST_ALIKE, LONGEST_MISSPELT
 from generator.formula.functions import SNAP, WIDEST_SNAP
 from generator.formula.nodes import SENTENCES as FORMULA_SENTENCES
@@ -28,7 +29,7 @@ def of_every_page() -> dict[str, Any]:
 
 
 # Part -> what only its own script needs.
-OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {}
+OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {"calculator": calculator_table}
 
 
 def contract_script() -> str:

@@ -30,16 +30,12 @@
   }
 
   /* What stands in a field, with its unit where only a number was typed. */
-  function withUnit(form, field) {
-    var text = field.input.value.trim();
-    var unit = form.unitOf(field);
-    return text && unit !== '1' && !/[^0-9.,;\s\/½¼¾⅓⅔⅛⅜⅝⅞-]/.test(text) ? text + ' ' + unit : text;
-  }
+  function withUnit(form, field) { return Swardbook.readerUnits.beside(field.input.value, form.unitOf(field)); }
 
   /* '240 m2' as its number and, where the field offers that unit, the unit. */
   function parted(field, text) {
     var cut = text.lastIndexOf(' ');
-    var units = field.select ? Array.prototype.map.call(field.select.options, function (option) { return option.value; }) : [field.root.getAttribute('data-metric-unit')];
+    var units = field.select ? Swardbook.list(field.select.options).map(function (option) { return option.value; }) : [field.root.getAttribute('data-metric-unit')];
     var unit = units.filter(function (each) { return text.slice(-each.length - 1) === ' ' + each; })
       .sort(function (a, b) { return b.length - a.length; })[0];
     if (cut < 0 || !unit) return { text: text, unit: null };
@@ -107,8 +103,7 @@
       shown.focus();
       shown.select();
       told.textContent = sentence + ' Copy it from here.';
-      if (!navigator.clipboard) return;
-      navigator.clipboard.writeText(text).then(function () { told.textContent = sentence + ' It is copied.'; }, function () { /* It can be copied by hand. */ });
+      Swardbook.copy(text, function () { told.textContent = sentence + ' It is copied.'; }, function () { /* It can be copied by hand. */ });
     }
 
     function on(part, act) {
