@@ -84,11 +84,11 @@ Swardbook.element = function (tag, className, text) {
 /* The same, put last into `parent`. */
 Swardbook.add = function (parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); };
 
-/* A quiet button that does something. */
+/* A quiet button; `act` may come later. */
 Swardbook.button = function (words, act) {
   var made = Swardbook.element('button', 'sb-button sb-button--quiet', words);
   made.type = 'button';
-  made.addEventListener('click', act);
+  if (act) made.addEventListener('click', act);
   return made;
 };
 

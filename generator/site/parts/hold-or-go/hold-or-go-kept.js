@@ -2,11 +2,9 @@
    limits are a task's own, because another product has another label. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
   var LONGEST = 60;
-  var GRASS = 'grass';
+  var GRASS = 'grass', own = Swardbook.own;
 
-  function own(object, name) { return Boolean(object) && Object.prototype.hasOwnProperty.call(object, name); }
   function rows() { return Swardbook.kept('holds'); }
 
   /* Only answers to questions that this book has. */
