@@ -1,4 +1,4 @@
-"""The year of a grass at a place, or a dated job, as an iCalendar file (RFC 5545), for the calendar on a phone."""
+"""The year of a grass at a place, or a dated job, as an iCalendar file (RFC 5545), for the calendar on a phone. Twin: calendar file."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass

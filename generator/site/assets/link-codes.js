@@ -23,8 +23,7 @@
     var whole = text.split("&").every(function (pair) {
       var cut = pair.indexOf("=");
       var name = pair.slice(0, Math.max(cut, 0)), value = pair.slice(cut + 1);
-      var twice = Object.prototype.hasOwnProperty.call(found, name);
-      if (twice || !Object.prototype.hasOwnProperty.call(KNOWN, name) || !KNOWN[name].test(value)) { return false; }
+      if (Swardbook.own(found, name) || !Swardbook.own(KNOWN, name) || !KNOWN[name].test(value)) { return false; }
       found[name] = value;
       return true;
     });
@@ -67,5 +66,5 @@
     return read(text) ? text : null;
   }
 
-  window.Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write };
+  Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write };
 })();

@@ -10,11 +10,24 @@ import json
 from collections.abc import Callable
 from typing import Any
 
-from generator.calculators.calculator_sentences import calculator_table
+from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_RAIN_MM
+from generator.book.lists.kept_record import LAWN_CODE
+from generator.book.lists.shielding import RUN
+from generator.book.records.grass import LEVELS
+from generator.calculators.calculator_sentences import SLACK, calculator_table
+from generator.field.nitrogen_record import NOT_WRITTEN
+from generator.files.calendar_file import FIRST_MINUTE, PRODUCT
+from generator.files.nitrogen_text import RANGE_WORDS
 from generator.findings import LEAST_ALIKE, LONGEST_MISSPELT
 from generator.formula.functions import SNAP, WIDEST_SNAP
 from generator.formula.nodes import SENTENCES as FORMULA_SENTENCES
-from generator.season.calendar_days import DAYS, MONTHS, MONTH_STARTS
+from generator.jobs.amounts import SNAP as PACK_SNAP
+from generator.jobs.dates import EARLIEST_DAYS_BACK
+from generator.jobs.job import LITRES_A_CUBIC_METRE
+from generator.jobs.plan_steps import ONLY_LEVELS
+from generator.jobs.price import CENTS, HAIR, MINUTE, SPOIL_NAME
+from generator.season.calendar_days import DAYS, MONTHS, MONTH_STARTS, WEEKS
+from generator.site.shared.strip_drawing import STRIP
 from generator.units import unit_table
 from generator.units.typed_text import reading_table
 
@@ -24,12 +37,23 @@ def of_every_page() -> dict[str, Any]:
     return {
         "units": unit_table(), "reading": reading_table(), "near": {"least_alike": LEAST_ALIKE, "longest": LONGEST_MISSPELT},
         "formula": {"sentences": FORMULA_SENTENCES, "snap": SNAP, "widest_snap": WIDEST_SNAP},
-        "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS},
+        "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS, "weeks": WEEKS}, "strip": STRIP,
+        "calendar": {"product": PRODUCT, "first_minute": FIRST_MINUTE.timestamp() // 60},
+        "kept": {
+            "first_year": FIRST_YEAR, "last_year": LAST_YEAR, "largest_lawn_m2": LARGEST_LAWN_M2, "most_rain_mm": MOST_RAIN_MM, "lawn": LAWN_CODE.pattern,
+        },
     }
 
 
 # Part -> what only its own script needs.
-OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {"calculator": calculator_table}
+OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
+    "calculator": calculator_table,
+    "job-planner": lambda: {
+        "levels": LEVELS, "only_levels": ONLY_LEVELS, "earliest_days_back": EARLIEST_DAYS_BACK, "snap": PACK_SNAP, "minute": MINUTE, "cents": CENTS,
+        "hair": HAIR, "litres": LITRES_A_CUBIC_METRE, "spoil": SPOIL_NAME,
+    },
+    "work-record": lambda: {"run": RUN, "not_written": NOT_WRITTEN, "range": RANGE_WORDS, "slack": SLACK},
+}
 
 
 def contract_script() -> str:

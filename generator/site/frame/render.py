@@ -17,6 +17,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedErro
 from markupsafe import Markup
 
 from generator.site.frame.contract import contract_script, part_script
+from generator.site.shared.strip_drawing import STRIP
 
 SITE = Path(__file__).parents[1]
 ASSETS = SITE / "assets"
@@ -43,6 +44,7 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    made.globals["strip"] = STRIP
     made.filters["share"] = share
     made.filters["runs"] = runs
     made.filters["spells"] = spells

@@ -1,7 +1,8 @@
-/* Calendar dates without clocks or time zones: year, month and day only. */
+/* Calendar dates without clocks or time zones: year, month and day only. The book's year has no 29 February, in Python
+   (generator/season/calendar_days.py) and here. Twin: calendar days. */
 (function () {
   "use strict";
-  var DAY = 86400000;
+  var DAY = 86400000, YEAR = Swardbook.contract.year, FEBRUARY = 1;
 
   /* '2026-10-12' as whole days since 1970-01-01, or null when no such day exists. */
   function fromIso(text) {
@@ -24,6 +25,21 @@
     return new Intl.DateTimeFormat(undefined, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(new Date(day * DAY));
   }
 
-  window.Swardbook = window.Swardbook || {};
-  window.Swardbook.dates = { fromIso: fromIso, today: today, iso: iso, words: words };
+  /* 0 for 1 January; 29 February counts as the 28th. */
+  function dayOfYear(text) {
+    var month = +text.slice(5, 7) - 1, day = +text.slice(8);
+    return YEAR.starts[month] + (month === FEBRUARY ? Math.min(day, 28) : day) - 1;
+  }
+
+  /* '12 October' for a day of the year, 0 for 1 January. */
+  function dayWords(number) {
+    var month = YEAR.starts.filter(function (start) { return start <= number; }).length - 1;
+    return (number - YEAR.starts[month] + 1) + " " + YEAR.months[month];
+  }
+
+  Swardbook.dates = {
+    fromIso: fromIso, today: today, iso: iso, words: words, dayOfYear: dayOfYear, dayWords: dayWords,
+    /* '12 Oct'. */
+    shortDay: function (number) { return dayWords(number).replace(/ (...).*/, " $1"); }
+  };
 })();

@@ -1,5 +1,5 @@
-/* What the answers of the inspection sheet change in a plan. The twin of generator/field/inspection_plan.py; the rules are the inspection's own
-   (parts/inspection-sheet), what each outcome says and adds comes from assets/jobs/inspection.js. */
+/* What the answers of the inspection sheet change in a plan: the rules are the inspection's own (parts/inspection-sheet), what each outcome says and
+   adds comes from assets/jobs/inspection.js. Twin: inspection in a plan. */
 (function () {
   'use strict';
   var LONGEST = 60;
@@ -89,8 +89,7 @@
 
   function sum(values) {
     var asks = Object.keys(Swardbook.jobs.inspection().asks).length, stops = values.stops.length;
-    return (stops ? 'Stop: ' + stops + (stops === 1 ? ' thing has' : ' things have') + ' to be settled first. ' : '') +
-      'Looked at: ' + (asks - values.unanswered.length) + ' of ' + Swardbook.jobWords.count(asks, 'thing') + '.';
+    return (stops ? Swardbook.inspection.stopWords(stops) + ' ' : '') + 'Looked at: ' + (asks - values.unanswered.length) + ' of ' + Swardbook.jobWords.count(asks, 'thing') + '.';
   }
 
   Swardbook.jobInspection = { clean: clean, onDevice: onDevice, read: read, show: show, sum: sum };

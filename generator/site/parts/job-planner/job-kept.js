@@ -8,15 +8,14 @@
   var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, AREA = /^\d{1,7}(\.\d{1,4})?$/;
   var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', put: 'days put off to', without: 'steps left out' };
 
-  function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
+  var has = Swardbook.own;
 
   /* An area as it was typed, where it still says the same. */
   function asTyped(text, area) {
     try {
       return typeof text === 'string' && Math.abs(Swardbook.quantity.read(text, 'm2') - area) <= 1e-9 * area ? text : '';
     } catch (problem) {
-      if (!problem.sentence) { throw problem; }
-      return '';
+      return Swardbook.sentenceOf(problem) && '';
     }
   }
 

@@ -1,9 +1,8 @@
 /* What is wrong with an entry of the record before it is put down, column by column. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
   var LONGEST = 200;
-  var LAWN = /^[A-Za-z0-9][A-Za-z0-9-]{0,23}$/;
+  var LAWN = new RegExp('^' + Swardbook.contract.kept.lawn + '$');
 
   function numberFault(column, value) {
     var first = null;
@@ -13,8 +12,7 @@
         var si = Swardbook.quantity.read(value, units[i]);
         return si < 0 && column.unit !== '°C' ? 'This is less than nought.' : '';
       } catch (problem) {
-        if (!problem.sentence) throw problem;
-        first = first || problem.sentence;
+        first = first || Swardbook.sentenceOf(problem);
       }
     }
     return first;
@@ -27,7 +25,7 @@
     if (column.id === 'lawn' && !LAWN.test(value)) return 'Use letters, digits and hyphens only, such as TL-014; no name and no address.';
     if (column.kind === 'date' && Swardbook.dates.fromIso(value) === null) return 'This is not a date; write year, month and day, such as 2026-10-12.';
     if (column.kind === 'time' && !/^([01]?\d|2[0-3]):[0-5]\d$/.test(value)) return 'This is not a time; write hours and minutes, such as 14:30.';
-    if (column.kind === 'grass' && !Object.prototype.hasOwnProperty.call(grasses, value)) return 'This book has no such grass.';
+    if (column.kind === 'grass' && !Swardbook.own(grasses, value)) return 'This book has no such grass.';
     if (column.kind === 'choice' && column.choices.indexOf(value) < 0) return 'This is not among the choices.';
     return column.kind === 'number' ? numberFault(column, value) : '';
   }
