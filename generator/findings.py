@@ -1,7 +1,7 @@
 """What is wrong with a book, as data: where, what, and what would be right.
 
 Every check returns findings; only here do they become text. One line each:
-`path:line:column: what is wrong; what would be right`.
+`path:line:column: what is wrong; what would be right`. Twin: nearest.
 """
 
 import re

@@ -1,6 +1,6 @@
 """Dates of a job's steps: from the day of the job along what waits for what.
 
-Twin: job dates.
+Twins: job dates, days of the year.
 """
 
 from collections.abc import Mapping

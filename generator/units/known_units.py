@@ -1,4 +1,7 @@
-"""The one pint registry, and what it knows of each unit on the allow-list."""
+"""The one pint registry, and what it knows of each unit on the allow-list.
+
+Twin: quantity.
+"""
 
 import re
 from dataclasses import dataclass

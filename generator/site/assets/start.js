@@ -52,7 +52,7 @@ Swardbook.sentenceOf = function (problem) {
 
 Swardbook.own = function (object, name) { return Boolean(object) && Object.prototype.hasOwnProperty.call(object, name); };
 
-/* A template of the contract with its places filled: filled("'{text}' divides by zero.", {text: '1/0'}). */
+/* A template of the contract with its places filled: filled('{count} packs', {count: 4}). */
 Swardbook.filled = function (template, values) {
   return template.replace(/\{([a-z_]+)\}/g, function (place, name) {
     if (!Swardbook.own(values, name)) throw new Error('nothing fills ' + place);

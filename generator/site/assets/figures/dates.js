@@ -1,5 +1,5 @@
 /* Calendar dates without clocks or time zones: year, month and day only. The book's year has no 29 February, in Python
-   (generator/season/calendar_days.py) and here. Twin: calendar days. */
+   (generator/season/calendar_days.py) and here. Twin: days of the year. */
 (function () {
   "use strict";
   var DAY = 86400000, YEAR = Swardbook.contract.year, FEBRUARY = 1;

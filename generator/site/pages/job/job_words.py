@@ -1,4 +1,4 @@
-"""A dated job in words for its page. The browser says the same (parts/job-planner/job-words.js), held to it by a test."""
+"""A dated job in words for its page. Twin: job words."""
 
 from datetime import date
 from math import floor

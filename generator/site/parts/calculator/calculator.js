@@ -100,9 +100,10 @@
     return high !== undefined && most > high + slack(high) ? said('seldom-over', input, high, most, shown) : null;
   }
 
-  /* spec: one of Swardbook.calculators (a result without `us` has one unit, a warning without `weight` is one of care); typed: {input: {text, unit}}. Gives {values, results} in SI, and what to say. */
+  /* spec: one of Swardbook.calculators (a result without `us` has one unit, a warning without `weight` is one of care); typed: {input: {text, unit}}. Gives
+     {values, results} in SI, and what to say; unread: what could not be read, told away from its field. */
   function run(spec, typed) {
-    var out = { values: {}, results: {}, weighed: false, problems: {}, notes: {}, noAnswer: {}, said: [] };
+    var out = { values: {}, results: {}, weighed: false, problems: {}, unread: {}, notes: {}, noAnswer: {}, said: [] };
     spec.inputs.forEach(function (input) { take(input, typed[input.name], out); });
     var known = Object.assign({}, out.values);
     spec.results.forEach(function (result) {
@@ -135,6 +136,7 @@
       if (note) out.notes[input.name] = note;
     } catch (problem) {
       out.problems[input.name] = Swardbook.sentenceOf(problem);
+      out.unread[input.name] = Swardbook.filled(K.sentences.unreadable, { label: input.question, why: problem.sentence });
     }
   }
 

@@ -1,7 +1,7 @@
 /* What was fed, by lawn and year, with the calculator's own formula. Twin: nitrogen of a record. */
 (function () {
   'use strict';
-  var K = Swardbook.contract['work-record'];
+  var K = Swardbook.contract['work-record'], FED = ['product', 'area', 'nitrogen_percent'];
 
   /* {si} or {why} of one feed, by the calculator's formula. */
   function nitrogenOf(calculator, entry) {
@@ -13,7 +13,9 @@
     typed.area.text = entry.area;
     typed.nitrogen_percent.text = entry.nitrogen_percent;
     var run = Swardbook.calculator.run(calculator, typed);
-    var wrong = run.problems.product || run.problems.area || run.problems.nitrogen_percent || run.noAnswer.nitrogen_rate;
+    var wrong = calculator.inputs.map(function (input) {
+      return FED.indexOf(input.name) >= 0 && (run.unread[input.name] || run.problems[input.name]);
+    }).concat(run.noAnswer.nitrogen_rate).filter(Boolean)[0];
     return wrong ? { why: wrong } : { si: run.results.nitrogen_rate };
   }
 
