@@ -2,7 +2,7 @@
 (function () {
   'use strict';
 
-  var system = Swardbook.preferences.units;
+  var system = Swardbook.readerUnits.system;
 
   function field(root) {
     return {

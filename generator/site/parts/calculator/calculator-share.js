@@ -2,29 +2,22 @@
    is #v=1&area=240+m2&depth=4+mm; whatever does not read as a value of its input makes the whole link damaged. */
 (function () {
   'use strict';
-  var LONGEST_FRAGMENT = 300;
+  var LONGEST_FRAGMENT = Swardbook.fragment.longest;
   var NAME = /^[a-z][a-z0-9_]{0,59}$/;
   var VALUE = /^[0-9A-Za-z .,;\/%'"°²³½¼¾⅓⅔⅛⅜⅝⅞×*^+\n-]{1,280}$/;
 
   /* {} for no figures, null for a damaged link, else input name to text. */
   function particulars(fragment, known) {
-    var text = fragment.replace(/^#/, '');
-    if (text.indexOf('=') < 0) return {};
-    if (text.length > LONGEST_FRAGMENT) return null;
-    var found = Object.create(null);
-    var whole = text.split('&').every(function (pair) {
-      var cut = pair.indexOf('=');
-      var name = pair.slice(0, cut), value;
+    if (fragment.indexOf('=') < 0) return {};
+    var found = Swardbook.fragment.read(fragment, function (name, value) {
       try {
-        value = decodeURIComponent(pair.slice(cut + 1).replace(/\+/g, ' '));
+        var text = decodeURIComponent(value.replace(/\+/g, ' '));
+        return NAME.test(name) && VALUE.test(text) && known.indexOf(name) >= 0 ? text : null;
       } catch (error) {
-        return false;
+        return null;
       }
-      if (cut < 1 || !NAME.test(name) || !VALUE.test(value) || name in found || (name !== 'v' && known.indexOf(name) < 0)) return false;
-      found[name] = value;
-      return true;
     });
-    if (!whole || found.v !== '1') return null;
+    if (!found) return null;
     delete found.v;
     return Object.keys(found).length ? found : null;
   }
@@ -50,7 +43,7 @@
   }
 
   function fragment(form, wanted) {
-    return '#v=1' + form.fields.filter(wanted).map(function (field) {
+    return '#' + Swardbook.fragment.begin + form.fields.filter(wanted).map(function (field) {
       return '&' + field.name + '=' + encodeURIComponent(withUnit(form, field)).replace(/%20/g, '+');
     }).join('');
   }
