@@ -7,18 +7,12 @@
 
   /* The result [SI] as a function of the input [SI]; null where it has no answer. */
   function response(spec, values, inputName, resultName) {
-    var last = spec.results.map(function (result) { return result.name; }).indexOf(resultName);
+    var last = spec.results.map(function (result) { return result.name; }).indexOf(resultName), chain = { results: spec.results.slice(0, last + 1) };
     return function (si) {
-      var known = Object.assign({}, values);
-      known[inputName] = si;
-      for (var i = 0; i <= last; i += 1) {
-        try {
-          known[spec.results[i].name] = Swardbook.formula.answer(spec.results[i].work, known);
-        } catch (problem) {
-          Swardbook.sentenceOf(problem);
-        }
-      }
-      return known[resultName] === undefined ? null : known[resultName];
+      var given = Object.assign({}, values);
+      given[inputName] = si;
+      var found = Swardbook.calculator.answers(chain, given)[resultName];
+      return found === undefined ? null : found;
     };
   }
 

@@ -100,26 +100,41 @@
     return high !== undefined && most > high + slack(high) ? said('seldom-over', input, high, most, shown) : null;
   }
 
+  /* The results that have an answer, by name. values: of the inputs [SI]; failed(result, problem): told of each that has none. */
+  function answers(spec, values, failed) {
+    var known = Object.assign({}, values), results = {};
+    spec.results.forEach(function (result) {
+      try {
+        results[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
+      } catch (problem) {
+        if (Swardbook.sentenceOf(problem) && failed) failed(result, problem);
+      }
+    });
+    return results;
+  }
+
+  /* The warnings that hold; one that rests on a value that is missing does not. */
+  function warned(spec, known) {
+    return spec.warnings.filter(function (warning) {
+      try {
+        return Swardbook.formula.answer(warning.when, known);
+      } catch (problem) {
+        return !Swardbook.sentenceOf(problem);
+      }
+    });
+  }
+
   /* spec: one of Swardbook.calculators (a result without `us` has one unit, a warning without `weight` is one of care); typed: {input: {text, unit}}. Gives
      {values, results} in SI, and what to say; unread: what could not be read, told away from its field. */
   function run(spec, typed) {
     var out = { values: {}, results: {}, weighed: false, problems: {}, unread: {}, notes: {}, noAnswer: {}, said: [] };
     spec.inputs.forEach(function (input) { take(input, typed[input.name], out); });
-    var known = Object.assign({}, out.values);
-    spec.results.forEach(function (result) {
-      try {
-        out.results[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
-      } catch (problem) {
-        var why = Swardbook.small(Swardbook.sentenceOf(problem));
-        if (problem.code !== 'missing-value') out.noAnswer[result.name] = Swardbook.filled(K.sentences['no-answer'], { label: result.label, why: why });
-      }
+    out.results = answers(spec, out.values, function (result, problem) {
+      var why = Swardbook.small(problem.sentence);
+      if (problem.code !== 'missing-value') out.noAnswer[result.name] = Swardbook.filled(K.sentences['no-answer'], { label: result.label, why: why });
     });
-    spec.warnings.forEach(function (warning) {
-      try {
-        if (Swardbook.formula.answer(warning.when, known)) out.said.push({ say: warning.say, weight: warning.weight || 'care' });
-      } catch (problem) {
-        Swardbook.sentenceOf(problem);
-      }
+    out.said = warned(spec, Object.assign({}, out.values, out.results)).map(function (warning) {
+      return { say: warning.say, weight: warning.weight || 'care' };
     });
     return out;
   }
@@ -140,5 +155,5 @@
     }
   }
 
-  Swardbook.calculator = { run: run, figures: figures, show: show, exact: exact, pretty: pretty, inUnit: inUnit };
+  Swardbook.calculator = { run: run, figures: figures, show: show, exact: exact, pretty: pretty, inUnit: inUnit, tidy: tidy, answers: answers, warned: warned };
 })();

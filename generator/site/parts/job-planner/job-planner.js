@@ -121,7 +121,7 @@
       part('headline').textContent = W.headline(window_);
       part('window-why').textContent = window_.why;
       part('edges').textContent = W.edges(window_);
-      part('frost').textContent = 'Any frost in the four weeks from then: ' + W.percent(window_.frost_chance_four_weeks) + '.';
+      part('frost').textContent = L.said('frost', { chance: W.percent(window_.frost_chance_four_weeks) });
       S.list(part('settling'), out.first_possible, function (row, each) { row.textContent = W.settles(each, titles[each.step]); });
       S.list(part('then'), window_.what_then, function (row, text) { row.textContent = text; });
       part('then-box').hidden = !window_.what_then.length;

@@ -1,4 +1,4 @@
-/* The steps on the page: a list item each, kept while the job changes, so that nobody loses the field they are in. */
+/* The steps on the page: a list item each, kept while the job changes, so that nobody loses the field they are in. Twin: job on its page. */
 (function () {
   'use strict';
 

@@ -3,24 +3,12 @@
   'use strict';
   var DAYS = Swardbook.contract.year.days, K = Swardbook.contract['job-planner'];
 
-  function tidy(value) { return Number(value.toPrecision(12)); }
+  function tidy(value) { return Swardbook.calculator.tidy(value); }
   function iso(day) { return day === null ? null : Swardbook.dates.iso(day); }
   function around(value) { return ((value % DAYS) + DAYS) % DAYS; }
 
   /* A calculator's results for values in SI units. Results that have no answer are left out. */
-  function results(calculator, values) {
-    var spec = Swardbook.calculators[calculator];
-    var known = Object.assign({}, values);
-    var found = {};
-    spec.results.forEach(function (result) {
-      try {
-        found[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
-      } catch (problem) {
-        Swardbook.sentenceOf(problem);
-      }
-    });
-    return found;
-  }
+  function results(calculator, values) { return Swardbook.calculator.answers(Swardbook.calculators[calculator], values); }
 
   function amount(si, spelling) { return { value: Swardbook.calculator.inUnit(si, spelling), unit: spelling }; }
 
@@ -76,14 +64,7 @@
   }
 
   function warnings(spec, each) {
-    var known = Object.assign({}, each.values, each.results);
-    return spec.warnings.filter(function (warning) {
-      try {
-        return Swardbook.formula.answer(warning.when, known);
-      } catch (problem) {
-        return !Swardbook.sentenceOf(problem);
-      }
-    }).map(function (warning) { return warning.say; });
+    return Swardbook.calculator.warned(spec, Object.assign({}, each.values, each.results)).map(function (warning) { return warning.say; });
   }
 
   function amountOf(si, spelling) {
