@@ -8,8 +8,9 @@
   function fromIso(text) {
     var parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text || "");
     if (!parts) { return null; }
-    var moment = new Date(Date.UTC(+parts[1], +parts[2] - 1, +parts[3]));
-    var same = moment.getUTCFullYear() === +parts[1] && moment.getUTCMonth() === +parts[2] - 1 && moment.getUTCDate() === +parts[3];
+    var moment = new Date(0);
+    moment.setUTCFullYear(+parts[1], +parts[2] - 1, +parts[3]); /* Date.UTC takes the year 12 for 1912. */
+    var same = +parts[1] > 0 && moment.getUTCFullYear() === +parts[1] && moment.getUTCMonth() === +parts[2] - 1 && moment.getUTCDate() === +parts[3];
     return same ? moment.getTime() / DAY : null;
   }
 

@@ -1,4 +1,4 @@
-/* What is wrong with an entry of the record before it is put down, column by column. */
+/* What is wrong with an entry of the record before it is put down, column by column. Twin: kept record. */
 (function () {
   'use strict';
   var LONGEST = 200;
