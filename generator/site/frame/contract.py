@@ -28,6 +28,7 @@ from generator.jobs.job import LITRES_A_CUBIC_METRE
 from generator.jobs.plan_steps import ONLY_LEVELS
 from generator.jobs.price import CENTS, HAIR, MINUTE, SPOIL_NAME
 from generator.season.calendar_days import DAYS, MONTHS, MONTH_STARTS, WEEKS
+from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
 from generator.units import unit_table
 from generator.units.typed_text import reading_table
@@ -42,6 +43,7 @@ def of_every_page() -> dict[str, Any]:
         "calendar": {"product": PRODUCT, "first_minute": FIRST_MINUTE.timestamp() // 60},
         "kept": {
             "first_year": FIRST_YEAR, "last_year": LAST_YEAR, "largest_lawn_m2": LARGEST_LAWN_M2, "most_rain_mm": MOST_RAIN_MM, "lawn": LAWN_CODE.pattern,
+            "longest": LONGEST,
         },
     }
 

@@ -17,6 +17,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedErro
 from markupsafe import Markup
 
 from generator.site.frame.contract import contract_script, part_script
+from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
 
 SITE = Path(__file__).parents[1]
@@ -44,7 +45,7 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    made.globals["strip"] = STRIP
+    made.globals.update(strip=STRIP, longest=LONGEST)
     made.filters["share"] = share
     made.filters["runs"] = runs
     made.filters["spells"] = spells

@@ -29,7 +29,7 @@
     var NONE = Swardbook.holdRules.none, row = add(root, 'div', 'sb-hold__measured'), input = add(row, 'input', 'sb-input sb-hold__measure'), none = null;
     input.type = 'text';
     input.id = id;
-    input.maxLength = Swardbook.holdsKept.longest - 20;
+    input.maxLength = Swardbook.contract.kept.longest.measure;
     input.inputMode = question.least === undefined ? 'text' : 'decimal'; /* Some phones' number pads have no minus. */
     input.setAttribute('aria-describedby', id + '-how ' + id + '-trouble');
     Swardbook.words(add(row, 'span', 'sb-hold__unit'), [question.shown]);

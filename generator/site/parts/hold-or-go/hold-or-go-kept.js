@@ -2,7 +2,6 @@
    limits are a task's own, because another product has another label. */
 (function () {
   'use strict';
-  var LONGEST = 60;
   var GRASS = 'grass', own = Swardbook.own;
 
   function rows() { return Swardbook.kept('holds'); }
@@ -37,7 +36,6 @@
 
   Swardbook.holdsKept = {
     grass: GRASS,
-    longest: LONGEST,
     /* {at, answers}: when it was last changed, and what was said of that date, by question; for a task, its label's limits too. */
     of: function (date, task) {
       var day = rows().get(date) || {};
@@ -50,7 +48,7 @@
         after.tasks = after.tasks || {};
         mine = after.tasks[task] = own(after.tasks, task) ? after.tasks[task] : {};
       }
-      if (text) { mine[id] = text.slice(0, LONGEST); } else { delete mine[id]; }
+      if (text) { mine[id] = text.slice(0, Swardbook.contract.kept.longest.answer); } else { delete mine[id]; }
       after.at = clock();
       rows().together(function () {
         if (!before || !rows().change(date, before, after)) { rows().add(after, date); }

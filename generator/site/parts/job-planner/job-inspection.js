@@ -2,13 +2,11 @@
    adds comes from assets/jobs/inspection.js. Twin: inspection in a plan. */
 (function () {
   'use strict';
-  var LONGEST = 60;
-
   /* Answers by question, only text; what was kept may be of another hand. */
   function clean(found) {
     var kept = {};
     Object.keys(found && typeof found === 'object' ? found : {}).forEach(function (id) {
-      if (/^[a-z0-9-]{1,60}$/.test(id) && typeof found[id] === 'string' && found[id].trim()) { kept[id] = found[id].trim().slice(0, LONGEST); }
+      if (Swardbook.kept.isId(id) && typeof found[id] === 'string' && found[id].trim()) { kept[id] = found[id].trim().slice(0, Swardbook.contract.kept.longest.answer); }
     });
     return kept;
   }

@@ -5,7 +5,7 @@
   'use strict';
   var VERSION = 1, LONGEST_FILE = 2000000;
   var OLD_ADDED_STEP = /^visit-(?=.+-\d+$)/; /* What the ids of steps that an inspection adds began with. */
-  var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, AREA = /^\d{1,7}(\.\d{1,4})?$/;
+  var AREA = /^\d{1,7}(\.\d{1,4})?$/;
   var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', put: 'days put off to', without: 'steps left out' };
 
   var has = Swardbook.own;
@@ -81,7 +81,7 @@
     var found = Swardbook.fragment.read(fragment, function (name, value) {
       if (name === 'on') { return Swardbook.kept.isDay(value) ? value : null; }
       if (name === 'area') { return AREA.test(value) && Swardbook.kept.isArea(+value) ? value : null; }
-      return NAMES.indexOf(name) >= 0 && ID.test(value) ? value : null;
+      return NAMES.indexOf(name) >= 0 && Swardbook.kept.isId(value) ? value : null;
     });
     if (!found) { return null; }
     delete found.v;

@@ -253,7 +253,7 @@
       else if (target.dataset.act === 'rain') { if (Swardbook.jobRain.take(target, job().rain)) { changed(); } }
       else if (target === part('day-sheet-days')) { sheetDay = target.value; work(job()); }
       else if (target === part('day-sheet-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
-      else if (target === part('name')) { job().name = target.value.trim().slice(0, 40); changed(); }
+      else if (target === part('name')) { job().name = target.value.trim().slice(0, Swardbook.contract.kept.longest.job); changed(); }
       else if (target === part('kept')) { if (target.value) { choose(target.value); } }
     });
     root.addEventListener('input', function (event) { if (event.target === choice('area')) { chosen('area'); } });

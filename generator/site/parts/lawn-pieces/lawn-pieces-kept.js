@@ -2,7 +2,6 @@
 (function () {
   'use strict';
   if (Swardbook.lawn) return;
-  var LONGEST = { name: 80, sizes: 160 };
   var told = [];
 
   function rows() { return Swardbook.kept('lawn'); }
@@ -28,7 +27,7 @@
     added: function () { return together(false); },
     takenAway: function () { return together(true); },
     fits: function (piece) { return Boolean(Swardbook.kept.sound('lawn', piece)); },
-    longest: LONGEST,
+    longest: Swardbook.contract.kept.longest,
     /* Calls `act` now and whenever the lawn or the units change. */
     follow: function (act) { told.push(act); act(); },
     unit: function () { return unitOf('m2', 'ft2'); },

@@ -59,7 +59,7 @@
       var typed = typedIn(shape);
       var out = Swardbook.calculator.run(shape.spec, typed);
       var words = sizes(shape, typed);
-      var piece = { name: name.slice(0, lawn.longest.name), sizes: words, area: out.results.area, hole: hole };
+      var piece = { name: name.slice(0, lawn.longest.piece), sizes: words, area: out.results.area, hole: hole };
       var wrong = fault(shape, out);
       if (!wrong && !lawn.fits(piece)) wrong = 'It is too ' + (piece.area < 1 ? 'small' : 'large') + ' for a lawn.';
       if (!wrong && !lawn.rows().room()) wrong = 'The lawn holds ' + lawn.rows().most + ' pieces, and no more fit.';

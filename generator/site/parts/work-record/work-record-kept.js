@@ -1,7 +1,6 @@
 /* What is wrong with an entry of the record before it is put down, column by column. Twin: kept record. */
 (function () {
   'use strict';
-  var LONGEST = 200;
   var LAWN = new RegExp('^' + Swardbook.contract.kept.lawn + '$');
 
   function numberFault(column, value) {
@@ -21,7 +20,7 @@
   /* Why a value cannot stand in its column, as a sentence; '' where it can. */
   function fault(column, value, grasses) {
     if (!value) return column.needed ? 'Fill this in.' : '';
-    if (value.length > LONGEST) return 'This is too long.';
+    if (value.length > Swardbook.contract.kept.longest.entry) return 'This is too long.';
     if (column.id === 'lawn' && !LAWN.test(value)) return 'Use letters, digits and hyphens only, such as TL-014; no name and no address.';
     if (column.kind === 'date' && Swardbook.dates.fromIso(value) === null) return 'This is not a date; write year, month and day, such as 2026-10-12.';
     if (column.kind === 'time' && !/^([01]?\d|2[0-3]):[0-5]\d$/.test(value)) return 'This is not a time; write hours and minutes, such as 14:30.';
