@@ -1,7 +1,7 @@
 """What is wrong with a book, as data: where, what, and what would be right.
 
 Every check returns findings; only here do they become text. One line each:
-`path:line:column: what is wrong; what would be right`.
+`path:line:column: what is wrong; what would be right`. Twin: nearest.
 """
 
 import re
@@ -75,7 +75,17 @@ def first_told(findings: Iterable[Finding]) -> Iterator[Finding]:
         yield finding
 
 
+# A name is near when at least so much of both is alike, as difflib counts it; of a long word only its beginning is looked at.
+LEAST_ALIKE, LONGEST_MISSPELT = 0.6, 2 * LONGEST_SHOWN
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """The nearest known name; None when none is near."""
+    near = get_close_matches(word[:LONGEST_MISSPELT], list(known), n=1, cutoff=LEAST_ALIKE)
+    return near[0] if near else None
+
+
 def suggestion(word: str, known: Iterable[str], otherwise: str) -> str:
     """The nearest known name as a question, or `otherwise` when none is near."""
-    near = get_close_matches(word[: 2 * LONGEST_SHOWN], list(known), n=1, cutoff=0.6)
-    return f"did you mean '{near[0]}'?" if near else otherwise
+    near = nearest(word, known)
+    return otherwise if near is None else f"did you mean '{near}'?"

@@ -1,7 +1,6 @@
 """Running a calculator: what was typed becomes values, values become results, and every trouble becomes a sentence.
 
-The page does the same in the browser (parts/calculator/calculator.js); both sides share the formulas, the limits
-and the wording of this module's twin there.
+Twin: calculator.
 """
 
 from collections.abc import Mapping, Sequence
@@ -11,16 +10,13 @@ from decimal import ROUND_HALF_UP, Context, Decimal
 from generator.findings import suggestion
 from generator.formula import FormulaProblem
 from generator.book.records.calculator import Calculator, Example, Input
+from generator.calculators.calculator_sentences import SENTENCES, SINGULAR, SLACK
 from generator.calculators.prepared import Limits, Prepared, Units, prepared
 from generator.units import QuantityError, Unit, from_si, read_list, read_quantity, to_si, unit
 
 Value = float | tuple[float, ...]
 # A number as large or as small as there is has some 330 digits on either side of the point; the usual 28 would end in a traceback.
 _ALL_DIGITS = Context(prec=700)
-SLACK = 1e-9  # A limit met to nine digits is met: 100 % typed as 1 1/1 must not be refused for its rounding.
-SINGULAR = {
-    "passes": "pass", "packs": "pack", "loads": "load", "holes": "hole", "cuts": "cut", "readings": "reading", "plants": "plant",
-}
 USAGE = ("unknown-input", "unknown-result", "given-twice", "not-solved", "missing", "unreadable")
 
 
@@ -159,16 +155,16 @@ def _impossible(asked: Input, limits: Limits, value: Value, shown: Unit) -> str 
     above, least, most, *_ = limits
     for each in value if isinstance(value, tuple) else (value,):
         if above is not None and each <= above:
-            rule = f"must be more than {show_amount(above, shown)}"
+            rule, limit = "above", above
         elif least is not None and each < least - _slack(least):
-            rule = f"cannot be less than {show_amount(least, shown)}"
+            rule, limit = "at-least", least
         elif most is not None and each > most + _slack(most):
-            rule = f"cannot be more than {show_amount(most, shown)}"
+            rule, limit = "at-most", most
         elif asked.whole and abs(each - round(each)) > SLACK:
-            rule = "must be a whole number"
+            rule, limit = "whole", 0.0
         else:
             continue
-        return f"{asked.question} {rule}; {show_amount(each, shown)} was given."
+        return SENTENCES[rule].format(question=asked.question, limit=show_amount(limit, shown), given=show_amount(each, shown))
     return None
 
 
@@ -182,12 +178,13 @@ def _unusual(ready: Prepared, inputs: Mapping[str, Amount]) -> list[Said]:
         asked, (*_, low, high) = ready.calculator.inputs[name], ready.limits[name]
         values = amount.si if isinstance(amount.si, tuple) else (amount.si,)
         if low is not None and min(values) < low - _slack(low):
-            words = f"is seldom under {show_amount(low, amount.unit)}; is {show_amount(min(values), amount.unit)} right?"
+            rule, limit, given = "seldom-under", low, min(values)
         elif high is not None and max(values) > high + _slack(high):
-            words = f"is seldom over {show_amount(high, amount.unit)}; is {show_amount(max(values), amount.unit)} right?"
+            rule, limit, given = "seldom-over", high, max(values)
         else:
             continue
-        said.append(Said(f"{asked.question} {words}", "note", name))
+        shown = {"limit": show_amount(limit, amount.unit), "given": show_amount(given, amount.unit)}
+        said.append(Said(SENTENCES[rule].format(question=asked.question, **shown), "note", name))
     return said
 
 
@@ -201,8 +198,8 @@ def _results(ready: Prepared, values: dict[str, Value], units: Units, problems: 
         except FormulaProblem as problem:
             # What rests on a value that is missing is silent: one cause, one sentence.
             if problem.code != "missing-value":
-                sentence = f"{problem.sentence[:1].lower()}{problem.sentence[1:]}"
-                problems.append(InputProblem(name, "no-answer", f"{result.label}: no answer; {sentence}"))
+                why = f"{problem.sentence[:1].lower()}{problem.sentence[1:]}"
+                problems.append(InputProblem(name, "no-answer", SENTENCES["no-answer"].format(label=result.label, why=why)))
             continue
         results[name] = Amount(known[name], units.metric[name], units.us[name], result.decimals)
     return results

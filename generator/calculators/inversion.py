@@ -1,6 +1,6 @@
 """A calculator turned round: a result is given, and one input is found that leads to it.
 
-The page does the same (parts/calculator/calculator-turn.js) with the same sentences; change them together.
+Twin: turned round.
 """
 
 from collections.abc import Callable, Mapping, Sequence
@@ -9,13 +9,11 @@ from dataclasses import replace
 from generator.findings import suggestion
 from generator.formula import FormulaProblem
 from generator.book.records.calculator import Calculator
-from generator.calculators.root_search import Meeting, meetings, points, side_of, with_extremes
+from generator.calculators.calculator_sentences import DIGITS, MOST_LISTED, SENTENCES
+from generator.calculators.root_search import SEARCH, Meeting, meetings, points, side_of, with_extremes
 from generator.calculators.prepared import Prepared, limit_si, prepared
 from generator.calculators.calculate import Calculation, InputProblem, Said, calculate, show_amount
 from generator.units import QuantityError, Unit, from_si, read_quantity, to_si
-
-DIGITS = 9  # 133.333333 rather than 133.3333334667, which is only where a rounding begins.
-MOST_LISTED = 3
 
 
 def solve(
@@ -44,7 +42,7 @@ def solve(
     try:
         target = read_quantity(text, units.metric[result]) if isinstance(text, str) else float(text)
     except QuantityError as error:
-        return _none(start, result, "unreadable", f"{calculator.results[result].label}: {error.sentence}")
+        return _none(start, result, "unreadable", SENTENCES["unreadable"].format(label=calculator.results[result].label, why=error.sentence))
     search = _Search(ready, for_input, result, target, start, units.metric[result], start.inputs[for_input].unit)
     found = search.found()
     if isinstance(found, str):
@@ -97,9 +95,9 @@ class _Search:
             places = with_extremes(self.function, places)
         values = [value for value in map(self.function, places) if value is not None]
         if not values:
-            return f"{self.label}: no answer, whatever '{asked.question}' is."
-        if max(values) - min(values) <= 1e-12 * max(map(abs, values)):
-            return f"{self.label} does not change with '{asked.question}'."
+            return self._said("never")
+        if max(values) - min(values) <= SEARCH.same * max(map(abs, values)):
+            return self._said("same")
         met = meetings(self.function, places, self.target, asked.whole)
         if not met:
             # Where the low end itself is not possible, what the result tends to there is its bound all the same.
@@ -116,20 +114,18 @@ class _Search:
     def _input(self, value: float) -> str:
         return show_amount(value, self.input_unit)
 
+    def _said(self, name: str, **values: str) -> str:
+        return SENTENCES[name].format(label=self.label, question=self.asked.question, wanted=self._shown(self.target), **values)
+
     def _out_of_reach(self, least: float, most: float) -> str:
-        start = f"{self.label} cannot be {self._shown(self.target)}: whatever '{self.asked.question}' is, it"
         if self.target < least:
-            return f"{start} never goes below {self._shown(least)}."
-        if self.target > most:
-            return f"{start} never goes above {self._shown(most)}."
-        return f"{start} jumps past that."
+            return self._said("below", limit=self._shown(least))
+        return self._said("beyond", limit=self._shown(most)) if self.target > most else self._said("jumps")
 
     def _several(self, met: list[Meeting]) -> str:
-        start = f"{self.label} rises and falls with '{self.asked.question}', so"
         if len(met) > MOST_LISTED:
-            return f"{start} too many values give {self._shown(self.target)}; ask for another."
-        listed = " and ".join(self._input(self._chosen(each)) for each in met)
-        return f"{start} more than one value gives {self._shown(self.target)}: {listed}."
+            return self._said("too-many")
+        return self._said("several", listed=" and ".join(self._input(self._chosen(each)) for each in met))
 
     def _chosen(self, met: Meeting) -> float:
         """The end of a stretch that uses the wanted amount to the full and no more; the side of a leap that stays within it."""
@@ -151,7 +147,7 @@ class _Search:
             return value
         if within:
             return short if side_of(there, self.target) == side_of(here, self.target) else value
-        return short if abs(there - self.target) <= max(abs(here - self.target), 1e-12 * abs(self.target)) else value
+        return short if abs(there - self.target) <= max(abs(here - self.target), SEARCH.same * abs(self.target)) else value
 
     def _one(self, met: Meeting) -> tuple[float, str | None]:
         chosen = self._chosen(met)
@@ -159,20 +155,16 @@ class _Search:
             return chosen, None
         if met.kind == "leap":
             return chosen, self._of_a_leap(met, chosen)
-        largest = abs(chosen - met.last) < abs(chosen - met.first)
-        open_end = not met.after and self.high is None
-        reach = f"{self._input(met.first)} up" if open_end else f"{self._input(met.first)} to {self._input(met.last)}"
-        which = "largest" if largest else "smallest"
-        return chosen, f"{self.label}: {self._shown(self.target)} for any value from {reach}; the {which} is given."
+        name = "open-stretch" if not met.after and self.high is None else "stretch"
+        which = "largest" if abs(chosen - met.last) < abs(chosen - met.first) else "smallest"
+        return chosen, self._said(name, first=self._input(met.first), last=self._input(met.last), which=which)
 
     def _of_a_leap(self, met: Meeting, chosen: float) -> str:
         rising = met.before < 0
         here, other = (met.first, met.last) if rising else (met.last, met.first)
-        beyond = self._input(other) if self.asked.whole else f"a little {'more' if rising else 'less'}"
-        return (
-            f"No value of '{self.asked.question}' gives exactly {self._shown(self.target)}: {self._shown(self.function(here))} "
-            f"with {self._input(chosen)}, {self._shown(self.function(other))} with {beyond}."
-        )
+        near, far = (self._shown(self.function(each)) for each in (here, other))
+        beyond = self._input(other) if self.asked.whole else SENTENCES["more" if rising else "less"]
+        return self._said("leap", near=near, given=self._input(chosen), far=far, other=beyond)
 
 
 def _response(ready: Prepared, for_input: str, result: str, values: Mapping[str, object]) -> Callable[[float], float | None]:

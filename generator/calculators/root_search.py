@@ -1,23 +1,37 @@
 """Where a function of one number meets a wanted value: a search over the whole possible range, then bisection.
 
-The page does the same (parts/calculator/calculator-turn.js); change them together.
+Twin: root search.
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass
 from math import floor, inf
+from typing import NamedTuple
 
 Function = Callable[[float], float | None]
 
-STEPS_A_DECADE = 16
-DECADES = (-6, 9)
-EVEN_STEPS = 256
-HALVINGS = 200
-THIRDS = 100
-SAME = 1e-12  # Two values this near, in parts of the wanted one, are one.
-NARROW = 1e-6  # A stretch narrower than this, in parts of where it lies, is a point.
-CONTINUOUS = 1e-9  # A leap smaller than this, in parts of the values about it, is no leap.
-POLE = 1e3  # A function that runs off to this many times the values about it has no value there.
+
+class Search(NamedTuple):
+    """How a search goes, here and in the browser.
+
+    same: two values this near, in parts of the wanted one, are one. narrow: a stretch narrower than this, in parts of where it lies,
+    is a point. continuous: a leap smaller than this, in parts of the values about it, is no leap. pole: a function that runs off to
+    this many times the values about it has no value there.
+    """
+
+    steps_a_decade: int = 16
+    first_decade: int = -6
+    last_decade: int = 9
+    even_steps: int = 256
+    halvings: int = 200
+    thirds: int = 100
+    same: float = 1e-12
+    narrow: float = 1e-6
+    continuous: float = 1e-9
+    pole: float = 1e3
+
+
+SEARCH = Search()
 
 
 @dataclass(frozen=True)
@@ -45,8 +59,8 @@ def points(
 
     Sixteen steps a decade, from a millionth of the unit to a thousand million of them; between two ends even steps too.
     """
-    first, last = (STEPS_A_DECADE * decade for decade in DECADES)
-    away = [unit_size * 10 ** (step / STEPS_A_DECADE) for step in range(first, last + 1)]
+    first, last = (SEARCH.steps_a_decade * decade for decade in (SEARCH.first_decade, SEARCH.last_decade))
+    away = [unit_size * 10 ** (step / SEARCH.steps_a_decade) for step in range(first, last + 1)]
     found = set()
     if low is not None:
         found |= {low + each for each in away}
@@ -55,7 +69,7 @@ def points(
     if high is not None:
         found |= {high - each for each in away} | {high}
     if low is not None and high is not None:
-        found |= {low + (high - low) * step / EVEN_STEPS for step in range(1, EVEN_STEPS)}
+        found |= {low + (high - low) * step / SEARCH.even_steps for step in range(1, SEARCH.even_steps)}
     if low is None and high is None:
         found |= {zero} | {zero + each for each in away} | {zero - each for each in away}
     if whole:
@@ -71,7 +85,7 @@ def side_of(value: float | None, wanted: float) -> int | None:
     """
     if value is None:
         return None
-    return 0 if abs(value - wanted) <= SAME * abs(wanted) else -1 if value < wanted else 1
+    return 0 if abs(value - wanted) <= SEARCH.same * abs(wanted) else -1 if value < wanted else 1
 
 
 def with_extremes(function: Function, places: list[float]) -> list[float]:
@@ -93,7 +107,7 @@ def _extreme(function: Function, low: float, high: float, sign: int) -> float:
         value = function(place)
         return -inf if value is None else sign * value
 
-    for _ in range(THIRDS):
+    for _ in range(SEARCH.thirds):
         third = (high - low) / 3
         if height(low + third) < height(high - third):
             low += third
@@ -134,7 +148,7 @@ def _stretch(function, wanted, whole, off, first, last, beyond) -> Meeting:
         first = _halve(lambda place: not met(place), off[0], first, whole)[1]
     if beyond:
         last = _halve(met, last, beyond[0], whole)[0]
-    narrow = last - first <= NARROW * max(abs(first), abs(last))
+    narrow = last - first <= SEARCH.narrow * max(abs(first), abs(last))
     return Meeting(first, last, off[1] if off else 0, beyond[1] if beyond else 0, "point" if narrow else "stretch")
 
 
@@ -147,15 +161,15 @@ def _between(function, wanted, whole, off, beyond) -> Meeting | None:
         return _stretch(function, wanted, whole, (near, off[1]), far, far, beyond)
     about = max(abs(function(off[0])), abs(function(beyond[0])))
     leap = abs(here - there)
-    if leap > POLE * about:
+    if leap > SEARCH.pole * about:
         return None
-    kind = "point" if leap <= CONTINUOUS * about else "leap"
+    kind = "point" if leap <= SEARCH.continuous * about else "leap"
     return Meeting(near, far, off[1], beyond[1], kind)
 
 
 def _halve(is_near: Callable[[float], bool], near: float, far: float, whole: bool) -> tuple[float, float]:
     """The last place like `near` and the first that is not, as close as numbers go."""
-    for _ in range(HALVINGS):
+    for _ in range(SEARCH.halvings):
         middle = float(floor((near + far) / 2)) if whole else (near + far) / 2
         if middle <= near or middle >= far:
             break

@@ -43,5 +43,5 @@ def typed_forecast(words: tuple[str, ...]) -> Forecast:
     """'leaf=wet' and so on as a forecast; what cannot be read ends the command, all of it told at once."""
     forecast, troubles = read_forecast(typed_values(words, "QUESTION=ANSWER", "leaf=dry or wind='12 km/h'"))
     if troubles:
-        raise click.UsageError("\n".join(one_line(each.sentence) for each in troubles))
+        raise click.UsageError("\n".join(one_line(f"{each.question}: {each.sentence}") for each in troubles))
     return forecast

@@ -1,17 +1,28 @@
 """What a reader is asked before a step goes ahead: a short forecast, the state of the lawn, and the limits on the label.
 
 Each question stands here once, with the names that it gives to rules. The book has no answer of its own to any of them: what
-is not answered is not known, and what only a label can say is asked of the label.
+is not answered is not known, and what only a label can say is asked of the label. Twin: hold or go.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
-from generator.findings import suggestion
+from generator.findings import nearest
 from generator.units import QuantityError, Unit, read_quantity, unit
 
 NONE = "none"
+# Of two questions, the first may not be above the second.
+PAIRS = (("low", "high"), ("label_low", "label_high"))
+SENTENCES = {
+    "not-asked": "Nothing asks for this; it asks for {listed}.",
+    "not-asked-slip": "Nothing asks for this; did you mean '{near}'?",
+    "no-choice": "'{text}' does not answer this; write {listed}.",
+    "no-choice-slip": "'{text}' does not answer this; did you mean '{near}'?",
+    "too-little": "{asks} cannot be less than {least}; {text} was given.",
+    "or-none": "{why} Or type '{none}': {means}.",
+    "upside-down": "The lowest is above the highest; swap them.",
+}
 
 
 @dataclass(frozen=True)
@@ -104,7 +115,7 @@ class Forecast:
 
 @dataclass(frozen=True)
 class Unreadable:
-    """An answer that is none. question: as it was named; sentence: for people."""
+    """An answer that is none. question: as it was named; sentence: for people, who see the question beside it."""
 
     question: str
     sentence: str
@@ -124,9 +135,9 @@ def read_forecast(answers: Mapping[str, str]) -> tuple[Forecast, list[Unreadable
             _read(id, text, known, absent)
         except ValueError as error:
             troubles.append(Unreadable(id, str(error)))
-    for low, high in (("low", "high"), ("label_low", "label_high")):
+    for low, high in PAIRS:
         if low in known and high in known and known[low] > known[high]:
-            troubles.append(Unreadable(low, f"{low} is above {high}; swap them"))
+            troubles.append(Unreadable(low, SENTENCES["upside-down"]))
     return Forecast(known, frozenset(absent), given), troubles
 
 
@@ -134,24 +145,28 @@ def _read(id: str, text: str, known: dict[str, float], absent: set[str]) -> None
     """Adds one answer; raises ValueError whose text is the sentence for people."""
     question = QUESTIONS.get(id)
     if question is None:
-        raise ValueError(f"nothing asks for '{id}'; {suggestion(id, QUESTIONS, 'it asks for ' + ', '.join(QUESTIONS))}")
+        raise ValueError(_or_a_slip("not-asked", id, ", ".join(QUESTIONS), nearest(id, QUESTIONS)))
     word = text.lower()
     if word in question.choices:
         known.update(question.choices[word])
     elif question.none and word == NONE:
         absent.add(id)
     elif question.choices:
-        raise ValueError(f"'{text}' does not answer {id}; {suggestion(word, question.words, 'write ' + ' or '.join(question.words))}")
+        raise ValueError(_or_a_slip("no-choice", text, " or ".join(question.choices), nearest(word, question.choices)))
     else:
-        known[id] = _measured(id, question, text)
+        known[id] = _measured(question, text)
 
 
-def _measured(id: str, question: DayQuestion, text: str) -> float:
+def _or_a_slip(name: str, text: str, listed: str, near: str | None) -> str:
+    return SENTENCES[f"{name}-slip"].format(text=text, near=near) if near else SENTENCES[name].format(text=text, listed=listed)
+
+
+def _measured(question: DayQuestion, text: str) -> float:
     try:
         value = read_quantity(text, unit(question.unit))
     except QuantityError as error:
-        also = f" Or type '{NONE}': {question.none}." if question.none else ""
-        raise ValueError(f"{id}: {error.sentence}{also}") from error
+        told = SENTENCES["or-none"].format(why=error.sentence, none=NONE, means=question.none) if question.none else error.sentence
+        raise ValueError(told) from error
     if question.least is not None and value < question.least:
-        raise ValueError(f"{id} cannot be less than {question.least:g}; {text} was given")
+        raise ValueError(SENTENCES["too-little"].format(asks=question.asks, least=f"{question.least:g}", text=text))
     return value

@@ -1,7 +1,7 @@
 """Hold or go: a task's hold rules, asked of a day.
 
 What is not known stays not known. A rule that hangs on it is undecided, never silently passed: `leaf_wet and high > 30` on a
-dry leaf is settled without the temperature, on a wet one it asks for it.
+dry leaf is settled without the temperature, on a wet one it asks for it. Twin: hold or go.
 """
 
 import re

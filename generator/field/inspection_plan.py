@@ -1,4 +1,4 @@
-"""What an inspection changes in a plan: the engine's adjustments, and what has to be said beside the dated job."""
+"""What an inspection changes in a plan: the engine's adjustments, and what has to be said beside the dated job. Twin: inspection in a plan."""
 
 from collections.abc import Mapping
 from typing import Any

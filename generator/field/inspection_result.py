@@ -1,6 +1,6 @@
 """What an inspection found: answers in, and what they stop, soften, leave out and add. Nothing is taken for granted.
 
-The page does the same in the browser (parts/inspection-sheet/inspection-findings.js); both sides share the formulas.
+Both sides share the formulas. Twin: inspection.
 """
 
 from collections.abc import Mapping
@@ -8,11 +8,17 @@ from dataclasses import dataclass, field
 
 from generator.formula import Formula, FormulaProblem, parse
 from generator.book.records.inspection import Inspection, Outcome, InspectionQuestion
+from generator.calculators.calculator_sentences import SLACK
 from generator.units import QuantityError, read_quantity, to_si, unit
 
 Answer = str | float
 MOST_KEPT = 20
-SLACK = 1e-9  # As in a calculator: a limit met to nine digits is met.
+SENTENCES = {
+    "no-choice": "{ask}: '{text}' is not one of its choices.",
+    "not-asked": "Nothing asks for '{id}'.",
+    "too-low": "This cannot be less than {limit}; is that a slip?",
+    "too-high": "This cannot be more than {limit}; is that a slip?",
+}
 
 
 @dataclass(frozen=True)
@@ -93,7 +99,8 @@ def findings_of(inspection: Inspection, answers: Mapping[str, Answer]) -> Inspec
     """What these answers change.
 
     answers: question id to a choice's id, or to a measure as typed ('60 mm') or in SI units. A question that is missing or
-    blank is listed as unanswered and changes nothing; a formula that asks for such a one is silent. Nothing is raised for what
+    blank is listed as unanswered and changes nothing; a formula that asks for such a one is silent. An answer to what is not asked
+    is told among the troubles. Nothing is raised for what
     a person may type. Of several reasons to soften a task, the one that asks for most holds; they are not added up.
     """
     ready = prepared_inspection(inspection)
@@ -132,7 +139,7 @@ def _read_all(inspection: Inspection, answers: Mapping[str, Answer]) -> tuple[di
             if answer in question.choices:
                 chosen[question.id] = str(answer)
             else:
-                troubles.append(Trouble(question.id, f"{question.ask}: '{answer}' is not one of its choices."))
+                troubles.append(Trouble(question.id, SENTENCES["no-choice"].format(ask=question.ask, text=answer)))
             continue
         try:
             value = read_quantity(answer, unit(question.unit)) if isinstance(answer, str) else float(answer)
@@ -144,6 +151,8 @@ def _read_all(inspection: Inspection, answers: Mapping[str, Answer]) -> tuple[di
             troubles.append(Trouble(question.id, impossible))
         else:
             measured[question.name] = value
+    asked = {question.id for question in inspection.questions}
+    troubles += [Trouble(id, SENTENCES["not-asked"].format(id=id)) for id, answer in answers.items() if id not in asked and str(answer).strip()]
     return chosen, measured, troubles
 
 
@@ -157,7 +166,7 @@ def limit_words(question: InspectionQuestion) -> tuple[str, str]:
     """What is said of an answer below and above what is possible."""
     shown = "" if question.unit == "1" else f" {question.unit}"
     low, high = (None if limit is None else f"{limit:g}{shown}" for limit in (question.at_least, question.at_most))
-    return f"This cannot be less than {low}; is that a slip?", f"This cannot be more than {high}; is that a slip?"
+    return SENTENCES["too-low"].format(limit=low), SENTENCES["too-high"].format(limit=high)
 
 
 def _impossible(question: InspectionQuestion, value: float) -> str | None:

@@ -1,10 +1,16 @@
-"""The nitrogen that each lawn had in a year, added up from the feeds put down for it."""
+"""The nitrogen that each lawn had in a year, added up from the feeds put down for it. Twin: nitrogen of a record."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from generator.book.records.calculator import Calculator
 from generator.calculators.calculate import calculate
+
+# Column -> why a feed cannot be counted without it.
+NOT_WRITTEN = {
+    "area": "its area is not written down", "amount": "the product used is not written down",
+    "nitrogen_percent": "the nitrogen on the bag is not written down",
+}
 
 
 @dataclass(frozen=True)
@@ -28,9 +34,9 @@ def nitrogen_of(calculator: Calculator, entry: Mapping[str, str]) -> tuple[float
 
     entry: what was written, by column: area, amount (a mass) and nitrogen_percent.
     """
-    for column, words in (("area", "its area"), ("amount", "the product used"), ("nitrogen_percent", "the nitrogen on the bag")):
+    for column, why in NOT_WRITTEN.items():
         if not entry.get(column):
-            return None, f"{words} is not written down"
+            return None, why
     run = calculate(calculator, {"product": entry["amount"], "area": entry["area"], "nitrogen_percent": entry["nitrogen_percent"]})
     wrong = [problem.sentence for problem in run.problems if problem.about in ("product", "area", "nitrogen_percent", "nitrogen_rate")]
     if wrong or "nitrogen_rate" not in run.results:

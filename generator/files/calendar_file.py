@@ -1,11 +1,11 @@
-"""The year of a grass at a place, or a dated job, as an iCalendar file (RFC 5545), for the calendar on a phone."""
+"""The year of a grass at a place, or a dated job, as an iCalendar file (RFC 5545), for the calendar on a phone. Twin: calendar file."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from urllib.parse import urlsplit
 
-from icalendar import Calendar, Event
+from icalendar import Calendar, Event, vText
 
 PRODUCT = "-//Swardbook//practice book//EN"
 # A book without an address of its own still needs ids that no other calendar has (RFC 2606 keeps this ending free).
@@ -46,7 +46,7 @@ def calendar_file(name: str, entries: Iterable[CalendarEntry], domain: str, made
     calendar.add("prodid", PRODUCT)
     calendar.add("version", "2.0")
     calendar.add("calscale", "GREGORIAN")
-    calendar.add("x-wr-calname", name)
+    calendar.add("x-wr-calname", vText(name))  # A text like any other (RFC 5545, 3.8.8.2): commas are escaped.
     stamp = made if isinstance(made, datetime) else datetime(made.year, made.month, made.day, tzinfo=UTC)
     for entry in entries:
         calendar.add_component(_event(entry, domain, stamp))

@@ -1,4 +1,4 @@
-"""A dated job as an iCalendar file, an event a step."""
+"""A dated job as an iCalendar file, an event a step. Twin: calendar key."""
 
 from collections.abc import Iterable
 from datetime import date
@@ -16,8 +16,7 @@ def job_calendar(job: Job, name: str, key: str, domain: str, made: date) -> byte
 def job_key(named: Iterable[str], first_on: date) -> str:
     """What the ids of a job's events begin with: what names it, and the day it was first planned for.
 
-    A job that has moved keeps that day, and its events move; next year's job on the same lawn has ids of its own. The page does
-    the same (parts/job-planner/job-files.js).
+    A job that has moved keeps that day, and its events move; next year's job on the same lawn has ids of its own.
     """
     return "-".join((*named, f"{first_on:%Y%m%d}"))
 

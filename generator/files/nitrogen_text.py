@@ -4,11 +4,11 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from generator.book.records.grass import Grass
+from generator.calculators.calculator_sentences import SLACK
 from generator.field.nitrogen_record import LawnYear
 from generator.units import from_si, to_si, unit
 
-RANGE_WORDS = {"under": "less than the grass is usually given", "within": "within what the grass is usually given",
-               "over": "more than the grass is usually given"}
+RANGE_WORDS = {"under": "less than it is usually given", "within": "within what it is usually given", "over": "more than it is usually given"}
 
 
 def yearly_range(grass: Grass) -> tuple[float, float]:
@@ -32,7 +32,7 @@ def _values(each: LawnYear, grasses: Mapping[str, Grass], lines: Sequence[int]) 
         low, high = yearly_range(grasses[each.grass])
         total = each.nitrogen_kg_per_m2
         values["range"] = {"low": _grams(low), "high": _grams(high), "unit": "g/m2"}
-        values["against_range"] = "under" if total < low * (1 - 1e-9) else "over" if total > high * (1 + 1e-9) else "within"
+        values["against_range"] = "under" if total < low * (1 - SLACK) else "over" if total > high * (1 + SLACK) else "within"
     return values
 
 
@@ -50,6 +50,6 @@ def nitrogen_text(values: Mapping[str, Any]) -> str:
         pounds = from_si(to_si(each["nitrogen"]["value"], unit("g/m2")), unit("lb/1000 ft2"))
         line = f"{each['lawn']} {each['year']}: {each['nitrogen']['value']:.4g} g/m2 of nitrogen ({pounds:.3g} lb/1000 ft2) in {feeds}"
         if "range" in each:
-            line += f"; {RANGE_WORDS[each['against_range']]}, {each['range']['low']:g} to {each['range']['high']:g} g/m2 a year ({each['grass']})"
+            line += f"; {each['grass']}: {RANGE_WORDS[each['against_range']]}, {each['range']['low']:g} to {each['range']['high']:g} g/m2 a year"
         lines += [line, *(f"  not counted: line {left['line']}, {left['why']}" for left in each["not_counted"])]
     return "\n".join(lines)

@@ -1,8 +1,7 @@
 """A tree to a fast function of its inputs, in plain double precision.
 
-`assets/formula.js` is the browser's twin: every rule here (what is a problem, how ties
-and near-whole numbers round, the order of sums) stands there too, and a property test
-holds them together.
+Every rule here (what is a problem, how ties and near-whole numbers round, the order of
+sums) stands in the browser too. Twin: formula.
 """
 
 import math

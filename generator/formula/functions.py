@@ -1,6 +1,6 @@
 """What the language's functions do: plain double precision, ties away from zero.
 
-`assets/formula.js` repeats every rule here; a property test holds the two together.
+Twin: formula.
 """
 
 import math

@@ -25,7 +25,7 @@ class FormulaProblem(ArithmeticError):
         super().__init__(self.sentence)
 
 
-# assets/formula.js repeats these; a test holds the two together.
+# The browser has them from the contract (generator/site/frame/contract.py).
 SENTENCES = {
     "division-by-zero": "These values would divide by zero",
     "negative-root": "These values would take the square root of a negative number",

@@ -1,4 +1,4 @@
-"""How much of everything a job takes: each step's calculators for this lawn, and from them what to buy and carry away."""
+"""How much of everything a job takes: each step's calculators for this lawn, and from them what to buy and carry away. Twin: job work."""
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass

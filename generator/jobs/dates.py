@@ -1,6 +1,6 @@
 """Dates of a job's steps: from the day of the job along what waits for what.
 
-The page does the same in the browser (assets/job-dates.js); both are held to the same tests.
+Twins: job dates, days of the year.
 """
 
 from collections.abc import Mapping

@@ -1,4 +1,4 @@
-"""One job: a plan on one grass, lawn and day, with everything that follows from them."""
+"""One job: a plan on one grass, lawn and day, with everything that follows from them. Twin: job work."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field

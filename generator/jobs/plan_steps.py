@@ -1,7 +1,7 @@
 """A renovation plan for one grass: which steps it keeps, in order.
 
 A step whose task the grass does not take is left out with the grass's own reason; what waited for it then waits for
-whatever it waited for. Later, dates and delays hang on the same `after` chains, so nothing here knows a calendar.
+whatever it waited for. Later, dates and delays hang on the same `after` chains, so nothing here knows a calendar. Twin: plan steps.
 """
 
 from collections.abc import Mapping
@@ -13,6 +13,7 @@ from generator.book.records.renovation import Renovation
 from generator.book.records.step import Step
 
 Stage = Literal["before", "day", "after"]
+ONLY_LEVELS = "Only for grass that takes it {levels}; {grass} takes it {level}."
 
 
 @dataclass(frozen=True)
@@ -120,7 +121,7 @@ def _reason_to_leave_out(step: Step, grass: Grass, operation: Operation | None) 
         return habit
     if operation.level != "none" and step.only_levels and all(_harder(operation.level, level) for level in step.only_levels):
         # The step is for gentler treatment: how this grass takes its own would be no reason.
-        return f"Only for grass that takes it {' or '.join(step.only_levels)}; {grass.name} takes it {operation.level}."
+        return ONLY_LEVELS.format(levels=" or ".join(step.only_levels), grass=grass.name, level=operation.level)
     unwanted = operation.level == "none" or (step.only_levels and operation.level not in step.only_levels)
     return operation.how if unwanted else None
 

@@ -1,4 +1,4 @@
-"""What a job costs and how long it takes, by the practice's own prices and machines. The arithmetic is the calculators'."""
+"""What a job costs and how long it takes, by the practice's own prices and machines. The arithmetic is the calculators'. Twin: job work."""
 
 from collections import Counter
 from collections.abc import Mapping
@@ -18,6 +18,7 @@ from generator.units import to_si, unit
 OPERATION_PRICE, MACHINE_HOURS, ESTIMATE = "operation-price", "machine-hours", "estimate"
 MINUTE = 60.0
 CENTS = 100
+SPOIL_NAME = "Spoil carried away"
 HAIR = 1e-6  # Half a cent counts upwards even where a computer holds it a hair too low.
 
 
@@ -96,7 +97,7 @@ def cost(
     lines = [_work(task, times, practice.operations[task], tasks, calculators, area_m2) for task, times in charged.items()]
     lines += [CostLine("product", each.name, each.packs or 0, each.cost) for each in bought if each.cost is not None]
     if practice.spoil_price_per_m3 and spoil_m3:
-        lines.append(CostLine("spoil", "Spoil carried away", 1, in_cents(spoil_m3 * practice.spoil_price_per_m3)))
+        lines.append(CostLine("spoil", SPOIL_NAME, 1, in_cents(spoil_m3 * practice.spoil_price_per_m3)))
     known = tuple(line for line in lines if line is not None)
     included = tuple((tasks[task].name, times) for task, times in often.items() if task not in charged)
     return _estimate(known, included, practice, calculators[ESTIMATE]) if known else None

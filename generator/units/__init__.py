@@ -2,7 +2,7 @@
 
 from generator.units.bounds import Bounds, bounds_of
 from generator.units.dimension import NUMBER, Dimension
-from generator.units.reading import QuantityError, american_words, read_list, read_quantity, show, units_script
+from generator.units.reading import QuantityError, american_words, read_list, read_quantity, show
 from generator.units.known_units import (
     Unit,
     UnitError,
@@ -36,5 +36,4 @@ __all__ = [
     "unit",
     "unit_table",
     "units",
-    "units_script",
 ]

@@ -1,4 +1,7 @@
-"""The one pint registry, and what it knows of each unit on the allow-list."""
+"""The one pint registry, and what it knows of each unit on the allow-list.
+
+Twin: quantity.
+"""
 
 import re
 from collections.abc import Mapping
@@ -11,12 +14,11 @@ import pint
 
 from generator.findings import suggestion
 from generator.units.dimension import Dimension
+from generator.units.typed_text import SIGNS, SQUEEZES, in_place, pattern
 from generator.units.unit_list import AMBIGUOUS, AMERICAN, ATOMS, COUNTS, KINDS, WORDS
 
-QUOTES = str.maketrans({"’": "'", "′": "'", "”": '"', "″": '"', "“": '"'})
-_CHARACTERS = QUOTES | str.maketrans({
-    "²": "2", "³": "3", "^": None, "·": None, "º": "°", "℃": "°C", "℉": "°F", "⁄": "/", "∕": "/",
-})  # fmt: skip
+_SIGNS = str.maketrans(SIGNS)
+_SQUEEZES = [(re.compile(pattern), in_place(instead)) for pattern, instead in SQUEEZES]
 
 
 class UnitError(ValueError):
@@ -61,11 +63,10 @@ def _registry() -> pint.UnitRegistry[Any]:
 
 def _squeezed(spelling: str) -> str:
     """The spelling without what does not matter: spaces, superscripts, 'per', '1,000', 'sq. ft.', 'seeds/lb', 'kg N/ha'."""
-    text = spelling.translate(_CHARACTERS)
-    text = re.sub(r"(^|[^A-Za-z])[Pp][Ee][Rr](?![A-Za-z])", r"\1/", text)
-    text = re.sub(r"([0-9]),(?=[0-9]{3})", r"\1", re.sub(r"\s+", "", text))
-    text = re.sub(r"^(?:seeds?|holes?|slits?)(?=/)", "", re.sub(r"\.(?![0-9])", "", text))
-    return re.sub(r"^(lbs?|oz|kg|g)(?:of)?(?:N|P|K|P2O5|K2O|S|Fe)(?=/)", r"\1", text)
+    text = spelling.translate(_SIGNS)
+    for found, instead in _SQUEEZES:
+        text = found.sub(instead, text)
+    return text
 
 
 def _aliases() -> dict[str, str]:
@@ -149,9 +150,14 @@ def unit(spelling: str, american: bool = False) -> Unit:
     """
     found = _listed(spelling, american)
     if found is None:
-        instead = suggestion(spelling, [*units(), *_lookup()[0]], "use one such as kg/100 m2, L/ha, mm or m2")
+        instead = suggestion(spelling, spellings(), "use one such as kg/100 m2, L/ha, mm or m2")
         raise UnitError("unknown-unit", f"unknown unit '{spelling}'", instead)
     return found
+
+
+def spellings() -> list[str]:
+    """Every way to write a unit, or a part of one, that a hint may name."""
+    return [*units(), *_lookup()[0]]
 
 
 def known_unit(spelling: str) -> Unit | None:
@@ -175,7 +181,7 @@ def _listed(spelling: str, american: bool) -> Unit | None:
             return whole[_squeezed(text)]
     parts = []
     for part in text.split("/"):
-        count, atom = re.fullmatch(r"([0-9]*)(.*)", part, re.DOTALL).groups()
+        count, atom = pattern("count_and_word").fullmatch(part).groups()
         if atom.lower() in AMERICAN and american:
             atom = AMERICAN[atom.lower()]
         elif atom.lower() in AMBIGUOUS:

@@ -1,48 +1,21 @@
 """A quantity as a person types it, read to SI; and an SI value printed back.
 
-`assets/quantity.js` is the browser's twin of this file. Both are held to
-`tests/formula/vectors/quantities.yml`; change them together.
+The patterns, limits and sentences stand in `typed_text.py`, for the browser too. Twin: quantity.
 """
 
-import json
 import math
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
-from generator.units.known_units import QUOTES, Unit, UnitError, from_si, like, to_si, unit, unit_table
+from generator.findings import nearest
+from generator.units.known_units import Unit, UnitError, from_si, like, spellings, to_si, unit
+from generator.units.typed_text import EXAMPLES, FRACTIONS, LARGEST_SI, LONGEST_LIST, LONGEST_QUANTITY, QUOTES, SENTENCES, in_place, pattern
 from generator.units.unit_list import AMERICAN
 
-LONGEST_QUANTITY = 80
-LONGEST_LIST = 4000
-
-_FRACTIONS = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅓": " 1/3", "⅔": " 2/3", "⅛": " 1/8",
-              "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}  # fmt: skip
-# Spelt out, because Python and browsers differ in what a regular expression calls a space.
-_BLANK = r" \t\r\f\v\u00a0\u2000-\u200b\u202f\u205f\u3000\ufeff"
-_QUANTITY = re.compile(
-    r"(?P<sign>[+-]?) *(?:"
-    r"(?:(?P<whole>[0-9]+)(?: |-))?(?P<top>[0-9]+)/(?P<bottom>[0-9]+)"
-    r"|(?P<spaced>[0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?)(?![0-9.,])"
-    r"|(?P<plain>[0-9.,]*[0-9][0-9.,]*)(?P<exponent>[eE][+-]?[0-9]+(?![0-9A-Za-z]))?"
-    r") *(?P<unit>.*)",
-    re.DOTALL,
-)
-# Feet and inches, pounds and ounces, minutes and seconds: '5 ft 6 in', "5' 6 1/2\"", '2 lb 8 oz', '1 min 30 s'.
-_TWO_STEPS = re.compile(
-    r"((?:ft|feet|foot|lbs?|pounds|h|hrs?|hours?|mins?|minutes?)(?= )|') ?([0-9].*)", re.DOTALL
-)
+_QUOTES = str.maketrans(QUOTES)
 _TWO_MEANINGS = re.compile(
     r"(?<![A-Za-z])(?<!US )(?<!UK )(?<!imp )(?<!imperial )(?<!short )(?:gal(?:lon)?|ton|pint|quart)s?(?![A-Za-z])", re.IGNORECASE
 )
-_HEMISPHERE = re.compile(r"(.*(?:[0-9°]|deg|degrees)) ?([NS])")  # '33.9 S', '40° N'.
-_PAIR = re.compile(r"\(([^(),;]*),([^(),;]*)\)")  # A corner, '(12, 8)'.
-_ONE_POINT = re.compile(r"[0-9]+\.?[0-9]*|\.[0-9]+")
-_THOUSANDS_OR_DECIMALS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
-_COMMA_GROUPS = re.compile(r"[0-9]{1,3}(?:,[0-9]{3}){2,}|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]*")
-_POINT_GROUPS = re.compile(r"[0-9]{1,3}(?:\.[0-9]{3}){2,}|[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]*")
-
-# So large that the same size in a smaller unit may be no number any more.
-LARGEST_SI = 1e290
 
 
 class QuantityError(ValueError):
@@ -54,10 +27,14 @@ class QuantityError(ValueError):
         self.sentence = sentence
 
 
+def _refusal(code: str, sentence: str | None = None, **values: str) -> QuantityError:
+    return QuantityError(code, SENTENCES[sentence or code].format(**values))
+
+
 def _tidy(text: str) -> str:
-    for character, spelt in _FRACTIONS.items():
+    for character, spelt in FRACTIONS.items():
         text = text.replace(character, spelt)
-    return re.sub(f"[{_BLANK}\n]+", " ", re.sub("[−–]", "-", text)).strip(" ")
+    return pattern("blanks_and_lines").sub(" ", pattern("dash").sub("-", text)).strip(" ")
 
 
 def _decimal(digits: str, american: bool) -> str:
@@ -65,47 +42,54 @@ def _decimal(digits: str, american: bool) -> str:
 
     american: a US unit follows, where a comma before three digits parts thousands.
     """
-    if _ONE_POINT.fullmatch(digits):
+    joined, pointed = digits.replace(",", ""), digits.replace(",", ".")
+    if pattern("one_point").fullmatch(digits):
         return digits
-    if american and _THOUSANDS_OR_DECIMALS.fullmatch(digits):
-        return digits.replace(",", "")
-    if _THOUSANDS_OR_DECIMALS.fullmatch(digits):
-        joined, pointed = digits.replace(",", ""), digits.replace(",", ".")
-        sentence = f"'{digits}' could mean {joined} or {pointed}; write it without the comma."
-        raise QuantityError("ambiguous-number", sentence)
-    if _COMMA_GROUPS.fullmatch(digits):
-        return digits.replace(",", "")
-    if _POINT_GROUPS.fullmatch(digits):
+    if pattern("thousands_or_decimals").fullmatch(digits):
+        if american:
+            return joined
+        raise _refusal("ambiguous-number", "comma", text=digits, joined=joined, pointed=pointed)
+    if pattern("comma_groups").fullmatch(digits):
+        return joined
+    if pattern("point_groups").fullmatch(digits):
         return digits.replace(".", "").replace(",", ".")
-    if digits.count(",") == 1 and _ONE_POINT.fullmatch(digits.replace(",", ".")):
-        return digits.replace(",", ".")
-    raise QuantityError("not-a-number", f"'{digits}' is not a number; write one such as 2.5.")
+    if digits.count(",") == 1 and pattern("one_point").fullmatch(pointed):
+        return pointed
+    raise _refusal("not-a-number", text=digits)
 
 
 def _number(found: re.Match, text: str, american: bool) -> float:
-    if found["bottom"]:
-        if int(found["bottom"]) == 0:
-            raise QuantityError("division-by-zero", f"'{text}' divides by zero.")
-        number = float(found["whole"] or 0) + float(found["top"]) / float(found["bottom"])
-    elif found["spaced"]:
-        number = float(found["spaced"].replace(" ", "").replace(",", "."))
+    sign, whole, top, bottom, spaced, plain, exponent, _ = found.groups()
+    if bottom:
+        if int(bottom) == 0:
+            raise _refusal("division-by-zero", text=text)
+        number = float(whole or 0) + float(top) / float(bottom)
+    elif spaced:
+        number = float(spaced.replace(" ", "").replace(",", "."))
     else:
-        number = float(_decimal(found["plain"], american) + (found["exponent"] or ""))
+        number = float(_decimal(plain, american) + (exponent or ""))
     if not math.isfinite(number):
-        raise QuantityError("too-large", f"'{text}' is too large a number.")
-    return -number if found["sign"] == "-" else number
+        raise _refusal("too-large", text=text)
+    return -number if sign == "-" else number
 
 
 def _split(text: str, wanted: Unit) -> tuple[float, str]:
-    """'3 kg/100 m2' -> (3.0, 'kg/100 m2'). wanted: the unit of a bare number."""
+    """'3 kg/100 m2' -> (3.0, 'kg/100 m2'). wanted: the unit of a bare number.
+
+    '5 100 m2' is refused, being 5100 m2 or five times 100 m2.
+    """
     if not text:
-        raise QuantityError("empty", "Nothing is typed here; give a number, with its unit.")
+        raise _refusal("empty")
     if len(text) > LONGEST_QUANTITY:
-        raise QuantityError("too-long", "That is too long for one quantity.")
-    found = _QUANTITY.fullmatch(text)
+        raise _refusal("too-long")
+    found = pattern("quantity").fullmatch(text)
     if not found:
-        raise QuantityError("not-a-number", f"'{text}' is not a quantity; write one such as 2.5.")
-    return _number(found, text, _is_american(found["unit"], wanted)), _unit_text(found, text)
+        raise _refusal("not-a-number", "not-a-quantity", text=text)
+    spelling = found[8]
+    number = _number(found, text, _is_american(spelling, wanted))
+    if (found[5] or "").endswith(" 100") and _is_unit("100 " + spelling):
+        raise _refusal("ambiguous-number", "hundred", text=text)
+    return number, spelling
 
 
 def _is_american(spelling: str, wanted: Unit) -> bool:
@@ -113,15 +97,6 @@ def _is_american(spelling: str, wanted: Unit) -> bool:
         return (unit(spelling, wanted.system == "us") if spelling else wanted).system == "us"
     except UnitError:
         return False
-
-
-def _unit_text(found: re.Match, text: str) -> str:
-    """The unit as typed; '5 100 m2' is refused, being 5100 m2 or five times 100 m2."""
-    spelling = found["unit"]
-    if (found["spaced"] or "").endswith(" 100") and _is_unit("100 " + spelling):
-        sentence = f"'{text}' can be read two ways; write the number without spaces."
-        raise QuantityError("ambiguous-number", sentence)
-    return spelling
 
 
 def _is_unit(spelling: str) -> bool:
@@ -136,8 +111,10 @@ def _known_unit(spelling: str, wanted: Unit) -> Unit:
     try:
         return unit(spelling, wanted.system == "us")
     except UnitError as error:
-        sentence = f"{error.what[:1].upper()}{error.what[1:]}; {error.instead.rstrip('?')}."
-        raise QuantityError(error.code, sentence) from error
+        if error.code == "ambiguous-unit":
+            raise _refusal(error.code, text=spelling, instead=error.instead) from error
+        near = nearest(spelling, spellings())
+        raise (_refusal(error.code, text=spelling) if near is None else _refusal(error.code, "misspelt-unit", text=spelling, near=near)) from error
 
 
 def _fits(found: Unit, wanted: Unit) -> bool:
@@ -157,19 +134,18 @@ def _fits(found: Unit, wanted: Unit) -> bool:
 def _in_si(number: float, found: Unit, wanted: Unit, text: str) -> float:
     if not _fits(found, wanted):
         alike = (known for known in like(wanted.dimension) if known.kind == wanted.kind)
-        usual = [known.spelling for known in alike if _fits(known, wanted)][:3]
+        usual = [known.spelling for known in alike if _fits(known, wanted)][:EXAMPLES]
         examples = ", ".join(dict.fromkeys([wanted.spelling, *usual]))
-        sentence = f"'{text}' is {found.kind}, but {wanted.kind} is wanted; use {examples}."
-        raise QuantityError("wrong-dimension", sentence)
+        raise _refusal("wrong-dimension", text=text, kind=found.kind, wanted=wanted.kind, examples=examples)
     value = to_si(number, found)
     if not abs(value) < LARGEST_SI:
-        raise QuantityError("too-large", f"'{text}' is too large a number.")
+        raise _refusal("too-large", text=text)
     return value
 
 
 def _rectangle(text: str, wanted: Unit) -> float | None:
     """'30 ft x 12 ft' where an area is wanted -> m2; None when it is not written so."""
-    sides = re.split(r" *(?:[xX×*]|by) *", text)
+    sides = pattern("sides").split(text)
     if wanted.dimension != unit("m2").dimension or len(sides) != 2:
         return None
     side_unit = unit("ft" if wanted.system == "us" else "m")
@@ -194,18 +170,18 @@ def read_quantity(text: str, default_unit: Unit) -> float:
     wrong-dimension.
     """
     text = _tidy(text)
-    hemisphere = _HEMISPHERE.fullmatch(text) if default_unit.kind == "an angle" else None
+    hemisphere = pattern("hemisphere").fullmatch(text) if default_unit.kind == "an angle" else None
     if hemisphere:
         return read_quantity(hemisphere[1], default_unit) * (-1 if hemisphere[2] == "S" else 1)
     area = _rectangle(text, default_unit)
     if area is not None:
         return area
     number, spelling = _split(text, default_unit)
-    steps = _TWO_STEPS.fullmatch(spelling.translate(QUOTES))
+    steps = pattern("two_steps").fullmatch(spelling.translate(_QUOTES))
     if steps:
         smaller, smaller_unit = _split(steps[2], default_unit)
         if not smaller_unit:
-            raise QuantityError("unknown-unit", f"'{text}' needs a unit after its second number.")
+            raise _refusal("unknown-unit", "no-second-unit", text=text)
         rest = _in_si(smaller, _known_unit(smaller_unit, default_unit), default_unit, text)
         larger = _in_si(number, unit(steps[1]), default_unit, text)
         return larger - rest if number < 0 else larger + rest
@@ -221,12 +197,12 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
     else separates, and refused otherwise, as in '5,000', which may be one reading or two. Raises QuantityError as read_quantity does.
     """
     if len(text) > LONGEST_LIST:
-        raise QuantityError("too-long", "That is too long a list of readings.")
-    text = _PAIR.sub(r"\1; \2;", re.sub(f"[{_BLANK}]+", " ", re.sub("[−–]", "-", text))).strip(" \n")
+        raise _refusal("too-long", "list-too-long")
+    text = pattern("corner").sub(in_place("$1; $2;"), pattern("blanks").sub(" ", pattern("dash").sub("-", text))).strip(" \n")
     if not text:
-        raise QuantityError("empty", "Nothing is typed here; give readings such as 12, 14, 15.")
-    head, tail = re.fullmatch(r"([-+0-9.,;/ \n]*)(.*)", text, re.DOTALL).groups()
-    one_unit = tail and not re.search(r"[,;\nxX×*]|by", tail)  # '30 x 12 ft' is one piece, with its own unit.
+        raise _refusal("empty", "no-readings")
+    head, tail = pattern("readings_and_unit").fullmatch(text).groups()
+    one_unit = tail and not pattern("more_than_a_unit").search(tail)
     trailing, body = (tail, head) if one_unit else ("", text)
     readings = _separated(body, spaces_separate=body == head)
     unit_of_all = _known_unit(_tidy(trailing), default_unit) if trailing else default_unit
@@ -240,27 +216,23 @@ def _bare(reading: str, unit_of_all: Unit) -> float:
     """A reading that the unit at the end of the list belongs to."""
     number, spelling = _split(reading, unit_of_all)
     if spelling:
-        raise QuantityError("not-a-number", f"'{reading}' is not a number; write one such as 2.5.")
+        raise _refusal("not-a-number", text=reading)
     return _in_si(number, unit_of_all, unit_of_all, reading)
 
 
 def _separated(text: str, spaces_separate: bool) -> list[str]:
-    tight = re.search(r"[0-9],[0-9]", text)
-    loose = re.search(r"[0-9][ \n]+[-+.0-9]|,[ \n]|[ \n],", text)
+    tight, loose = pattern("tight_comma").search(text), pattern("loose_comma").search(text)
     text = text.strip(" \n")
-    thousands = _COMMA_GROUPS.fullmatch(text) or _THOUSANDS_OR_DECIMALS.fullmatch(text)
-    if ";" in text:
-        between = r"[;\n]|,[ \n]|[ \n],"
-    elif (tight and loose) or thousands:
-        sentence = "A comma here could separate two readings or be part of a number; leave it out, or separate readings with ';'."
-        raise QuantityError("ambiguous-number", sentence)
-    else:
-        between = r"[,\n]"
+    between = "between_with_semicolons" if ";" in text else "between"
+    groups = pattern("comma_groups").fullmatch(text) or pattern("thousands_or_decimals").fullmatch(text)
+    if ";" not in text and ((tight and loose) or groups):
+        raise _refusal("ambiguous-number", "comma-in-list")
+    pieces = pattern(between).split(text)
     if spaces_separate:
-        between += "| "
-    readings = [piece.strip(" ") for piece in re.split(between, text) if piece.strip(" ,")]
+        pieces = [part for piece in pieces for part in piece.split(" ")]
+    readings = [piece.strip(" ") for piece in pieces if piece.strip(" ,")]
     if not readings:
-        raise QuantityError("empty", "Nothing is typed here; give readings such as 12, 14, 15.")
+        raise _refusal("empty", "no-readings")
     return readings
 
 
@@ -272,7 +244,7 @@ def show(si: float, wanted: Unit, significant_figures: int = 3, with_unit: bool 
     """
     value = from_si(si, wanted)
     if not math.isfinite(value):
-        raise QuantityError("too-large", "There is no number to show.")
+        raise _refusal("too-large", "nothing-to-show")
     figures = _figures(value, significant_figures)
     if not with_unit or wanted.spelling == "1":
         return figures
@@ -290,10 +262,4 @@ def _figures(value: float, significant_figures: int) -> str:
     return f"-{text}" if value < 0 else text
 
 
-def units_script() -> str:
-    """The script that hands the allow-list to the browser: `Swardbook.units = {...};`."""
-    table = json.dumps({**unit_table(), "largest": LARGEST_SI}, ensure_ascii=True, separators=(",", ":"))
-    return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.units = {table};\n"
-
-
-__all__ = ["QuantityError", "american_words", "read_list", "read_quantity", "show", "units_script"]
+__all__ = ["QuantityError", "american_words", "read_list", "read_quantity", "show"]

@@ -45,8 +45,8 @@ def test_a_lawns_year_adds_up(kept: Path) -> None:
 
 
 @pytest.mark.parametrize(("amount", "verdict", "words"), [
-    ("20 kg", "over", "more than the grass is usually given"), ("1 kg", "under", "less than the grass is usually given"),
-    ("9 kg", "within", "within what the grass is usually given"),
+    ("20 kg", "over", "more than it is usually given"), ("1 kg", "under", "less than it is usually given"),
+    ("9 kg", "within", "within what it is usually given"),
 ])  # fmt: skip
 def test_too_much_and_too_little_feed_are_seen(kept: Path, amount: str, verdict: str, words: str) -> None:
     """20 kg of 25 % on 100 m2 is 50 g/m2, more than any source gives couch in a year; 1 kg is 2.5, less than any; 9 kg is 22.5."""

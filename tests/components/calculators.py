@@ -8,8 +8,7 @@ from generator.site.pages.calculator.calculator_script import calculator_script
 from generator.site.pages.calculator.view import calculator_view
 from generator.site.page_context import PageContext
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
-from generator.site.frame.render import component_assets, own_scripts, render_component
-from generator.units import units_script
+from generator.site.frame.render import SCRIPT, STYLE, asset_files, render_component
 from tests.our_book import book
 
 BOOK = book()
@@ -20,8 +19,8 @@ DESK = PageContext(BOOK, "calculators/any", date(2026, 1, 1))
 @cache
 def shared() -> tuple[str, str]:
     """Style and script of every page that has a calculator."""
-    styles, scripts = component_assets()
-    return "\n".join(styles), "\n".join([*(text for _, text in scripts), units_script(), own_scripts()[CALCULATOR_SCRIPT]])
+    files = asset_files()
+    return files[STYLE], "\n".join([files[SCRIPT], files[CALCULATOR_SCRIPT]])
 
 
 @cache
@@ -40,7 +39,7 @@ def page_with(folder: Path, bodies: list[str], ids: list[str]) -> str:
     (folder / "page.html").write_text(
         '<!doctype html><html lang="en" data-md-color-scheme="default"><meta charset="utf-8"><title>t</title>'
         '<meta name="viewport" content="width=device-width"><link rel="stylesheet" href="book.css">'
-        f'<body class="md-typeset">{"".join(bodies)}{own}<script src="book.js" defer></script></body></html>',
+        f'<script src="book.js" defer></script><body class="md-typeset">{"".join(bodies)}{own}</body></html>',
         encoding="utf-8",
     )
     return (folder / "page.html").as_uri()

@@ -12,7 +12,7 @@ from tests.components.calculators import BOOK, IDS, typed
 SPREADS = ((0.6, 1.4), (0.6, 1.4), (0.05, 4), (-0.2, 4))  # Of what a field starts with.
 RUN = """(id, many) => many.map(typed => {
   const out = Swardbook.calculator.run(Swardbook.calculators[id], typed);
-  return [out.results, out.problems, out.noAnswer, out.said.map(each => each.say), out.notes];
+  return [out.results, Object.assign({}, out.problems, out.unread), out.noAnswer, out.said.map(each => each.say), out.notes];
 })"""
 
 
@@ -26,6 +26,8 @@ def texts_of(calculator, chance: random.Random) -> dict[str, str]:
             texts[name] = str(chance.randint(1, 12))
         elif asked.us_unit and not asked.many and asked.unit != "°C" and chance.random() < 0.3:
             texts[name] += f" {asked.us_unit}"
+        elif chance.random() < 0.03:
+            texts[name] += chance.choice((" kgg", " m3", " /0", "é", " mmm", "%", " gal"))
     return texts
 
 

@@ -15,12 +15,13 @@ from tests.components.calculators import BOOK, page_with
 SCRIPT = COMPONENTS / "hold-or-go" / "hold-or-go-answer.js"
 RANGES = {"°C": (-8, 45), "mm": (0, 60), "km/h": (0, 50), "h": (0, 48), "day": (0, 60)}
 DAYS = 600
+SLIPS = 0.02  # Of all questions; so most days have none.
 ASK = """(days) => days.map(([task, answers]) => {
   const ids = Swardbook.holds.of(task), day = Swardbook.holds.read(answers), found = Swardbook.holds.answer(ids, day);
   return {
     answer: found.answer, reasons: found.reasons.map((each) => [each.hold, each.rule.reason]),
     notKnown: found.notKnown.map((each) => [each.question, each.could, each.holds]), quiet: found.quiet,
-    asks: Swardbook.holds.asks(ids), troubles: Object.keys(day.troubles)
+    asks: Swardbook.holds.asks(ids), troubles: day.troubles
   };
 })"""
 
@@ -33,6 +34,8 @@ def some_day(draw: random.Random) -> dict[str, str]:
         if draw.random() < share:
             words = [*question.words, *([f"{draw.uniform(*RANGES[question.unit]):.1f} {question.unit}"] * 3 if question.unit else [])]
             answers[id] = draw.choice(words)
+        if draw.random() < SLIPS:
+            answers[draw.choice([id, id[1:], f"{id}s"])] = draw.choice(["drry", "frost", "ys", "-3 mm", "20", "20 °C", "fast", "12 kmm/h", " Wet ", "none", "<b>"])
     return answers
 
 
@@ -43,7 +46,7 @@ def here(task: str, answers: dict[str, str]) -> dict:
     return {
         "answer": found.answer, "reasons": [[each.hold, each.rule.reason] for each in found.reasons],
         "notKnown": [[each.question, each.could, list(each.holds)] for each in found.not_known], "quiet": list(found.quiet),
-        "asks": list(asks_of(holds)), "troubles": [each.question for each in troubles],
+        "asks": list(asks_of(holds)), "troubles": {each.question: each.sentence for each in troubles},
     }
 
 
@@ -61,12 +64,15 @@ def ready(page, tmp_path):
 def test_random_days_are_answered_alike_on_both_sides(ready):
     draw = random.Random(3)
     days = [(draw.choice(sorted(BOOK.tasks)), some_day(draw)) for _ in range(DAYS)]
-    seen = Counter()
+    seen, told = Counter(), set()
     for day, theirs in zip(days, ask(ready, ASK, days), strict=True):
         ours = here(*day)
         seen[ours["answer"]] += 1
+        told |= set(ours["troubles"].values())
         assert theirs == ours, day
     assert set(seen) == {"go", "care", "hold", "ask"} and min(seen.values()) > DAYS / 100
+    for words in ("Nothing asks", "does not answer this; write", "does not answer this; did", "cannot be less", "Or type 'none'", "swap them"):
+        assert any(words in sentence for sentence in told), words
 
 
 def test_what_cannot_be_read_is_a_sentence_and_a_label_may_set_no_limit(ready):

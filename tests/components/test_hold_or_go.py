@@ -22,7 +22,7 @@ from tests.components.calculators import BOOK
 THEME = Path(material.__file__).parent / "templates" / "assets" / "stylesheets"
 AXE = Path(__file__).parents[1] / "vendor" / "axe.min.js"
 KEPT = "swardbook.holds"
-SCRIPTS = (PATH, "assets/hold-or-go.js", "assets/swardbook.js")
+SCRIPTS = ("assets/swardbook.js", PATH, "assets/hold-or-go.js")
 HOSTILE = "<img src=x onerror=alert(1)>"
 # A mild, moist, dry-leafed day: none of it is frost, heat or wet ground by anybody's reckoning.
 MILD = {"low": "9", "high": "19", "leaf": "dry", "soil": "moist"}

@@ -34,8 +34,8 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> str:
     view = inspection_page(BOOK, BOOK.inspection, PageContext(BOOK, "inspection", date(2026, 1, 1)))
     (folder / "inspection.html").write_text(
         '<!doctype html><html lang="en"><meta charset="utf-8"><title>t</title><link rel="stylesheet" href="assets/swardbook.css">'
-        f'<body class="md-typeset" data-md-color-scheme="default">{render("pages/inspection/inspection.html.j2", view.context)}'
-        '<script src="assets/swardbook.js" defer></script></body></html>',
+        '<script src="assets/swardbook.js" defer></script>'
+        f'<body class="md-typeset" data-md-color-scheme="default">{render("pages/inspection/inspection.html.j2", view.context)}</body></html>',
         encoding="utf-8",
     )
     return (folder / "inspection.html").as_uri()
@@ -88,6 +88,8 @@ def random_answers(chance: random.Random) -> dict[str, str]:
             most = each.at_most or 100
             number = chance.choice([chance.uniform(-0.05 * most, 1.1 * most), chance.uniform(0, 0.1 * most), *_limits(each.outcomes)])
             answers[each.id] = f"{number:.4g}{chance.choice(['', '', f' {each.unit}' if each.unit != '1' else '', ' banana'])}"
+    if chance.random() < 0.1:
+        answers["a-question-of-another-book"] = chance.choice(["yes", " "])
     return answers
 
 
@@ -121,6 +123,18 @@ def test_an_answer_shows_at_once_what_it_changes_and_why(sheet: Page) -> None:
     choose(sheet, "grass-confirmed", "as-planned")
     expect(state).to_contain_text("Nothing stops the job so far.")
     expect(question(sheet, "grass-confirmed").locator("[data-part=found]")).to_have_text("Nothing changes.")
+
+
+def test_a_kept_answer_that_is_none_of_the_choices_is_told_and_can_be_taken_back(sheet: Page) -> None:
+    """Another edition of the book had a choice that this one has not."""
+    row = '{"v": 1, "at": 0, "stamp": "a", "seen": [], "row": {"head": {}, "answers": {"water-supply": "a-river"}, "ticks": {}}}'
+    sheet.evaluate("row => localStorage.setItem('swardbook.visit.sheet', row)", row)
+    sheet.reload()
+    told = question(sheet, "water-supply").locator("[data-part=trouble]")
+    expect(told).to_contain_text("'a-river' is not one of its choices.")
+    question(sheet, "water-supply").locator("[data-part=clear]").click()
+    expect(told).to_be_hidden()
+    assert "a-river" not in sheet.evaluate("localStorage.getItem('swardbook.visit.sheet')")
 
 
 def test_an_answer_can_be_taken_back(sheet: Page) -> None:

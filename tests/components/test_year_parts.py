@@ -2,9 +2,13 @@
 
 import json
 import re
+from datetime import date, timedelta
 
 import pytest
 
+from generator.jobs.dates import day_of_year
+from generator.season.calendar_days import day_words
+from generator.site.year.strips import short_day
 from generator.site.year.charts import CHARTS, path
 from generator.site.frame.render import COMPONENTS, SCRIPT, asset_files, component_names, render_component
 from tests.yaml_files import read_yaml
@@ -91,3 +95,11 @@ def test_a_chart_reads_without_colour():
     for chart in CHARTS:
         looks = [(shape.kind, shape.style) for shape in chart.shapes]
         assert len(looks) == len(set(looks)), json.dumps(looks)
+
+
+def test_a_day_of_the_book_s_year_is_the_same_from_both_sides(page):
+    """Two years, one of them with a 29 February; and every day of the book's own year in words."""
+    days = [date(2027, 12, 1) + timedelta(ahead) for ahead in range(500)]
+    assert page.evaluate("days => days.map(Swardbook.dates.dayOfYear)", [f"{day}" for day in days]) == [day_of_year(day) for day in days]
+    assert page.evaluate("[...Array(365).keys()].map(Swardbook.dates.dayWords)") == [day_words(day) for day in range(365)]
+    assert page.evaluate("[...Array(365).keys()].map(Swardbook.dates.shortDay)") == [short_day(day) for day in range(365)]

@@ -1,16 +1,20 @@
 """Calendar files that any phone takes: icalendar, the outside reader, must make sense of every one (RFC 5545)."""
 
+import random
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from functools import cache
 
 import pytest
+from playwright.sync_api import Page
 from icalendar import Calendar
 
 from generator.book.attribution import place_attribution
 from generator.files.calendar_file import CalendarEntry, calendar_file
 from generator.season.season_cache import SeasonCache
 from generator.files.calendar_file import NO_DOMAIN
+from generator.files.job_calendar import job_key
+from generator.site.frame.render import SCRIPT, asset_files
 from generator.site.year.year_files import calendar_path, year_calendar
 from tests.our_book import seasons
 from tests.pages.shipped_book import TODAY, files, pairs
@@ -103,3 +107,39 @@ def test_a_book_without_an_address_has_ids_of_its_own():
     nowhere = SeasonCache(replace(book, practice=book.practice.model_copy(update={"public_address": None})))
     events = Calendar.from_ical(year_calendar(nowhere, "couch", "sydney", TODAY)).walk("VEVENT")
     assert all(str(event["uid"]).endswith(f"@{NO_DOMAIN}") and "url" not in event for event in events)
+
+
+WRITE = """([name, entries, made]) => Swardbook.calendarFile(name, entries.map(each => Object.assign({}, each, {
+  first: Swardbook.dates.fromIso(each.first), last: Swardbook.dates.fromIso(each.last)
+})), 'x.example', new Date(made))"""
+
+
+def test_the_browser_writes_the_same_calendar(page: Page) -> None:
+    """As an outside reader finds it, for the order of lines is free: long lines, signs that are escaped, and letters of four bytes."""
+    draw, made = random.Random(5), datetime(2027, 3, 1, 10, 30, tzinfo=UTC)
+    texts = ["".join(draw.choices("abc ;,\\\nöç草😀", k=draw.choice((1, 8, 90, 300)))).strip() or "x" for _ in range(40)]
+    days = [date(2026, 12, 20) + timedelta(draw.randrange(400)) for _ in texts]
+    entries = [
+        CalendarEntry(f"job-{number}", text, f"{text}!", day, day + timedelta(number % 3), "https://x.example/a.html" if number % 2 else None, yearly=False)
+        for number, (text, day) in enumerate(zip(texts, days, strict=True))
+    ]
+    page.goto("about:blank")
+    page.add_script_tag(content=asset_files()[SCRIPT])
+    plain = [{"id": each.id, "title": each.title, "text": each.text, "first": f"{each.first}", "last": f"{each.last}", "address": each.address} for each in entries]
+    theirs = page.evaluate(WRITE, ["Jobs; all", plain, made.isoformat()])
+    ours = calendar_file("Jobs; all", entries, "x.example", made)
+    assert max(len(line) for line in theirs.encode().split(b"\r\n")) <= 75
+    assert _read(theirs.encode()) == _read(ours)
+
+
+def _read(text: bytes) -> list[dict[str, str]]:
+    calendar = Calendar.from_ical(text)
+    return [{name: value.to_ical().decode() for name, value in part.items()} for part in (calendar, *calendar.walk("VEVENT"))]
+
+
+def test_the_ids_of_a_job_begin_alike_on_both_sides(page: Page) -> None:
+    files = asset_files()
+    page.goto("about:blank")
+    page.add_script_tag(content=files[SCRIPT] + files["assets/job-planner.js"])
+    job = {"plan": "warm", "grass": "couch", "place": "perth", "site": "open", "on": "2027-02-09", "name": "", "key": ""}
+    assert page.evaluate("job => Swardbook.jobFiles.key(job)", job) == job_key(("warm", "couch", "perth", "open"), date(2027, 2, 9))

@@ -5,7 +5,6 @@ import random
 import shutil
 from datetime import date
 from io import StringIO
-from pathlib import Path
 
 import pytest
 import yaml
@@ -13,6 +12,7 @@ from playwright.sync_api import Page
 
 from generator.book.book import Book
 from generator.book.lists.shielding import shielded, unshielded
+from generator.site.frame.render import SCRIPT, asset_files
 from generator.files.csv_file import csv_text, weeks_csv
 from generator.files.job_text import job_csv
 from generator.files.round_values import round_csv
@@ -26,7 +26,6 @@ from tests.yaml_files import read_yaml
 # What a spreadsheet runs: OWASP, CSV Injection.
 RUN = ("=1+1", "@SUM(A1)", "+1", "-1", "\t=1", "\r=1", "\n=1", "\uff1d1+1", "\uff0b1", "\uff0d1", "\uff20A1")
 FIRST = tuple(each[0] for each in RUN)
-TWIN = Path(__file__).parents[2] / "generator/site/parts/work-record/work-record-csv.js"
 # Text that stands in a job's table; keys of a plan's and a task's file.
 PLANTED = ("title", "why", "wait_for", "name", "note", "text", "say", "because", "check", "reason", "stop_when")
 
@@ -107,6 +106,7 @@ def test_the_browser_shields_the_same_texts(page: Page) -> None:
     draw = random.Random(8)
     texts = [*RUN, *("".join(draw.choice("'=+-@\t\r\uff1d\uff0b\uff0d\uff20a1 ,\"") for _ in range(draw.randrange(1, 6))) for _ in range(300))]
     page.goto("about:blank")
-    page.add_script_tag(content=TWIN.read_text(encoding="utf-8"))
+    files = asset_files()
+    page.add_script_tag(content=files[SCRIPT] + files["assets/work-record.js"])
     written = page.evaluate("texts => Swardbook.recordCsv.write(['a', 'b'], texts.map(text => ({a: text, b: 'x'})))", texts)
     assert rows(written.removeprefix("\ufeff"))[1:] == [[shielded(text), "x"] for text in texts]

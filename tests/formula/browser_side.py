@@ -5,19 +5,15 @@ from pathlib import Path
 
 from playwright.sync_api import Browser
 
-from generator.units import units_script
-
-ASSETS = Path(__file__).parents[2] / "generator" / "site" / "assets"
+from generator.site.frame.render import SCRIPT, asset_files
 
 
 def run_in_browser(browser: Browser, folder: Path, script: str) -> object:
-    """What `script` leaves in `window.outcome`, run after the shipped scripts from file://."""
-    names = ["units.js", "quantity.js", "formula.js", "cases.js"]
-    (folder / "units.js").write_text(units_script(), encoding="utf-8")
-    for shipped in ("quantity.js", "formula.js"):
-        (folder / shipped).write_text((ASSETS / shipped).read_text("utf-8"), encoding="utf-8")
-    (folder / "cases.js").write_text(script, encoding="utf-8")
-    tags = "".join(f'<script src="{name}" defer></script>' for name in names)
+    """What `script` leaves in `window.outcome`, run after the script of every page, from file://."""
+    texts = {"book.js": asset_files()[SCRIPT], "cases.js": script}
+    for name, text in texts.items():
+        (folder / name).write_text(text, encoding="utf-8")
+    tags = "".join(f'<script src="{name}" defer></script>' for name in texts)
     page_file = folder / "page.html"
     page_file.write_text(f'<!doctype html><meta charset="utf-8">{tags}', encoding="utf-8")
     context = browser.new_context(offline=True)

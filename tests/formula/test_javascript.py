@@ -16,7 +16,7 @@ window.outcome = CASES.map(function (one) {
     var answer = Swardbook.formula.answer(one.compiled, one.values);
     return typeof answer === "boolean" ? { is: answer } : { is: String(answer) };
   } catch (problem) {
-    return { problem: problem.code || String(problem) };
+    return { problem: problem.code || String(problem), sentence: problem.sentence };
   }
 });
 """
@@ -29,7 +29,7 @@ def outcome(formula, values):
     try:
         return {"is": formula.evaluate(values)}
     except FormulaProblem as problem:
-        return {"problem": problem.code}
+        return {"problem": problem.code, "sentence": problem.sentence}
 
 
 def uses_library(root: tree.Node) -> bool:
@@ -174,18 +174,12 @@ EDGES = [
 ]
 
 
-def test_each_problem_has_the_same_name_on_both_sides(browser, tmp_path):
+def test_each_problem_has_the_same_name_and_sentence_on_both_sides(browser, tmp_path):
     formulas = [parse(text) for text, _, _ in EDGES]
-    here = [outcome(f, v).get("problem") for f, (_, v, _) in zip(formulas, EDGES, strict=True)]
+    here = [outcome(f, v) for f, (_, v, _) in zip(formulas, EDGES, strict=True)]
     there = browser_outcomes(browser, tmp_path, formulas, [values for _, values, _ in EDGES])
-    expected = [code for _, _, code in EDGES]
-    assert here == expected
-    assert [found.get("problem") for found in there] == expected
-
-
-def test_the_sentences_are_the_same_on_both_sides(browser, tmp_path):
-    script = "window.outcome = Swardbook.formula.SENTENCES;"
-    assert run_in_browser(browser, tmp_path, script) == tree.SENTENCES
+    assert [found["problem"] for found in here] == [code for _, _, code in EDGES]
+    assert there == here
 
 
 def test_what_is_written_for_the_browser():

@@ -10,6 +10,7 @@ from generator.files.job_values import job_values
 from generator.field.inspection_plan import adjusted_by, inspection_values
 from generator.site.pages.job.job_scripts import sites_of
 from generator.jobs.plans_for_grass import NOT_NEEDED, AskedJob, job_of, plans_for
+from generator.site.frame.contract import part_script
 from generator.site.frame.render import COMPONENTS
 from generator.field.inspection_result import findings_of
 from generator.jobs.job import Request
@@ -101,6 +102,7 @@ def test_random_jobs_are_the_same_on_both_sides(page, tmp_path, site, count):
     page.goto(page_with(tmp_path, [], calculators))
     wanted = {f"assets/jobs/{job['plan']}--{job['grass']}.js" for job in jobs}
     wanted |= {f"assets/jobs/places/{job['place']}--{job['grass']}.js" for job in jobs} | {"assets/jobs/practice.js", "assets/jobs/inspection.js", "assets/inspection.js"}
+    page.add_script_tag(content=part_script("job-planner"))
     for name in ("job-planner/job-data", "job-planner/job-dates", "job-planner/job-plan", "job-planner/job-inspection", "job-planner/job-work", "inspection-sheet/inspection-findings"):
         page.add_script_tag(path=COMPONENTS / f"{name}.js")
     for path in sorted(wanted):

@@ -64,7 +64,7 @@ def test_a_year_adds_up_and_a_reload_keeps_it(page: Page) -> None:
     assert len(rows(page)) == 3
     assert "TL-014, 2026: 6.38 g/m² (0.638 kg/100 m²) of nitrogen in 2 feeds." in years.inner_text()
     assert "within what it is usually given, 5 to 15 g/m² a year" in years.inner_text()
-    assert "Not counted: 2026-10-20, '2 L' is a volume" in years.inner_text()
+    assert "Not counted: 2026-10-20, Product spread: '2 L' is a volume" in years.inner_text()
     page.evaluate("() => { document.documentElement.setAttribute('data-units', 'us'); Swardbook.tell('units', {value: 'us'}); }")
     assert "1.31 lb/1000 ft²" in years.inner_text()
 

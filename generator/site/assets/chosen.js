@@ -2,7 +2,7 @@
 (function () {
   function mark(kind) {
     var chosen = Swardbook.preferences.get(kind);
-    Array.prototype.forEach.call(document.querySelectorAll('[data-' + kind + ']'), function (row) {
+    Swardbook.each(document, '[data-' + kind + ']', function (row) {
       if (row.getAttribute('data-' + kind) === chosen) row.setAttribute('data-chosen', '');
       else row.removeAttribute('data-chosen');
     });

@@ -1,14 +1,33 @@
-/* The particulars of a job in a client's link, behind its #: 'v=1&on=2026-10-12&grass=couch&area=240&done=core.topdress'.
-   Plain ISO dates, square metres and ids; no names. Links that were handed out are opened for years: what this
-   version reads is read for good, and whatever changes gets another number. */
+/* What stands behind the # of a link, 'v=1&on=2026-10-12&grass=couch': particulars of a calculator, of a job, or of a job for its client.
+   Links that were handed out are opened for years: what this version reads is read for good, and whatever changes gets another number. */
+Swardbook.fragment = (function () {
+  "use strict";
+  var VERSION = "1", LONGEST = 300;
+
+  return {
+    longest: LONGEST, begin: "v=" + VERSION,
+    /* {name: value} with the version as v, or null for what is damaged. sound(name, value) gives the value, or null where it is none. */
+    read: function (fragment, sound) {
+      var text = String(fragment).replace(/^#/, ""), found = {};
+      var whole = text.length <= LONGEST && text.split("&").every(function (pair) {
+        var cut = pair.indexOf("="), name = pair.slice(0, Math.max(cut, 0)), value = pair.slice(cut + 1);
+        var read = Swardbook.own(found, name) ? null : name !== "v" ? sound(name, value) : value === VERSION ? value : null;
+        if (read !== null) { found[name] = read; }
+        return read !== null;
+      });
+      return whole && found.v ? found : null;
+    }
+  };
+})();
+
+/* The particulars of a job in a client's link: 'v=1&on=2026-10-12&grass=couch&area=240&done=core.topdress'. Plain ISO dates, square
+   metres and ids; no names. */
 (function () {
   "use strict";
-  var VERSION = "1";
-  var LONGEST = 300;
   var MOST_STEPS = 40;
   var ID = "[a-z0-9-]{1,60}";
   var KNOWN = {
-    v: /^1$/, on: /^2[01]\d{2}-\d{2}-\d{2}$/, grass: new RegExp("^" + ID + "$"), area: /^\d{1,6}(\.\d{1,2})?$/,
+    on: /^2[01]\d{2}-\d{2}-\d{2}$/, grass: new RegExp("^" + ID + "$"), area: /^\d{1,6}(\.\d{1,2})?$/,
     done: new RegExp("^" + ID + "(\\." + ID + "){0," + (MOST_STEPS - 1) + "}$"), sheet: new RegExp("^" + ID + "$")
   };
   var ORDER = ["on", "sheet", "grass", "area", "done"];
@@ -16,20 +35,9 @@
   /* fragment: with or without its #. Returns {} for none, null for a damaged one, else the particulars: on [ISO date],
      grass, sheet [ids], area [m2, a number], done [list of step ids]. An id may be one that this book has not. */
   function read(fragment) {
-    var text = String(fragment).replace(/^#/, "");
-    if (!text) { return {}; }
-    if (text.length > LONGEST) { return null; }
-    var found = {};
-    var whole = text.split("&").every(function (pair) {
-      var cut = pair.indexOf("=");
-      var name = pair.slice(0, Math.max(cut, 0)), value = pair.slice(cut + 1);
-      var twice = Object.prototype.hasOwnProperty.call(found, name);
-      if (twice || !Object.prototype.hasOwnProperty.call(KNOWN, name) || !KNOWN[name].test(value)) { return false; }
-      found[name] = value;
-      return true;
-    });
-    if (!whole || found.v !== VERSION) { return null; }
-    if (found.on && Swardbook.dates.fromIso(found.on) === null) { return null; }
+    if (!String(fragment).replace(/^#/, "")) { return {}; }
+    var found = Swardbook.fragment.read(fragment, function (name, value) { return Swardbook.own(KNOWN, name) && KNOWN[name].test(value) ? value : null; });
+    if (!found || (found.on && Swardbook.dates.fromIso(found.on) === null)) { return null; }
     if (found.area) {
       found.area = Number(found.area);
       if (!(found.area > 0)) { return null; }
@@ -63,9 +71,9 @@
       if (name === "done" && value) { value = value.join("."); }
       if (name === "area" && value) { value = String(Math.round(value * 100) / 100); }
       return value ? sum + "&" + name + "=" + value : sum;
-    }, "v=" + VERSION);
+    }, Swardbook.fragment.begin);
     return read(text) ? text : null;
   }
 
-  window.Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write };
+  Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write };
 })();

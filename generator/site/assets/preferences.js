@@ -5,7 +5,7 @@ Swardbook.preferences = (function () {
   var here = {};
 
   function get(name) {
-    if (Object.prototype.hasOwnProperty.call(here, name)) return here[name];
+    if (Swardbook.own(here, name)) return here[name];
     return Swardbook.device.get(prefix + name);
   }
 
@@ -39,7 +39,7 @@ document.addEventListener('swardbook:units', function (event) {
 Swardbook.component('units-switch', function (root) {
   function show() {
     var units = Swardbook.preferences.units();
-    Array.prototype.forEach.call(root.querySelectorAll('[data-units-choice]'), function (button) {
+    Swardbook.each(root, '[data-units-choice]', function (button) {
       button.setAttribute('aria-pressed', String(button.getAttribute('data-units-choice') === units));
     });
   }

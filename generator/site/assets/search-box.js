@@ -5,22 +5,9 @@
   var script = document.currentScript.src;
   var PARTS = ["vendor/minisearch.js", "vendor/stemmer.js", "search/search.js", "search/book.js"];
   var HINT = "Type to start searching", READING = "Opening the book …", LOST = "Search did not load. Every grass, task and calculator is listed on its own page above.";
-  var loading = null;
-
-  function fetched(path) {
-    return new Promise(function (done, failed) {
-      var made = document.createElement("script");
-      made.async = false;
-      made.onload = done;
-      made.onerror = failed;
-      made.src = new URL(path, script).href;
-      document.head.append(made);
-    });
-  }
 
   function ready() {
-    loading = loading || Promise.all(PARTS.map(fetched)).then(function () { return Swardbook.search.ready; });
-    return loading;
+    return Promise.all(PARTS.map(function (path) { return Swardbook.load(new URL(path, script).href); })).then(function () { return Swardbook.search.ready; });
   }
 
   function address(path) { return new URL("../" + path, script).href; }
@@ -67,7 +54,7 @@
     box.addEventListener("focus", function (event) {
       if (event.relatedTarget && !root.contains(event.relatedTarget)) { before = event.relatedTarget; }
       open(true);
-      ready().then(show, function () { loading = null; status.textContent = LOST; });
+      ready().then(show, function () { status.textContent = LOST; });
     });
     box.addEventListener("input", show);
     toggle.addEventListener("change", function () { if (toggle.checked && document.activeElement !== box) { box.focus(); } });

@@ -14,7 +14,7 @@
   }
 
   function nameAll() {
-    Array.prototype.forEach.call(document.querySelectorAll('.md-typeset__scrollwrap'), function (wrap) {
+    Swardbook.each(document, '.md-typeset__scrollwrap', function (wrap) {
       if (!wrap.closest('.sb-table')) name(wrap);
     });
   }

@@ -16,7 +16,9 @@ import yaml
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
 from markupsafe import Markup
 
-from generator.units import units_script
+from generator.site.frame.contract import contract_script, part_script
+from generator.site.shared.kept_limits import LONGEST
+from generator.site.shared.strip_drawing import STRIP
 
 SITE = Path(__file__).parents[1]
 ASSETS = SITE / "assets"
@@ -25,7 +27,10 @@ THEME = Path(__file__).parent / "theme"
 
 # What the components share comes first, in this order: they lean on it.
 SHARED_STYLES = ("tokens.css", "base.css")
-SHARED_SCRIPTS = ("start.js", *(f"store/{path.name}" for path in sorted((ASSETS / "store").glob("*.js"))), "preferences.js")
+SHARED_SCRIPTS = (
+    "start.js", *(path.relative_to(ASSETS).as_posix() for folder in ("figures", "store") for path in sorted((ASSETS / folder).glob("*.js"))),
+    "preferences.js",
+)
 
 
 @lru_cache(maxsize=1)
@@ -40,6 +45,7 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    made.globals.update(strip=STRIP, longest=LONGEST)
     made.filters["share"] = share
     made.filters["runs"] = runs
     made.filters["spells"] = spells
@@ -117,7 +123,7 @@ def own_script(name: str) -> str | None:
 def own_scripts() -> dict[str, str]:
     """Each script that only some pages load: path in the site to text, a component's files joined by name."""
     return {
-        path: "\n".join(file.read_text(encoding="utf-8") for file in sorted((COMPONENTS / name).glob("*.js")))
+        path: part_script(name) + "\n".join(file.read_text(encoding="utf-8") for file in sorted((COMPONENTS / name).glob("*.js")))
         for name in component_names() if (path := own_script(name))
     }
 
@@ -174,7 +180,7 @@ def asset_files() -> dict[str, str]:
     styles, scripts = component_assets()
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
     mark = {FAVICON: MARK.read_text(encoding="utf-8")}
-    joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([units_script(), *(text for _, text in scripts)])}
+    joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([contract_script(), *(text for _, text in scripts)])}
     searching = {SEARCH_SCRIPT: "\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js")))}
     theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
     return {**mark, **joined, **own_scripts(), **searching, **theme, **vendored}

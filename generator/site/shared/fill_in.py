@@ -1,4 +1,4 @@
-"""'Fill in from': what a reader chooses on a calculator's page, and the one file of figures that the choices fill in from."""
+"""'Fill in from': what a reader chooses on a calculator's page, and the one file of figures that the choices fill in from. Twin: fill-in."""
 
 import json
 from collections.abc import Iterable, Mapping
@@ -9,11 +9,10 @@ from generator.book.book import Book
 from generator.book.records.calculator import Calculator
 from generator.season.season_cache import SeasonCache
 from generator.site.page_context import PageContext
-from generator.calculators.season_fields import COUNT_WORDS, DATE_WORDS, DAY_OF_YEAR, SPAN_WORDS, WEEK, WEEK_WORDS, YEAR_WORDS
+from generator.calculators.season_fields import COUNT_WORDS, DATE_WORDS, DAY_OF_YEAR, SPAN, SPAN_WORDS, WEEK, WEEK_WORDS, YEAR_WORDS
 from generator.calculators.chosen import Chosen
 from generator.calculators.filled_value import Missing
 from generator.calculators.bindings import bound_value, parts_of
-from generator.season.calendar_days import MONTHS
 from generator.season.inputs import grass_season_of
 from generator.season.year import SeasonYear
 
@@ -104,8 +103,8 @@ def _products(book: Book, calculator: Calculator, parts: Iterable[str]) -> list[
 def fill_in_script(seasons: SeasonCache) -> str:
     """A classic script with every figure that a choice can fill in, for the calculators' pages to share.
 
-    `of`: choice, id and part to [value, unit, words]; `weeks`: part to its unit and its series of 52 weeks, found by place, or by
-    grass and place.
+    `needs`: part to the choices that it waits for; `units`: of a run of days; `of`: choice, id and part to [value, unit, words];
+    `weeks`: part to its unit and its series of 52 weeks, found by place, or by grass and place.
     """
     book = seasons.book
     parts = sorted({part for calculator in book.calculators.values() for each in _binds(calculator).values() for part in each})
@@ -120,7 +119,7 @@ def fill_in_script(seasons: SeasonCache) -> str:
     }
     data = {
         "of": figures, "weeks": {part: _weeks(seasons, part) for part in parts if "place" in choices_of(part) and part.startswith("week.")},
-        "places": {id: place.name for id, place in book.places.items()}, "months": MONTHS,
+        "places": {id: place.name for id, place in book.places.items()}, "needs": {part: choices_of(part) for part in parts}, "units": SPAN,
         "words": {"week": WEEK_WORDS, "date": DATE_WORDS, "count": COUNT_WORDS, "year": YEAR_WORDS, "span": SPAN_WORDS},
     }
     return f"Swardbook.fillIn({json.dumps(data, ensure_ascii=True, separators=(',', ':'))});\n"

@@ -14,14 +14,14 @@ from generator.book.fields.sourced import ASSUMPTION
 from generator.files.hold_answer import ANSWERS
 from generator.site.shared.hold_words import rule_words
 from generator.words.figures import unit_words
-from generator.field.forecast import ANSWERED_BY, QUESTIONS, Forecast, DayQuestion
+from generator.field.forecast import ANSWERED_BY, NONE, PAIRS, QUESTIONS, SENTENCES, Forecast, DayQuestion
 from generator.field.holds import condition_of, constants_si
 
 PATH = "assets/holds.js"
 
 
 def hold_script(book: Book) -> str:
-    """Sets `Swardbook.holdRules`: {questions, answeredBy, answers, grasses, cautions, holds}.
+    """Sets `Swardbook.holdRules`: {questions, answeredBy, answers, grasses, cautions, none, pairs, sentences, holds}.
 
     grasses: what a grass itself answers, by the names that rules use. holds: each rule with its condition in words and as parts
     that can be undecided.
@@ -34,7 +34,7 @@ def hold_script(book: Book) -> str:
             id: {"name": grass.name, "known": dict(Forecast().of_grass(grass.season_group == "cool", grass.habit == "above ground").known)}
             for id, grass in book.grasses.items()
         },
-        "cautions": {id: book.cautions[id].name for id in named},
+        "cautions": {id: book.cautions[id].name for id in named}, "none": NONE, "pairs": PAIRS, "sentences": SENTENCES,
     }
     listed = ",\n".join(f"{name}:{_text(value)}" for name, value in parts.items())
     return f"(window.Swardbook||={{}}).holdRules={{{listed},\nholds:{{\n{holds}}}}};\n"

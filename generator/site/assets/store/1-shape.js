@@ -5,7 +5,8 @@
      {list: test}                                            a list of what passes the test */
 (function () {
   'use strict';
-  function own(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
+  var own = Swardbook.own;
+
   function isRecord(value) { return value !== null && typeof value === 'object' && !Array.isArray(value); }
   function same(one, other) { return JSON.stringify(one) === JSON.stringify(other); }
   function copy(value) { return value === undefined ? undefined : JSON.parse(JSON.stringify(value)); }

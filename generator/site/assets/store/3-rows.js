@@ -116,5 +116,5 @@
     this.isLater = function (text) { var found = unfolded(text); return Boolean(found) && found.v > VERSION; };
   }
 
-  Swardbook.rows = { Rows: Rows, random: random, sound: sound };
+  Swardbook.rows = { ID: ID, Rows: Rows, random: random, sound: sound };
 })();

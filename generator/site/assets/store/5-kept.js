@@ -13,8 +13,8 @@
    Editions before kept each as one text, {v: 1, ...}, under 'swardbook.' and the same name; `old` tells its rows apart. */
 (function () {
   'use strict';
-  var VERSION = 1, FIRST_YEAR = 1900, LAST_YEAR = 2199, LARGEST_LAWN_M2 = 1e7, SMALLEST_LAWN_M2 = 1e-4, SMALLEST_PIECE_M2 = 1e-6, LARGEST_PIECE_M2 = 1e9, MOST_RAIN_MM = 2000;
-  var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, NAME = /^[a-z][a-z0-9_-]{0,59}$/, CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/, LAWN = /^[A-Za-z0-9][A-Za-z0-9-]{0,23}$/;
+  var VERSION = 1, SMALLEST_LAWN_M2 = 1e-4, SMALLEST_PIECE_M2 = 1e-6, LARGEST_PIECE_M2 = 1e9, K = Swardbook.contract.kept, L = K.longest;
+  var NAME = /^[a-z][a-z0-9_-]{0,59}$/, CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/, LAWN = new RegExp('^' + K.lawn + '$');
   var EVENT_KEY = /^[\w.!~*'()%-]{1,700}$/;
   var S = Swardbook.shape, opened = {};
 
@@ -25,10 +25,10 @@
 
   function isDate(value) { return typeof value === 'string' && Swardbook.dates.fromIso(value) !== null; }
   /* A day that there is a calendar for, a year's work before and after it. */
-  function isDay(value) { return isDate(value) && +value.slice(0, 4) >= FIRST_YEAR && +value.slice(0, 4) <= LAST_YEAR; }
+  function isDay(value) { return isDate(value) && +value.slice(0, 4) >= K.first_year && +value.slice(0, 4) <= K.last_year; }
 
-  var isId = like(ID), isArea = number(function (value) { return value >= SMALLEST_LAWN_M2 && value <= LARGEST_LAWN_M2; });
-  var days = { each: isDay, named: isId }, answers = { each: text(60), named: like(NAME) };
+  var isId = like(Swardbook.rows.ID), isArea = number(function (value) { return value >= SMALLEST_LAWN_M2 && value <= K.largest_lawn_m2; });
+  var days = { each: isDay, named: isId }, answers = { each: text(L.answer), named: like(NAME) };
 
   /* A short name for a text, the same wherever it is made. */
   function sign(words) {
@@ -75,19 +75,19 @@
   var KINDS = {
     jobs: {
       most: 200, old: oldJobs, shape: { needed: ['plan', 'grass', 'place', 'site', 'area', 'on'], fields: {
-        plan: isId, grass: isId, place: isId, site: isId, area: isArea, on: isDay, typed: text(60), name: text(40), start: like(CLOCK), done: days, put: days,
-        without: { list: isId }, rain: { each: number(function (mm) { return mm >= 0 && mm < MOST_RAIN_MM; }), named: isDay },
-        visit: { each: text(60), named: isId }, key: or('', like(EVENT_KEY))
+        plan: isId, grass: isId, place: isId, site: isId, area: isArea, on: isDay, typed: text(L.answer), name: text(L.job), start: like(CLOCK), done: days, put: days,
+        without: { list: isId }, rain: { each: number(function (mm) { return mm >= 0 && mm <= K.most_rain_mm; }), named: isDay },
+        visit: { each: text(L.answer), named: isId }, key: or('', like(EVENT_KEY))
       } }
     },
     record: {
-      most: 5000, old: listed('entries'), shape: { needed: ['work', 'date', 'lawn', 'product'], rest: text(200), fields: {
-        work: isId, date: isDate, lawn: like(LAWN), grass: or('', isId), product: function (value) { return text(200)(value) && value !== ''; }
+      most: 5000, old: listed('entries'), shape: { needed: ['work', 'date', 'lawn', 'product'], rest: text(L.entry), fields: {
+        work: isId, date: isDate, lawn: like(LAWN), grass: or('', isId), product: function (value) { return text(L.entry)(value) && value !== ''; }
       } }
     },
     lawn: {
       most: 100, old: listed('pieces'), shape: { needed: ['name', 'sizes', 'area', 'hole'], fields: {
-        name: function (value) { return text(80)(value) && value !== ''; }, sizes: text(160),
+        name: function (value) { return text(L.piece)(value) && value !== ''; }, sizes: text(L.sizes),
         area: number(function (m2) { return m2 >= SMALLEST_PIECE_M2 && m2 <= LARGEST_PIECE_M2; }), hole: function (value) { return typeof value === 'boolean'; }
       } }
     },
@@ -116,6 +116,7 @@
       return !clean || !clean.whole;
     });
   };
+  Swardbook.kept.isId = isId;
   Swardbook.kept.isDay = isDay;
   Swardbook.kept.isArea = isArea;
 })();

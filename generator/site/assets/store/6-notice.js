@@ -8,14 +8,9 @@
     stuck: 'What was already kept here could not be read, so nothing is written over it.'
   };
 
-  function add(parent, tag, className, words) { return parent.appendChild(Swardbook.element(tag, className, words)); }
+  var add = Swardbook.add;
 
-  function button(parent, words, act) {
-    var made = add(parent, 'button', 'sb-button sb-button--quiet', words);
-    made.type = 'button';
-    made.addEventListener('click', act);
-    return made;
-  }
+  function button(parent, words, act) { parent.appendChild(Swardbook.button(words, act)); }
 
   function box(className) {
     var made = Swardbook.element('div', 'sb-kept ' + className);

@@ -5,17 +5,18 @@ from typing import Any
 
 from generator.formula import Formula, to_javascript
 from generator.book.records.inspection import Inspection, Outcome, InspectionQuestion
-from generator.field.inspection_result import limit_words, limits_si, prepared_inspection
+from generator.field.inspection_result import SENTENCES, SLACK, limit_words, limits_si, prepared_inspection
 
 
 def inspection_script(inspection: Inspection) -> str:
-    """A classic script that sets `Swardbook.inspectionSheet`; it may run before or after the shared scripts."""
+    """A classic script that sets `Swardbook.inspectionSheet`; with the sentences of a refusal."""
     ready = prepared_inspection(inspection)
     questions = [_question(each, ready.conditions[each.id]) for each in inspection.questions]
     return "\n".join([
         "window.Swardbook = window.Swardbook || {};",
         "Swardbook.inspectionSheet = {",
         f'"constants": {_text(dict(ready.constants_si))},',
+        f'"slack": {_text(SLACK)}, "sentences": {_text(SENTENCES)},',
         '"questions": [\n' + ",\n".join(questions) + "\n]",
         "};\n",
     ])

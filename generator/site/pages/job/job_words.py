@@ -1,4 +1,4 @@
-"""A dated job in words for its page. The browser says the same (parts/job-planner/job-words.js), held to it by a test."""
+"""A dated job in words for its page. Twin: job words."""
 
 from datetime import date
 from math import floor
@@ -6,6 +6,7 @@ from typing import Any
 
 from generator.site.pages.calculator.view import amount_words
 from generator.season.calendar_days import MONTHS
+from generator.jobs.job_sentences import SENTENCES
 from generator.jobs.job import JobStep, Settling
 from generator.jobs.price import Cost
 from generator.jobs.amounts import Purchased, Spoil, Worked
@@ -129,7 +130,7 @@ def bought(each: Purchased) -> str:
 
 def included(cost: Cost) -> str:
     """'Included in the price: Scout the lawn, 4 times.'; nothing where every task is charged."""
-    done = [f"{name}, {times} times" if times > 1 else name for name, times in cost.included]
+    done = [SENTENCES["times"].format(name=name, times=times) if times > 1 else name for name, times in cost.included]
     return f"Included in the price: {'; '.join(done)}." if done else ""
 
 

@@ -1,4 +1,7 @@
-"""The page that puts dates to a plan: one job worked out in full, which the reader's own takes the place of in the browser."""
+"""The page that puts dates to a plan: one job worked out in full, which the reader's own takes the place of in the browser.
+
+Twin: job on its page.
+"""
 
 from generator.site.making import Making
 from collections.abc import Iterator
@@ -18,6 +21,8 @@ from generator.site.pages.guide.view import STAGES
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.pages.inspection.view import PATH as INSPECTION_PAGE, SCRIPT as INSPECTION_RULES, SPEC as INSPECTION_QUESTIONS
 from generator.site.pages.job.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT, job_scripts, main_results
+from generator.jobs.job_sentences import SENTENCES
+from generator.jobs.price import CostLine
 from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
 from generator.site.page import Page, Section
@@ -110,7 +115,7 @@ def job_view(book: Book, here: PageContext, job: Job, plan: str, grass: str, pla
         "what": f"{book.renovations[plan].name}: {book.grasses[grass].name}, {book.places[place].name}, {words.day(job.request.on)}",
         "area": words.area(job.request.area_m2),
         "headline": words.headline(job.verdict), "inside": job.verdict.inside, "why": said(job.verdict.why), "edges": words.edges(values["window"]),
-        "frost": f"Any frost in the four weeks from then: {words.percent(values['window']['frost_chance_four_weeks'])}.",
+        "frost": SENTENCES["frost"].format(chance=words.percent(values["window"]["frost_chance_four_weeks"])),
         "then": [each.text for each in job.what_then],
         "settling": [words.settles(each, titles[each.step]) for each in job.settling],
         "stages": [
@@ -187,7 +192,7 @@ def _water(job: Job) -> list[dict[str, Any]]:
     for week, several in groupby(days, key=lambda item: -1 if item[0] < 0 else item[0] // DAYS_A_WEEK):
         listed = list(several)
         first = job.request.on + timedelta(max(week, 0) * DAYS_A_WEEK)
-        label = "Before the day" if week < 0 else f"Week {week + 1}, from {words.day(first)}"
+        label = SENTENCES["before"] if week < 0 else SENTENCES["week"].format(number=week + 1, day=words.day(first))
         rows.append({"label": label, "times": words.count(len({ahead for ahead, _ in listed}), "day"), "litres": words.litres(plain_sum(each for _, each in listed))})
     return rows
 
@@ -198,13 +203,16 @@ def _price(book: Book, job: Job) -> dict[str, Any] | None:
         return None
     return {
         "currency": cost.currency, "rows": [
-            {"name": line.name + (f", {line.times} times" if line.kind == "work" and line.times > 1 else ""), "amount": words.money(line.amount)}
-            for line in cost.lines
+            {"name": _line_name(line), "amount": words.money(line.amount)} for line in cost.lines
         ],
         "before_tax": words.money(cost.before_tax), "tax_name": practice.tax_name or "Tax", "tax": words.money(cost.tax),
         "total": words.money(cost.total), "deposit": words.money(cost.deposit) if cost.deposit else "",
         "included": words.included(cost),
     }
+
+
+def _line_name(line: CostLine) -> str:
+    return SENTENCES["times"].format(name=line.name, times=line.times) if line.kind == "work" and line.times > 1 else line.name
 
 
 def pages(making: Making) -> Iterator[Page]:

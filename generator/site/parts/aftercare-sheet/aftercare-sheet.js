@@ -2,10 +2,8 @@
    from the form. Without them, or without scripts, the sheet reads as it was printed. */
 (function () {
   "use strict";
-  var dates, element; /* Those of every page, once they are read. */
+  var dates = Swardbook.dates, element = Swardbook.element, list = Swardbook.list;
   var DAMAGED = "This link is damaged, so it shows no dates. The advice below still applies: count the days from the job.";
-
-  function list(nodes) { return Array.prototype.slice.call(nodes); }
 
   function stretchDates(from, to, start) {
     return from === to ? dates.words(start + from) : dates.words(start + from) + " – " + dates.words(start + to);
@@ -190,8 +188,6 @@
 
   /* Once every script is read, for only then have the calculators opened their fields for the area of the link. */
   window.addEventListener("load", function () {
-    dates = Swardbook.dates;
-    element = Swardbook.element;
     Swardbook.component("aftercare-sheet", startSheet);
     Swardbook.component("aftercare-date", startDate);
     Swardbook.component("aftercare-take", startTake);

@@ -1,23 +1,21 @@
-/* Where a function of one number meets a wanted value. The twin of generator/calculators/root_search.py: the same places to look at, the
-   same halving. */
+/* Where a function of one number meets a wanted value: the same places to look at and the same halving as in Python. Twin: root search. */
 (function () {
   'use strict';
-  var STEPS_A_DECADE = 16, DECADES = [-6, 9], EVEN_STEPS = 256, HALVINGS = 200, THIRDS = 100;
-  var SAME = 1e-12, NARROW = 1e-6, CONTINUOUS = 1e-9, POLE = 1e3;
+  var S = Swardbook.contract.calculator.search;
 
   function points(low, high, size, zero, lowOpen, whole) {
     var found = [];
     if (low !== null && !lowOpen) found.push(low);
     if (high !== null) found.push(high);
     if (low === null && high === null) found.push(zero);
-    for (var step = STEPS_A_DECADE * DECADES[0]; step <= STEPS_A_DECADE * DECADES[1]; step += 1) {
-      var away = size * Math.pow(10, step / STEPS_A_DECADE);
+    for (var step = S.steps_a_decade * S.first_decade; step <= S.steps_a_decade * S.last_decade; step += 1) {
+      var away = size * Math.pow(10, step / S.steps_a_decade);
       if (low !== null) found.push(low + away);
       if (high !== null) found.push(high - away);
       if (low === null && high === null) found.push(zero + away, zero - away);
     }
     if (low !== null && high !== null) {
-      for (var even = 1; even < EVEN_STEPS; even += 1) found.push(low + (high - low) * even / EVEN_STEPS);
+      for (var even = 1; even < S.even_steps; even += 1) found.push(low + (high - low) * even / S.even_steps);
     }
     if (whole) found = found.map(Math.floor);
     return inOrder(found.filter(function (each) {
@@ -34,7 +32,7 @@
       var value = work(place);
       return value === null ? -Infinity : sign * value;
     }
-    for (var i = 0; i < THIRDS; i += 1) {
+    for (var i = 0; i < S.thirds; i += 1) {
       var third = (high - low) / 3;
       if (height(low + third) < height(high - third)) low += third; else high -= third;
     }
@@ -58,11 +56,11 @@
 
   function sideOf(value, wanted) {
     if (value === null) return null;
-    return Math.abs(value - wanted) <= SAME * Math.abs(wanted) ? 0 : value < wanted ? -1 : 1;
+    return Math.abs(value - wanted) <= S.same * Math.abs(wanted) ? 0 : value < wanted ? -1 : 1;
   }
 
   function halve(isNear, near, far, whole) {
-    for (var i = 0; i < HALVINGS; i += 1) {
+    for (var i = 0; i < S.halvings; i += 1) {
       var middle = whole ? Math.floor((near + far) / 2) : (near + far) / 2;
       if (middle <= near || middle >= far) break;
       if (isNear(middle)) near = middle; else far = middle;
@@ -79,7 +77,7 @@
     function stretch(near, first, last, beyond) {
       if (near) first = halve(function (place) { return side(place) !== 0; }, near.at, first, whole)[1];
       if (beyond) last = halve(function (place) { return side(place) === 0; }, last, beyond.at, whole)[0];
-      var narrow = last - first <= NARROW * Math.max(Math.abs(first), Math.abs(last));
+      var narrow = last - first <= S.narrow * Math.max(Math.abs(first), Math.abs(last));
       return { first: first, last: last, before: near ? near.side : 0, after: beyond ? beyond.side : 0, kind: narrow ? 'point' : 'stretch' };
     }
 
@@ -90,8 +88,8 @@
       if (side(ends[1]) === 0) { found.push(stretch({ at: ends[0], side: near.side }, ends[1], ends[1], beyond)); return; }
       var about = Math.max(Math.abs(work(near.at)), Math.abs(work(beyond.at)));
       var leap = Math.abs(work(ends[0]) - there);
-      if (leap > POLE * about) return;
-      found.push({ first: ends[0], last: ends[1], before: near.side, after: beyond.side, kind: leap <= CONTINUOUS * about ? 'point' : 'leap' });
+      if (leap > S.pole * about) return;
+      found.push({ first: ends[0], last: ends[1], before: near.side, after: beyond.side, kind: leap <= S.continuous * about ? 'point' : 'leap' });
     }
 
     places.forEach(function (place) {
@@ -107,6 +105,5 @@
     return found;
   }
 
-  window.Swardbook = window.Swardbook || {};
   Swardbook.crossing = { points: points, withExtremes: withExtremes, meetings: meetings, sideOf: sideOf };
 })();

@@ -2,7 +2,7 @@
 (function () {
   'use strict';
 
-  function system() { return document.documentElement.getAttribute('data-units') === 'us' ? 'us' : 'metric'; }
+  var system = Swardbook.readerUnits.system;
 
   function field(root) {
     return {
@@ -20,8 +20,7 @@
   /* The unit that this reader last chose for this field, in this system; null for the usual one. */
   function remembered(each, calculator) {
     var unit = each.select ? Swardbook.preferences.get(rememberedAs(each, calculator)) : null;
-    var offered = unit && Array.prototype.some.call(each.select.options, function (option) { return option.value === unit; });
-    return offered ? unit : null;
+    return unit && Swardbook.list(each.select.options).some(function (option) { return option.value === unit; }) ? unit : null;
   }
 
   function rememberedAs(each, calculator) { return ['unit', calculator, each.name, system()].join('.'); }
@@ -42,7 +41,7 @@
       each.input.value = Swardbook.calculator.figures(Swardbook.calculator.inUnit(si, wanted), null);
       each.select.value = wanted;
     } catch (problem) {
-      if (!problem.sentence) throw problem;
+      Swardbook.sentenceOf(problem);
     }
   }
 
@@ -56,8 +55,7 @@
     each.problem.textContent = sentence ? Swardbook.calculator.pretty(sentence) : '';
     each.problem.hidden = !sentence;
     each.problem.classList.toggle('sb-calculator__problem--note', Boolean(isNote));
-    if (sentence && !isNote) each.input.setAttribute('aria-invalid', 'true');
-    else each.input.removeAttribute('aria-invalid');
+    Swardbook.markInvalid(each.input, sentence && !isNote);
   }
 
   function units(result, weighed) {
@@ -89,10 +87,10 @@
     list.textContent = '';
     spec.results.forEach(function (result) {
       var sentence = out.noAnswer[result.name];
-      if (sentence) list.appendChild(Swardbook.element('li', 'sb-calculator__remark sb-calculator__remark--note', sentence));
+      if (sentence) Swardbook.add(list, 'li', 'sb-calculator__remark sb-calculator__remark--note', sentence);
     });
     out.said.forEach(function (each) {
-      list.appendChild(Swardbook.element('li', 'sb-calculator__remark sb-calculator__remark--' + each.weight, each.say));
+      Swardbook.add(list, 'li', 'sb-calculator__remark sb-calculator__remark--' + each.weight, each.say);
     });
     list.hidden = !list.firstChild;
   }
@@ -103,7 +101,7 @@
     if (!spec) return; /* Its script is not on this page: it stays as printed, its fields shut. */
     var inputs = {};
     spec.inputs.forEach(function (input) { inputs[input.name] = input; });
-    var fields = Array.prototype.map.call(root.querySelectorAll('[data-input]'), field);
+    var fields = Swardbook.list(root.querySelectorAll('[data-input]')).map(field);
     var status = root.querySelector('[role="status"]');
     var waiting = root.querySelector('[data-until-answered]');
     var timer = null;
@@ -172,7 +170,7 @@
     root.addEventListener('submit', function (event) { event.preventDefault(); });
     root.addEventListener('input', touch);
     document.addEventListener('swardbook:units', change);
-    Array.prototype.forEach.call(root.querySelectorAll('fieldset'), function (each) { each.disabled = false; });
+    Swardbook.each(root, 'fieldset', function (each) { each.disabled = false; });
     change();
     offer(root.querySelector('select[data-part=published]'));
     var form = { root: root, spec: spec, fields: fields, field: fieldOf, unitOf: unitOf, units: units, run: run, set: set, reads: reads };

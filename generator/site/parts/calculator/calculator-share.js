@@ -2,44 +2,33 @@
    is #v=1&area=240+m2&depth=4+mm; whatever does not read as a value of its input makes the whole link damaged. */
 (function () {
   'use strict';
-  var LONGEST_FRAGMENT = 300;
+  var LONGEST_FRAGMENT = Swardbook.fragment.longest;
   var NAME = /^[a-z][a-z0-9_]{0,59}$/;
   var VALUE = /^[0-9A-Za-z .,;\/%'"°²³½¼¾⅓⅔⅛⅜⅝⅞×*^+\n-]{1,280}$/;
 
   /* {} for no figures, null for a damaged link, else input name to text. */
   function particulars(fragment, known) {
-    var text = fragment.replace(/^#/, '');
-    if (text.indexOf('=') < 0) return {};
-    if (text.length > LONGEST_FRAGMENT) return null;
-    var found = Object.create(null);
-    var whole = text.split('&').every(function (pair) {
-      var cut = pair.indexOf('=');
-      var name = pair.slice(0, cut), value;
+    if (fragment.indexOf('=') < 0) return {};
+    var found = Swardbook.fragment.read(fragment, function (name, value) {
       try {
-        value = decodeURIComponent(pair.slice(cut + 1).replace(/\+/g, ' '));
+        var text = decodeURIComponent(value.replace(/\+/g, ' '));
+        return NAME.test(name) && VALUE.test(text) && known.indexOf(name) >= 0 ? text : null;
       } catch (error) {
-        return false;
+        return null;
       }
-      if (cut < 1 || !NAME.test(name) || !VALUE.test(value) || name in found || (name !== 'v' && known.indexOf(name) < 0)) return false;
-      found[name] = value;
-      return true;
     });
-    if (!whole || found.v !== '1') return null;
+    if (!found) return null;
     delete found.v;
     return Object.keys(found).length ? found : null;
   }
 
   /* What stands in a field, with its unit where only a number was typed. */
-  function withUnit(form, field) {
-    var text = field.input.value.trim();
-    var unit = form.unitOf(field);
-    return text && unit !== '1' && !/[^0-9.,;\s\/½¼¾⅓⅔⅛⅜⅝⅞-]/.test(text) ? text + ' ' + unit : text;
-  }
+  function withUnit(form, field) { return Swardbook.readerUnits.beside(field.input.value, form.unitOf(field)); }
 
   /* '240 m2' as its number and, where the field offers that unit, the unit. */
   function parted(field, text) {
     var cut = text.lastIndexOf(' ');
-    var units = field.select ? Array.prototype.map.call(field.select.options, function (option) { return option.value; }) : [field.root.getAttribute('data-metric-unit')];
+    var units = field.select ? Swardbook.list(field.select.options).map(function (option) { return option.value; }) : [field.root.getAttribute('data-metric-unit')];
     var unit = units.filter(function (each) { return text.slice(-each.length - 1) === ' ' + each; })
       .sort(function (a, b) { return b.length - a.length; })[0];
     if (cut < 0 || !unit) return { text: text, unit: null };
@@ -54,7 +43,7 @@
   }
 
   function fragment(form, wanted) {
-    return '#v=1' + form.fields.filter(wanted).map(function (field) {
+    return '#' + Swardbook.fragment.begin + form.fields.filter(wanted).map(function (field) {
       return '&' + field.name + '=' + encodeURIComponent(withUnit(form, field)).replace(/%20/g, '+');
     }).join('');
   }
@@ -107,8 +96,7 @@
       shown.focus();
       shown.select();
       told.textContent = sentence + ' Copy it from here.';
-      if (!navigator.clipboard) return;
-      navigator.clipboard.writeText(text).then(function () { told.textContent = sentence + ' It is copied.'; }, function () { /* It can be copied by hand. */ });
+      Swardbook.copy(text, function () { told.textContent = sentence + ' It is copied.'; }, function () { /* It can be copied by hand. */ });
     }
 
     function on(part, act) {

@@ -1,24 +1,18 @@
-/* A calculator turned round. The twin of generator/calculators/inversion.py: the same answers and the same sentences. */
+/* A calculator turned round: the same answers as in Python, in the sentences of the contract. Twin: turned round. */
 (function () {
   'use strict';
-  var DIGITS = 9, MOST_LISTED = 3;
+  var K = Swardbook.contract.calculator;
 
   function limit(value) { return value === undefined ? null : value; }
 
   /* The result [SI] as a function of the input [SI]; null where it has no answer. */
   function response(spec, values, inputName, resultName) {
-    var last = spec.results.map(function (result) { return result.name; }).indexOf(resultName);
+    var last = spec.results.map(function (result) { return result.name; }).indexOf(resultName), chain = { results: spec.results.slice(0, last + 1) };
     return function (si) {
-      var known = Object.assign({}, values);
-      known[inputName] = si;
-      for (var i = 0; i <= last; i += 1) {
-        try {
-          known[spec.results[i].name] = Swardbook.formula.answer(spec.results[i].work, known);
-        } catch (problem) {
-          if (!problem.sentence) throw problem;
-        }
-      }
-      return known[resultName] === undefined ? null : known[resultName];
+      var given = Object.assign({}, values);
+      given[inputName] = si;
+      var found = Swardbook.calculator.answers(chain, given)[resultName];
+      return found === undefined ? null : found;
     };
   }
 
@@ -32,8 +26,7 @@
     try {
       target = Swardbook.quantity.read(asked.text, asked.unit);
     } catch (problem) {
-      if (!problem.sentence) throw problem;
-      return { problem: label + ': ' + problem.sentence };
+      return { problem: Swardbook.filled(K.sentences.unreadable, { label: label, why: Swardbook.sentenceOf(problem) }) };
     }
     var work = response(spec, values, asked.input, asked.result);
 
@@ -44,11 +37,11 @@
     function tidy(si, within) {
       if (input.whole) return si;
       var unit = Swardbook.quantity.unit(input.unit);
-      var short = Number(((si - unit.offset) / unit.factor).toPrecision(DIGITS)) * unit.factor + unit.offset;
+      var short = Number(((si - unit.offset) / unit.factor).toPrecision(K.digits)) * unit.factor + unit.offset;
       var here = work(si), there = work(short);
       if (there === null) return si;
       if (within) return X.sideOf(there, target) === X.sideOf(here, target) ? short : si;
-      return Math.abs(there - target) <= Math.max(Math.abs(here - target), 1e-12 * Math.abs(target)) ? short : si;
+      return Math.abs(there - target) <= Math.max(Math.abs(here - target), K.search.same * Math.abs(target)) ? short : si;
     }
 
     function chosen(met) {
@@ -57,32 +50,31 @@
       return tidy(met.before > 0 || (met.before < 0 && met.after <= 0) ? met.first : met.last, true);
     }
 
+    function said(name, values) {
+      return Swardbook.filled(K.sentences[name], Object.assign({ label: label, question: input.question, wanted: shown(target) }, values));
+    }
+
     function ofAStretch(met, si, high) {
-      var largest = Math.abs(si - met.last) < Math.abs(si - met.first);
-      var reach = !met.after && high === null ? inputShown(met.first) + ' up' : inputShown(met.first) + ' to ' + inputShown(met.last);
-      return label + ': ' + shown(target) + ' for any value from ' + reach + '; the ' + (largest ? 'largest' : 'smallest') + ' is given.';
+      return said(!met.after && high === null ? 'open-stretch' : 'stretch', {
+        first: inputShown(met.first), last: inputShown(met.last), which: Math.abs(si - met.last) < Math.abs(si - met.first) ? 'largest' : 'smallest'
+      });
     }
 
     function ofALeap(met, si) {
-      var rising = met.before < 0;
-      var here = rising ? met.first : met.last, other = rising ? met.last : met.first;
-      var beyond = input.whole ? inputShown(other) : 'a little ' + (rising ? 'more' : 'less');
-      return "No value of '" + input.question + "' gives exactly " + shown(target) + ': ' + shown(work(here)) + ' with ' +
-        inputShown(si) + ', ' + shown(work(other)) + ' with ' + beyond + '.';
+      var rising = met.before < 0, here = rising ? met.first : met.last, other = rising ? met.last : met.first;
+      return said('leap', {
+        near: shown(work(here)), given: inputShown(si), far: shown(work(other)), other: input.whole ? inputShown(other) : K.sentences[rising ? 'more' : 'less']
+      });
     }
 
     function outOfReach(least, most) {
-      var start = label + ' cannot be ' + shown(target) + ": whatever '" + input.question + "' is, it ";
-      if (target < least) return start + 'never goes below ' + shown(least) + '.';
-      if (target > most) return start + 'never goes above ' + shown(most) + '.';
-      return start + 'jumps past that.';
+      if (target < least) return said('below', { limit: shown(least) });
+      return target > most ? said('beyond', { limit: shown(most) }) : said('jumps');
     }
 
     function several(all) {
-      var start = label + " rises and falls with '" + input.question + "', so ";
-      if (all.length > MOST_LISTED) return start + 'too many values give ' + shown(target) + '; ask for another.';
-      return start + 'more than one value gives ' + shown(target) + ': ' +
-        all.map(function (met) { return inputShown(chosen(met)); }).join(' and ') + '.';
+      if (all.length > K.most_listed) return said('too-many');
+      return said('several', { listed: all.map(function (met) { return inputShown(chosen(met)); }).join(' and ') });
     }
 
     var above = limit(input.above), least = limit(input.at_least), high = limit(input.at_most);
@@ -91,10 +83,10 @@
     var places = X.points(low, high, inUnits.factor, inUnits.offset, low !== null && low === above, Boolean(input.whole));
     if (!input.whole) places = X.withExtremes(work, places);
     var found = places.map(work).filter(function (value) { return value !== null; });
-    if (!found.length) return { problem: label + ": no answer, whatever '" + input.question + "' is." };
+    if (!found.length) return { problem: said('never') };
     var smallest = Math.min.apply(null, found), greatest = Math.max.apply(null, found);
-    if (greatest - smallest <= 1e-12 * Math.max(Math.abs(smallest), Math.abs(greatest))) {
-      return { problem: label + " does not change with '" + input.question + "'." };
+    if (greatest - smallest <= K.search.same * Math.max(Math.abs(smallest), Math.abs(greatest))) {
+      return { problem: said('same') };
     }
     var all = X.meetings(work, places, target, Boolean(input.whole));
     if (!all.length) {
@@ -107,6 +99,5 @@
     return { si: si, remark: all[0].kind === 'leap' ? ofALeap(all[0], si) : ofAStretch(all[0], si, high) };
   }
 
-  window.Swardbook = window.Swardbook || {};
   Swardbook.solve = solve;
 })();

@@ -1,9 +1,7 @@
-/* Runs a calculator while its reader types. The twin of generator/calculators/calculate.py: the same limits, the same rounding
-   and the same sentences, held together by tests/components/test_calculator.py. */
+/* Runs a calculator while its reader types: the same rounding as in Python, and limits and sentences of the contract. Twin: calculator. */
 (function () {
   'use strict';
-  var SLACK = 1e-9;
-  var SINGULAR = { passes: 'pass', packs: 'pack', loads: 'load', holes: 'hole', cuts: 'cut', readings: 'reading', plants: 'plant' };
+  var K = Swardbook.contract.calculator;
 
   function tidy(value) { return Number(value.toPrecision(12)); }
 
@@ -29,7 +27,7 @@
   }
 
   function unitAfter(number, spelling) {
-    if (number === '1' && SINGULAR[spelling]) return SINGULAR[spelling];
+    if (number === '1' && Swardbook.own(K.singular, spelling)) return K.singular[spelling];
     return spelling === '1' ? '' : spelling;
   }
 
@@ -60,7 +58,7 @@
       try {
         return { si: input.many ? Q.readList(text, start) : readOne(text, start), weighed: way.weighed };
       } catch (problem) {
-        if (!problem.sentence) throw problem;
+        Swardbook.sentenceOf(problem);
         first = first || problem;
         if (problem.code !== 'wrong-dimension') break;
       }
@@ -77,57 +75,66 @@
     }
   }
 
+  function slack(limit) { return K.slack * Math.abs(limit); }
+
+  function said(name, input, limit, given, shown) {
+    return Swardbook.filled(K.sentences[name], { question: input.question, limit: show(limit, shown), given: show(given, shown) });
+  }
+
   function impossible(input, value, shown) {
     var each = Array.isArray(value) ? value : [value];
     for (var i = 0; i < each.length; i += 1) {
       var si = each[i];
-      var given = '; ' + show(si, shown) + ' was given.';
-      if (input.above !== undefined && si <= input.above) return input.question + ' must be more than ' + show(input.above, shown) + given;
-      if (input.at_least !== undefined && si < input.at_least - SLACK * Math.abs(input.at_least)) {
-        return input.question + ' cannot be less than ' + show(input.at_least, shown) + given;
-      }
-      if (input.at_most !== undefined && si > input.at_most + SLACK * Math.abs(input.at_most)) {
-        return input.question + ' cannot be more than ' + show(input.at_most, shown) + given;
-      }
-      if (input.whole && Math.abs(si - Math.round(si)) > SLACK) return input.question + ' must be a whole number' + given;
+      if (input.above !== undefined && si <= input.above) return said('above', input, input.above, si, shown);
+      if (input.at_least !== undefined && si < input.at_least - slack(input.at_least)) return said('at-least', input, input.at_least, si, shown);
+      if (input.at_most !== undefined && si > input.at_most + slack(input.at_most)) return said('at-most', input, input.at_most, si, shown);
+      if (input.whole && Math.abs(si - Math.round(si)) > K.slack) return said('whole', input, 0, si, shown);
     }
     return null;
   }
 
   function unusual(input, value, shown) {
-    var each = Array.isArray(value) ? value : [value];
-    var least = Math.min.apply(null, each);
-    var most = Math.max.apply(null, each);
-    if (input.usual_low !== undefined && least < input.usual_low - SLACK * Math.abs(input.usual_low)) {
-      return input.question + ' is seldom under ' + show(input.usual_low, shown) + '; is ' + show(least, shown) + ' right?';
-    }
-    if (input.usual_high !== undefined && most > input.usual_high + SLACK * Math.abs(input.usual_high)) {
-      return input.question + ' is seldom over ' + show(input.usual_high, shown) + '; is ' + show(most, shown) + ' right?';
-    }
-    return null;
+    var each = Array.isArray(value) ? value : [value], low = input.usual_low, high = input.usual_high;
+    var least = Math.min.apply(null, each), most = Math.max.apply(null, each);
+    if (low !== undefined && least < low - slack(low)) return said('seldom-under', input, low, least, shown);
+    return high !== undefined && most > high + slack(high) ? said('seldom-over', input, high, most, shown) : null;
   }
 
-  /* spec: one of Swardbook.calculators (a result without `us` has one unit, a warning without `weight` is one of care); typed: {input: {text, unit}}. Gives {values, results} in SI, and what to say. */
-  function run(spec, typed) {
-    var out = { values: {}, results: {}, weighed: false, problems: {}, notes: {}, noAnswer: {}, said: [] };
-    spec.inputs.forEach(function (input) { take(input, typed[input.name], out); });
-    var known = Object.assign({}, out.values);
+  /* The results that have an answer, by name. values: of the inputs [SI]; failed(result, problem): told of each that has none. */
+  function answers(spec, values, failed) {
+    var known = Object.assign({}, values), results = {};
     spec.results.forEach(function (result) {
       try {
-        out.results[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
+        results[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
       } catch (problem) {
-        if (!problem.sentence) throw problem;
-        if (problem.code !== 'missing-value') {
-          out.noAnswer[result.name] = result.label + ': no answer; ' + problem.sentence.charAt(0).toLowerCase() + problem.sentence.slice(1);
-        }
+        if (Swardbook.sentenceOf(problem) && failed) failed(result, problem);
       }
     });
-    spec.warnings.forEach(function (warning) {
+    return results;
+  }
+
+  /* The warnings that hold; one that rests on a value that is missing does not. */
+  function warned(spec, known) {
+    return spec.warnings.filter(function (warning) {
       try {
-        if (Swardbook.formula.answer(warning.when, known)) out.said.push({ say: warning.say, weight: warning.weight || 'care' });
+        return Swardbook.formula.answer(warning.when, known);
       } catch (problem) {
-        if (!problem.sentence) throw problem;
+        return !Swardbook.sentenceOf(problem);
       }
+    });
+  }
+
+  /* spec: one of Swardbook.calculators (a result without `us` has one unit, a warning without `weight` is one of care); typed: {input: {text, unit}}. Gives
+     {values, results} in SI, and what to say; unread: what could not be read, told away from its field. */
+  function run(spec, typed) {
+    var out = { values: {}, results: {}, weighed: false, problems: {}, unread: {}, notes: {}, noAnswer: {}, said: [] };
+    spec.inputs.forEach(function (input) { take(input, typed[input.name], out); });
+    out.results = answers(spec, out.values, function (result, problem) {
+      var why = Swardbook.small(problem.sentence);
+      if (problem.code !== 'missing-value') out.noAnswer[result.name] = Swardbook.filled(K.sentences['no-answer'], { label: result.label, why: why });
+    });
+    out.said = warned(spec, Object.assign({}, out.values, out.results)).map(function (warning) {
+      return { say: warning.say, weight: warning.weight || 'care' };
     });
     return out;
   }
@@ -143,11 +150,10 @@
       var note = unusual(input, found.si, shown);
       if (note) out.notes[input.name] = note;
     } catch (problem) {
-      if (!problem.sentence) throw problem;
-      out.problems[input.name] = problem.sentence;
+      out.problems[input.name] = Swardbook.sentenceOf(problem);
+      out.unread[input.name] = Swardbook.filled(K.sentences.unreadable, { label: input.question, why: problem.sentence });
     }
   }
 
-  window.Swardbook = window.Swardbook || {};
-  Swardbook.calculator = { run: run, figures: figures, show: show, exact: exact, pretty: pretty, inUnit: inUnit };
+  Swardbook.calculator = { run: run, figures: figures, show: show, exact: exact, pretty: pretty, inUnit: inUnit, tidy: tidy, answers: answers, warned: warned };
 })();

@@ -1,7 +1,7 @@
 /* Makes a client's link, its code and a message. Everything stays on this page. */
 (function () {
   "use strict";
-  var dates; /* That of every page, once it is read. */
+  var dates = Swardbook.dates;
   var SVG = "http://www.w3.org/2000/svg";
   var QUIET_MODULES = 4; /* White around a code, ISO/IEC 18004. */
   var NO_CODE = "No code could be drawn here. The link above does the same job.";
@@ -32,12 +32,12 @@
 
   function startMaker(form) {
     var fields = form.elements;
-    var boxes = Array.prototype.slice.call(form.querySelectorAll("[data-steps]"));
+    var boxes = Swardbook.list(form.querySelectorAll("[data-steps]"));
     function part(name) { return form.querySelector("[data-part=" + name + "]"); }
 
     function steps() {
       var open = boxes.filter(function (box) { return box.dataset.steps === fields.sheet.value; })[0];
-      return open ? Array.prototype.slice.call(open.querySelectorAll("input")) : [];
+      return open ? Swardbook.list(open.querySelectorAll("input")) : [];
     }
 
     function chosen() {
@@ -74,8 +74,7 @@
       try {
         asked = chosen();
       } catch (problem) {
-        if (!problem.sentence) { throw problem; }
-        part("area-problem").textContent = problem.sentence;
+        part("area-problem").textContent = Swardbook.sentenceOf(problem);
         return clear("No link yet: the area cannot be read.");
       }
       if (!asked.on) { return clear("No link yet: choose the day of the job."); }
@@ -86,15 +85,9 @@
       showLink(form.dataset.address + fields.sheet.value + ".html#" + fragment, dates.fromIso(asked.on));
     }
 
-    function select(field, value) {
-      var there = Array.prototype.some.call(field.options, function (option) { return option.value === value; });
-      if (there) { field.value = value; }
-      return there;
-    }
-
     /* The id that a retired one stands for now; what is said of it goes among the notices. */
     function present(kind, id, left) {
-      var gone = Array.prototype.filter.call(form.querySelectorAll("[data-retired=" + kind + "] [data-id]"), function (each) { return each.dataset.id === id; })[0];
+      var gone = Swardbook.list(form.querySelectorAll("[data-retired=" + kind + "] [data-id]")).filter(function (each) { return each.dataset.id === id; })[0];
       if (gone) { left.push(gone.textContent); }
       return gone ? gone.dataset.instead : id;
     }
@@ -116,7 +109,7 @@
       if (given.on) { fields.on.value = given.on; }
       ["sheet", "grass"].forEach(function (name) {
         var id = given[name] && present(name, given[name], left);
-        if (id && !select(fields[name], id)) { left.push("There is no " + name + " '" + id + "' in this book now."); }
+        if (id && !Swardbook.choose(fields[name], id)) { left.push("There is no " + name + " '" + id + "' in this book now."); }
       });
       if (given.area) { fields.area.value = given.area + " m2"; }
       tick(given.done || [], left);
@@ -134,8 +127,7 @@
       button.addEventListener("click", function () {
         var text = field.select ? field.value : field.textContent;
         if (!text) { return; }
-        if (!navigator.clipboard) { return mark(); }
-        navigator.clipboard.writeText(text).then(function () { button.textContent = "Copied"; }, mark);
+        Swardbook.copy(text, function () { button.textContent = "Copied"; }, mark);
       });
     }
 
@@ -148,9 +140,5 @@
     fill();
   }
 
-  /* This script stands in the page and is read before the one that every page has. */
-  window.addEventListener("load", function () {
-    dates = Swardbook.dates;
-    Swardbook.component("client-link", startMaker);
-  });
+  Swardbook.component("client-link", startMaker);
 })();

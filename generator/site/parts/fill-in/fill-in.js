@@ -1,14 +1,10 @@
 /* Fills a calculator's fields in from a grass, a place, a date, a product, a machine or an operation, and says beside each where its value comes
-   from. The figures stand in one file, loaded at the first choice; a page opened from a folder may load a script, not fetch data. */
+   from. The figures stand in one file, loaded at the first choice; a page opened from a folder may load a script, not fetch data. Twin: fill-in. */
 (function () {
   'use strict';
-  var DAY = 86400000;
-  var FEBRUARY = 2;
-  var LAST_WEEK = 51;
-  var YEAR = 365;
   var A_MONTH = 30;
   var REMEMBERED = ['grass', 'place'];
-  var SPANS = { days: ['date', 'until'], degree_days_at_first: ['grass', 'place', 'date'], degree_days_at_last: ['grass', 'place', 'until'], degree_days_of_year: ['grass', 'place'] };
+  var YEAR = Swardbook.contract.year;
   var figures = null;
   var counts = null;
   var filling = false;
@@ -17,61 +13,38 @@
   Swardbook.fillIn = function (data) { figures = data; };
   Swardbook.fillInCounts = function (data) { counts = data; };
 
-  function load(file, there, ready, failed) {
-    if (!file || there()) return ready();
-    var script = document.createElement('script');
-    script.src = file;
-    script.onload = function () { if (there()) ready(); else failed(); };
-    script.onerror = failed;
-    document.head.appendChild(script);
-  }
-
-  /* '2026-10-12' as a day of a year without 29 February, 0 for 1 January, and in words; null for no date. */
+  /* '2026-10-12' as a day of the book's year, 0 for 1 January, and in words; null for no date. */
   function dayOf(iso) {
-    var parts = /^\d{4}-(\d{2})-(\d{2})$/.exec(iso);
-    if (!parts) return null;
-    var month = Number(parts[1]), day = Number(parts[2]);
-    if (month === FEBRUARY) day = Math.min(day, 28);
-    return { number: (Date.UTC(2001, month - 1, day) - Date.UTC(2001, 0, 1)) / DAY, words: day + ' ' + figures.months[month - 1] };
-  }
-
-  function needs(part) {
-    var kind = part.split('.')[0], thing = part.split('.')[1];
-    if (kind === 'grass' || kind === 'group') return ['grass'];
-    if (kind === 'practice') return [thing === 'machine' || thing === 'operation' ? thing : 'product'];
-    if (kind === 'span') return SPANS[thing];
-    if (part === 'week.day_of_year') return ['date'];
-    if (kind !== 'week') return [kind];
-    /* A series that is another for another grass is found by grass first. */
-    var of = figures.weeks[part].of;
-    return typeof of[Object.keys(of)[0]] === 'object' ? ['grass', 'place', 'date'] : ['place', 'date'];
+    if (Swardbook.dates.fromIso(iso) === null) return null;
+    var number = Swardbook.dates.dayOfYear(iso);
+    return { number: number, words: Swardbook.dates.dayWords(number) };
   }
 
   /* Degree days of a usual year counted up to one of two dates, and the days between them. */
   function ofSpan(name, chosen) {
     var words = figures.words;
     var day = name === 'degree_days_at_last' ? dayOf(chosen.until) : dayOf(chosen.date);
-    if (name === 'days') return [(dayOf(chosen.until).number - day.number + YEAR) % YEAR, 'day', words.span];
+    if (name === 'days') return [(dayOf(chosen.until).number - day.number + YEAR.days) % YEAR.days, figures.units.days, words.span];
     var sum = 0;
     var count = counts.series[counts.of[chosen.grass][chosen.place]].map(function (added) { return (sum += added); });
-    var said = (name === 'degree_days_of_year' ? words.year : words.count).replace('{place}', figures.places[chosen.place]).replace('{base}', counts.bases[chosen.grass]);
-    if (name === 'degree_days_of_year') return [Math.max.apply(null, count), '°C day', said];
-    return [count[day.number], '°C day', said.replace('{day}', day.words)];
+    var values = { place: figures.places[chosen.place], base: counts.bases[chosen.grass], day: day ? day.words : '' };
+    if (name === 'degree_days_of_year') return [Math.max.apply(null, count), figures.units[name], Swardbook.filled(words.year, values)];
+    return [count[day.number], figures.units[name], Swardbook.filled(words.count, values)];
   }
 
   /* [value, unit, words] of a part, or null. */
   function value(part, chosen) {
-    var wanted = needs(part);
+    var wanted = figures.needs[part];
     if (!wanted.every(function (kind) { return chosen[kind]; })) return null;
     if (part.indexOf('span.') === 0) return ofSpan(part.slice(5), chosen);
     if (wanted.length === 1 && wanted[0] !== 'date') return figures.of[wanted[0]][chosen[wanted[0]]][part] || null;
     var day = dayOf(chosen.date);
     if (!day) return null;
-    if (wanted.length === 1) return [day.number + 1, '1', figures.words.date.replace('{day}', day.words)];
+    if (wanted.length === 1) return [day.number + 1, '1', Swardbook.filled(figures.words.date, { day: day.words })];
     var week = figures.weeks[part];
     var of = wanted[0] === 'grass' ? week.of[chosen.grass] : week.of;
-    var words = figures.words.week.replace('{place}', figures.places[chosen.place]).replace('{day}', day.words);
-    return [week.series[of[chosen.place]][Math.min(Math.floor(day.number / 7), LAST_WEEK)], week.unit, words];
+    var words = Swardbook.filled(figures.words.week, { place: figures.places[chosen.place], day: day.words });
+    return [week.series[of[chosen.place]][Math.min(Math.floor(day.number / 7), YEAR.weeks - 1)], week.unit, words];
   }
 
   function noteOf(field) { return field.querySelector('.sb-calculator__from'); }
@@ -111,7 +84,7 @@
     var calculator = document.getElementById(root.getAttribute('data-for'));
     if (!calculator) return;
     var binds = JSON.parse(root.getAttribute('data-binds'));
-    var choices = Array.prototype.slice.call(root.querySelectorAll('[data-choice]'));
+    var choices = Swardbook.list(root.querySelectorAll('[data-choice]'));
     var told = root.querySelector('.sb-fill-in__told');
     var begun = false;
 
@@ -129,8 +102,8 @@
         var field = calculator.querySelector('[data-input="' + name + '"]');
         var found = null, part = null;
         binds[name].some(function (each) { part = each; found = value(each, now); return found !== null; });
-        var turned = binds[name].some(function (each) { return needs(each).some(function (kind) { return kinds.indexOf(kind) >= 0; }); });
-        var complete = needs(part).every(function (kind) { return now[kind]; });
+        var turned = binds[name].some(function (each) { return figures.needs[each].some(function (kind) { return kinds.indexOf(kind) >= 0; }); });
+        var complete = figures.needs[part].every(function (kind) { return now[kind]; });
         if (!turned || !(found || complete)) return;
         var label = field.querySelector('label').firstChild.textContent.trim();
         if (found) write(field, found);
@@ -145,18 +118,15 @@
       var kinds = begun ? changed : changed.concat(['date', 'until']);
       begun = true;
       var failed = function () { told.textContent = 'The figures to fill in from are not in this copy of the book.'; };
-      load(root.getAttribute('data-file'), function () { return figures; }, function () {
-        load(root.getAttribute('data-counts-file'), function () { return counts; }, function () { fill(kinds); }, failed);
-      }, failed);
+      Promise.all(['data-file', 'data-counts-file'].map(function (name) { return root.getAttribute(name); }).filter(Boolean).map(Swardbook.load))
+        .then(function () { if (figures && (counts || !root.getAttribute('data-counts-file'))) fill(kinds); else failed(); }, failed);
     }
 
     function restore() {
       var kept = choices.filter(function (each) {
         var kind = each.getAttribute('data-choice');
         var id = REMEMBERED.indexOf(kind) >= 0 ? Swardbook.preferences.get(kind) : null;
-        var known = id && Array.prototype.some.call(each.options, function (option) { return option.value === id; });
-        if (known) each.value = id;
-        return known;
+        return id && Swardbook.choose(each, id);
       }).map(function (each) { return each.getAttribute('data-choice'); });
       if (!kept.length) return;
       root.open = true;

@@ -1,14 +1,9 @@
 /* The key of grasses, one question at a time for who wants it. Paper gets the whole key whatever the screen shows. */
 Swardbook.component('grass-key', function (root) {
-  var steps = Array.prototype.slice.call(root.querySelectorAll('[data-step]'));
+  var steps = Swardbook.list(root.querySelectorAll('[data-step]'));
   var trail = [];
 
-  function button(words, action) {
-    var made = Swardbook.element('button', 'sb-button sb-button--quiet', words);
-    made.type = 'button';
-    made.addEventListener('click', action);
-    return made;
-  }
+  var button = Swardbook.button;
 
   function show(id) {
     steps.forEach(function (step) { step.hidden = Boolean(id) && step.id !== id; });

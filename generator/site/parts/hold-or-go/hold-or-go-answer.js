@@ -1,42 +1,58 @@
-/* Hold or go in the browser: what was answered of a day, and what the rules make of it. The twin of generator/field/forecast.py and
-   holds.py; rules, questions and numbers come from assets/holds.js, which the book writes (generator/site/shared/hold_script.py). */
+/* Hold or go in the browser: what was answered of a day, and what the rules make of it. Rules, questions, numbers and sentences come from
+   assets/holds.js, which the book writes (generator/site/shared/hold_script.py). Twin: hold or go. */
 (function () {
   'use strict';
-  var NONE = 'none';
-
-  function own(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
+  var own = Swardbook.own;
 
   /* answers: question to text; units: by question, the unit of a bare number where it is not the question's own. Gives {known,
      absent, troubles}: SI values and 1 or 0 by the names that rules use; names of what there is none of; and by question a
      sentence for what could not be read. A blank is no answer. What the grass decides may be added to `known` afterwards. */
   function read(answers, units) {
     var day = { known: {}, absent: {}, troubles: {} };
+    var rules = Swardbook.holdRules;
     Object.keys(answers).forEach(function (id) {
       var text = String(answers[id]).trim();
-      if (text === '' || !own(Swardbook.holdRules.questions, id)) { return; }
+      if (text === '') { return; }
       try {
-        var question = Swardbook.holdRules.questions[id];
+        if (!own(rules.questions, id)) { throw refusal('not-asked', id, Object.keys(rules.questions), ', ', id); }
+        var question = rules.questions[id];
         readOne(id, question, text, (units || {})[id] || question.unit, day);
       } catch (problem) {
-        if (!problem.sentence) { throw problem; }
-        day.troubles[id] = problem.sentence;
+        day.troubles[id] = Swardbook.sentenceOf(problem);
       }
     });
-    [['low', 'high'], ['label_low', 'label_high']].forEach(function (pair) {
-      if (day.known[pair[0]] > day.known[pair[1]]) { day.troubles[pair[0]] = 'The lowest is above the highest; swap them.'; }
+    rules.pairs.forEach(function (pair) {
+      if (day.known[pair[0]] > day.known[pair[1]]) { day.troubles[pair[0]] = rules.sentences['upside-down']; }
     });
     return day;
   }
 
+  function said(name, values) { return Swardbook.filled(Swardbook.holdRules.sentences[name], values); }
+
+  /* word: the text as it is compared with what is known; between: two of these in a list. */
+  function refusal(name, word, known, between, text) {
+    var near = Swardbook.nearest(word, known);
+    return new Swardbook.Problem(name, near === null ? said(name, { text: text, listed: known.join(between) }) : said(name + '-slip', { text: text, near: near }));
+  }
+
   function readOne(id, question, text, unit, day) {
-    var word = text.toLowerCase();
+    var word = text.toLowerCase(), none = Swardbook.holdRules.none;
     if (question.choices) {
-      if (own(question.choices, word)) { Object.assign(day.known, question.choices[word]); }
+      if (!own(question.choices, word)) { throw refusal('no-choice', word, Object.keys(question.choices), ' or ', text); }
+      Object.assign(day.known, question.choices[word]);
       return;
     }
-    if (question.none && word === NONE) { day.absent[id] = true; return; }
-    var value = Swardbook.quantity.read(text, unit);
-    if (value < question.least) { throw { sentence: question.asks + ' cannot be less than ' + question.least + '.' }; }
+    if (question.none && word === none) { day.absent[id] = true; return; }
+    var value;
+    try {
+      value = Swardbook.quantity.read(text, unit);
+    } catch (problem) {
+      var why = Swardbook.sentenceOf(problem);
+      throw question.none ? new Swardbook.Problem(problem.code, said('or-none', { why: why, none: none, means: question.none })) : problem;
+    }
+    if (value < question.least) {
+      throw new Swardbook.Problem('too-little', said('too-little', { asks: question.asks, least: question.least, text: text }));
+    }
     day.known[id] = value;
   }
 
@@ -55,8 +71,7 @@
     try {
       return Swardbook.formula.answer(node.test, day.known);
     } catch (problem) {
-      if (!problem.code) { throw problem; }
-      return null;
+      return Swardbook.sentenceOf(problem) && null;
     }
   }
 
@@ -128,6 +143,5 @@
     }).filter(function (each) { return each.holds.length; });
   }
 
-  window.Swardbook = window.Swardbook || {};
   Swardbook.holds = { read: read, of: of, asks: asks, answer: answer };
 })();

@@ -2,25 +2,17 @@
    ever put back as text. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
-  var BARE = /^[\s\d.,\/+½¼¾⅓⅔⅛⅜⅝⅞−–-]+$/;
-  var NONE = 'none';
+  var U = Swardbook.readerUnits, add = Swardbook.add;
 
-  function isUs() { return document.documentElement.getAttribute('data-units') === 'us'; }
-  function unit(question) { return isUs() ? question.us || question.unit : question.unit; }
+  function unit(question) { return U.of(question.unit, question.us); }
 
   /* An SI value as this reader reads it: '0.47 in', '14 days'. */
   function shown(question, si) {
-    return Swardbook.quantity.show(si, unit(question), 3, false) + ' ' + question.shown[isUs() ? 1 : 0];
+    return Swardbook.quantity.show(si, unit(question), 3, false) + ' ' + question.shown[U.us() ? 1 : 0];
   }
-
-  function add(parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); }
 
   /* A bare number with the unit that the reader uses beside it, so that switching units cannot change what was said. */
-  function withUnit(question, text) {
-    text = text.trim();
-    return question.us && BARE.test(text) ? text + ' ' + unit(question) : text;
-  }
+  function withUnit(question, text) { return U.beside(text, question.us && unit(question)); }
 
   function choice(parent, type, name, value, words, checked) {
     var label = add(parent, 'label', 'sb-hold__choice'), input = add(label, 'input');
@@ -34,14 +26,14 @@
 
   /* said(text, settled): called with each change; settled once the reader leaves the field. */
   function measured(root, id, question, said) {
-    var row = add(root, 'div', 'sb-hold__measured'), input = add(row, 'input', 'sb-input sb-hold__measure'), none = null;
+    var NONE = Swardbook.holdRules.none, row = add(root, 'div', 'sb-hold__measured'), input = add(row, 'input', 'sb-input sb-hold__measure'), none = null;
     input.type = 'text';
     input.id = id;
-    input.maxLength = Swardbook.holdsKept.longest - 20;
+    input.maxLength = Swardbook.contract.kept.longest.measure;
     input.inputMode = question.least === undefined ? 'text' : 'decimal'; /* Some phones' number pads have no minus. */
     input.setAttribute('aria-describedby', id + '-how ' + id + '-trouble');
     Swardbook.words(add(row, 'span', 'sb-hold__unit'), [question.shown]);
-    if (question.none) { none = choice(row, 'checkbox', id + '-none', NONE, Swardbook.holdShow.capital(question.none), false); }
+    if (question.none) { none = choice(row, 'checkbox', id + '-none', NONE, Swardbook.capital(question.none), false); }
     function text() { return none && none.checked ? NONE : withUnit(question, input.value); }
     function settle() { input.disabled = Boolean(none && none.checked); }
     input.addEventListener('input', function () { said(text(), false); });
@@ -78,7 +70,7 @@
     select.addEventListener('change', function () { said(select.value, true); });
     return {
       focus: function () { select.focus(); },
-      show: function (now) { select.value = Object.prototype.hasOwnProperty.call(words, now) ? now : ''; }
+      show: function (now) { select.value = Swardbook.own(words, now) ? now : ''; }
     };
   }
 
@@ -92,7 +84,7 @@
       part = listed(root, id, spec.list, said);
     } else if (group) {
       var words = {};
-      Object.keys(spec.choices).forEach(function (word) { words[word] = Swardbook.holdShow.capital(word); });
+      Object.keys(spec.choices).forEach(function (word) { words[word] = Swardbook.capital(word); });
       words[''] = 'Not known';
       part = chosen(root, id, words, said);
     } else { part = measured(root, id, spec, said); }
@@ -103,8 +95,7 @@
     part.name = spec.name;
     part.trouble = function (sentence) {
       trouble.textContent = sentence || '';
-      if (!part.input) { return; }
-      if (sentence) { part.input.setAttribute('aria-invalid', 'true'); } else { part.input.removeAttribute('aria-invalid'); }
+      if (part.input) { Swardbook.markInvalid(part.input, sentence); }
     };
     part.open = function (words) { open.textContent = words; };
     return part;

@@ -2,11 +2,8 @@
    limits are a task's own, because another product has another label. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
-  var LONGEST = 60;
-  var GRASS = 'grass';
+  var GRASS = 'grass', own = Swardbook.own;
 
-  function own(object, name) { return Boolean(object) && Object.prototype.hasOwnProperty.call(object, name); }
   function rows() { return Swardbook.kept('holds'); }
 
   /* Only answers to questions that this book has. */
@@ -39,7 +36,6 @@
 
   Swardbook.holdsKept = {
     grass: GRASS,
-    longest: LONGEST,
     /* {at, answers}: when it was last changed, and what was said of that date, by question; for a task, its label's limits too. */
     of: function (date, task) {
       var day = rows().get(date) || {};
@@ -52,7 +48,7 @@
         after.tasks = after.tasks || {};
         mine = after.tasks[task] = own(after.tasks, task) ? after.tasks[task] : {};
       }
-      if (text) { mine[id] = text.slice(0, LONGEST); } else { delete mine[id]; }
+      if (text) { mine[id] = text.slice(0, Swardbook.contract.kept.longest.answer); } else { delete mine[id]; }
       after.at = clock();
       rows().together(function () {
         if (!before || !rows().change(date, before, after)) { rows().add(after, date); }

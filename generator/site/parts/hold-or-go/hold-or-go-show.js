@@ -2,7 +2,6 @@
    be said, and what was asked and does not stand against it. Texts are the book's own. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
   var SHAPES = {
     go: ['M12 2.2a9.8 9.8 0 1 1 0 19.6 9.8 9.8 0 0 1 0-19.6z', 'M7.2 12.4l3.4 3.4 6.4-7.2'],
     care: ['M12 2.5 22.5 21.5H1.5z', 'M12 9v6M12 18v.6'],
@@ -15,9 +14,7 @@
   /* The address of the site, so that links lead from any page; none where the script is not a file of its own. */
   var root = here && /assets\/[^\/]*$/.test(here) ? here.replace(/assets\/[^\/]*$/, '') : '';
 
-  function add(parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); }
-  function capital(text) { return text.charAt(0).toUpperCase() + text.slice(1); }
-  function small(text) { return text.charAt(0).toLowerCase() + text.slice(1); }
+  var add = Swardbook.add, capital = Swardbook.capital, small = Swardbook.small;
   function rules() { return Swardbook.holdRules; }
   function once(all) { return all.filter(function (each, position) { return all.indexOf(each) === position; }); }
 
@@ -98,9 +95,7 @@
       add(why, 'p', 'sb-hold__open', COULD[gravest] + '.');
       var list = add(why, 'ul', 'sb-chips sb-hold__open');
       several.forEach(function (id) {
-        var button = add(add(list, 'li'), 'button', 'sb-button sb-button--quiet', names[id]);
-        button.type = 'button';
-        button.addEventListener('click', function () { goTo(id); });
+        add(list, 'li').appendChild(Swardbook.button(names[id], function () { goTo(id); }));
       });
     });
   }
@@ -118,7 +113,7 @@
   }
 
   Swardbook.holdShow = {
-    could: COULD, capital: capital, small: small, once: once, headline: headline,
+    could: COULD, once: once, headline: headline,
     why: function (element, found, could, names, goTo) {
       element.textContent = '';
       reasons(element, found);

@@ -16,12 +16,9 @@
    box       {update({date, known}), answer(), remove()}. */
 (function () {
   'use strict';
-  var BOUND = { low: 'high', label_low: 'label_high' };
   var TYPING_MS = 400;
-  var mounted = 0;
+  var mounted = 0, own = Swardbook.own, add = Swardbook.add;
 
-  function own(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
-  function add(parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); }
   function rules() { return Swardbook.holdRules; }
 
   /* Known values as a reader would type them. */
@@ -59,10 +56,12 @@
 
   /* A day that can be answered: what could not be read is not known. */
   function dayOf(answers, known) {
-    var day = Swardbook.holds.read(Object.assign({}, answers, known)), grass = answers[Swardbook.holdsKept.grass];
+    var given = Object.assign({}, answers, known), grass = answers[Swardbook.holdsKept.grass];
+    delete given[Swardbook.holdsKept.grass];
+    var day = Swardbook.holds.read(given);
     Object.keys(day.troubles).forEach(function (id) {
       delete day.known[id];
-      delete day.known[BOUND[id]];
+      rules().pairs.forEach(function (pair) { if (pair[0] === id) { delete day.known[pair[1]]; } });
     });
     if (own(rules().grasses, grass)) { day.known = Object.assign({}, rules().grasses[grass].known, day.known); }
     return day;
@@ -81,8 +80,7 @@
     made.told = add(inside, 'p', 'sb-hold__told');
     var end = add(inside, 'p', 'sb-hold__end');
     made.kept = add(end, 'span', 'sb-note');
-    made.forget = add(end, 'button', 'sb-button sb-button--quiet', 'Clear what was said about this day');
-    made.forget.type = 'button';
+    made.forget = end.appendChild(Swardbook.button('Clear what was said about this day'));
     made.why = add(box, 'div', 'sb-hold__why');
     return made;
   }
@@ -105,8 +103,8 @@
 
   function toldWords(id, text, read) {
     var question = rules().questions[id], measured = question.unit && own(read.known, id);
-    return Swardbook.holdShow.small(question.name) + ' ' +
-      (measured ? Swardbook.holdField.shown(question, read.known[id]) : text === 'none' ? question.none : text);
+    return Swardbook.small(question.name) + ' ' +
+      (measured ? Swardbook.holdField.shown(question, read.known[id]) : text === rules().none ? question.none : text);
   }
 
   function mount(element, options) {
@@ -155,7 +153,7 @@
       var could = openFields(found), names = {};
       Object.keys(could).forEach(function (id) { names[id] = (fields[id] || rules().questions[id]).name; });
       last = {
-        answer: found.answer, words: W.capital(rules().answers[found.answer]), names: namesOf(found),
+        answer: found.answer, words: Swardbook.capital(rules().answers[found.answer]), names: namesOf(found),
         open: Object.keys(could).map(function (id) { return names[id]; })
       };
       /* Read out only where the reader is: the same day is asked at every step of a job. */
@@ -229,10 +227,6 @@
     part.querySelector('[data-hold=rules]').open = false;
   }
 
-  window.Swardbook = window.Swardbook || {};
   Swardbook.holdOrGo = { mount: mount };
-
-  /* This script stands in the page, and may be read before the one that every page has. */
-  function begin() { Swardbook.component('hold-or-go', start); }
-  if (Swardbook.component) { begin(); } else { window.addEventListener('load', begin); }
+  Swardbook.component('hold-or-go', start);
 })();

@@ -1,25 +1,22 @@
-/* What an inspection found: answers in, and what they stop, soften, leave out and add. The twin of generator/field/inspection_result.py: a test
-   holds the two together. An answer is text: a choice's id, or a measure with or without its unit. */
+/* What an inspection found: answers in, and what they stop, soften, leave out and add. An answer is text: a choice's id, or a measure with
+   or without its unit. Twin: inspection. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
-  var SLACK = 1e-9;
 
-  function impossible(question, value) {
-    if (question.least !== undefined && value < question.least - SLACK * Math.abs(question.least)) return question.tooLow;
-    if (question.most !== undefined && value > question.most + SLACK * Math.abs(question.most)) return question.tooHigh;
+  function impossible(spec, question, value) {
+    function slack(limit) { return spec.slack * Math.abs(limit); }
+    if (question.least !== undefined && value < question.least - slack(question.least)) return question.tooLow;
+    if (question.most !== undefined && value > question.most + slack(question.most)) return question.tooHigh;
     return null;
   }
 
   /* {value} or {trouble: sentence}. unit: that of a bare number. */
-  function measure(question, text, unit) {
+  function measure(spec, question, text, unit) {
     try {
-      var value = Swardbook.quantity.read(text, unit || question.unit);
-      var sentence = impossible(question, value);
+      var value = Swardbook.quantity.read(text, unit || question.unit), sentence = impossible(spec, question, value);
       return sentence ? { trouble: sentence } : { value: value };
     } catch (problem) {
-      if (!problem.sentence) throw problem;
-      return { trouble: problem.sentence };
+      return { trouble: Swardbook.sentenceOf(problem) };
     }
   }
 
@@ -28,8 +25,7 @@
     try {
       return Boolean(Swardbook.formula.answer(outcome.when, known));
     } catch (problem) {
-      if (!problem.code) throw problem;
-      return false; /* It asks for a measure that nobody has taken yet. */
+      return !Swardbook.sentenceOf(problem); /* It asks for a measure that nobody has taken yet. */
     }
   }
 
@@ -43,14 +39,18 @@
       if (text.trim()) {
         if (question.choices) {
           if (question.choices.indexOf(text) >= 0) { chosen[question.id] = text; answered[question.id] = true; }
-          else out.troubles[question.id] = question.ask + ": '" + text + "' is not one of its choices.";
+          else out.troubles[question.id] = Swardbook.filled(spec.sentences['no-choice'], { ask: question.ask, text: text });
         } else {
-          var read = measure(question, text, unitOf && unitOf(question));
+          var read = measure(spec, question, text, unitOf && unitOf(question));
           if (read.trouble) out.troubles[question.id] = read.trouble;
           else { known[question.name] = read.value; answered[question.id] = true; }
         }
       }
       if (!answered[question.id]) out.unanswered.push(question.id);
+    });
+    var asked = spec.questions.map(function (question) { return question.id; });
+    Object.keys(answers).forEach(function (id) {
+      if (asked.indexOf(id) < 0 && String(answers[id]).trim()) out.troubles[id] = Swardbook.filled(spec.sentences['not-asked'], { id: id });
     });
     spec.questions.forEach(function (question) {
       if (!answered[question.id]) return;
@@ -78,5 +78,9 @@
     }
   }
 
-  Swardbook.inspection = { findings: findings };
+  Swardbook.inspection = {
+    findings: findings,
+    /* Of how many things a job waits for; empty for none. */
+    stopWords: function (count) { return count ? 'Stop: ' + count + (count === 1 ? ' thing has' : ' things have') + ' to be settled first.' : ''; }
+  };
 })();

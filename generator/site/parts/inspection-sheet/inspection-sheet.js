@@ -3,14 +3,12 @@
 (function () {
   'use strict';
   var SHEET = 'sheet';
-  var BARE = /^[\s\d.,\/+½¼¾⅓⅔⅛⅜⅝⅞−–-]+$/;
   var GROUPS = [['stops', 'Stop'], ['softened', 'Work more gently'], ['leftOut', 'Leave out'], ['added', 'Add'], ['notes', 'Keep in mind']];
 
-  function system() { return document.documentElement.getAttribute('data-units') === 'us' ? 'us' : 'metric'; }
-  function each(root, selector, act) { Array.prototype.forEach.call(root.querySelectorAll(selector), act); }
-  function shown(part) { return part.textContent.replace(/\s+/g, ' ').trim(); }
+  var each = Swardbook.each;
 
-  function own(object, id) { return object && Object.prototype.hasOwnProperty.call(object, id) ? object[id] : ''; }
+  function shown(part) { return part.textContent.replace(/\s+/g, ' ').trim(); }
+  function own(object, id) { return Swardbook.own(object, id) ? object[id] : ''; }
 
   function start(root) {
     var spec = Swardbook.inspectionSheet;
@@ -19,17 +17,18 @@
     var state = root.querySelector('[data-part=state]'), sum = root.querySelector('[data-part=sum]');
     var copy = root.querySelector('[data-part=copy]'), empty = root.querySelector('[data-part=empty]'), byHand = root.querySelector('[data-part=by-hand]');
     var copyWords = copy.textContent, emptyWords = empty.textContent, emptied = null;
-    var rows = Swardbook.kept('inspection'), before = {}, updated = '';
+    var rows = Swardbook.kept('inspection'), before = {}, updated = '', strange = {};
     each(root, '[data-question]', function (box) { boxes[box.getAttribute('data-question')] = box; });
     function part(id, name) { return boxes[id].querySelector('[data-part=' + name + ']'); }
     function field(id) { return boxes[id].querySelector('.sb-inspection__measure'); }
-    function usual(question) { return system() === 'us' ? question.us : question.unit; }
+    function usual(question) { return Swardbook.readerUnits.of(question.unit, question.us); }
 
     function answers() {
       var found = {};
       ids.forEach(function (id) {
         var picked = field(id) || boxes[id].querySelector('input:checked');
         if (picked && picked.value.trim()) found[id] = picked.value.trim();
+        else if (!picked && strange[id]) found[id] = strange[id];
       });
       return found;
     }
@@ -50,7 +49,10 @@
       each(root, '[data-tick]', function (input) { input.checked = own(kept.ticks, input.getAttribute('data-tick')) === 'yes'; });
       ids.forEach(function (id) {
         if (field(id)) type(field(id), own(kept.answers, id));
-        else each(boxes[id], 'input', function (input) { input.checked = input.value === own(kept.answers, id); });
+        else {
+          each(boxes[id], 'input', function (input) { input.checked = input.value === own(kept.answers, id); });
+          strange[id] = boxes[id].querySelector('input:checked') ? '' : own(kept.answers, id); /* Told as an answer that is none. */
+        }
       });
       before = filled();
     }
@@ -86,10 +88,7 @@
       trouble.textContent = out.troubles[question.id] || '';
       trouble.hidden = !trouble.textContent;
       clear.hidden = Boolean(field(question.id)) || !given[question.id];
-      if (field(question.id)) {
-        if (trouble.textContent) field(question.id).setAttribute('aria-invalid', 'true');
-        else field(question.id).removeAttribute('aria-invalid');
-      }
+      if (field(question.id)) Swardbook.markInvalid(field(question.id), trouble.textContent);
     }
 
     function keysOf(out, group) {
@@ -121,7 +120,7 @@
         sum.appendChild(Swardbook.element('h3', 'sb-inspection__group', 'Not looked at yet'));
         sum.appendChild(open);
       }
-      var words = stops ? 'Stop: ' + stops + (stops === 1 ? ' thing has' : ' things have') + ' to be settled first.' : 'Nothing stops the job so far.';
+      var words = Swardbook.inspection.stopWords(stops) || 'Nothing stops the job so far.';
       state.textContent = words + (out.unanswered.length ? ' Not looked at yet: ' + out.unanswered.length + ' of ' + ids.length + '.' : ' Everything has been looked at.');
       state.classList.toggle('sb-inspection__state--stop', stops > 0);
     }
@@ -136,7 +135,7 @@
     }
 
     function update() {
-      var given = answers(), same = JSON.stringify([given, system()]);
+      var given = answers(), same = JSON.stringify([given, Swardbook.readerUnits.us()]);
       if (same === updated) return; /* Nothing is read out twice. */
       updated = same;
       var out = Swardbook.inspection.findings(spec, given, usual);
@@ -156,7 +155,7 @@
     /* The unit goes beside a bare number once it is typed, so that switching units cannot change what was measured. */
     function withUnit(input) {
       var question = spec.questions[ids.indexOf(input.closest('[data-question]').getAttribute('data-question'))];
-      if (BARE.test(input.value) && usual(question) !== '1') input.value = input.value.trim() + ' ' + usual(question);
+      input.value = Swardbook.readerUnits.beside(input.value, usual(question));
     }
 
     function answerWords(id, given) {
@@ -194,14 +193,14 @@
       button.addEventListener('click', function () {
         var box = button.closest('[data-question]');
         each(box, 'input', function (input) { input.checked = false; });
+        strange[box.getAttribute('data-question')] = '';
         changed();
         box.querySelector('input').focus();
       });
     });
     copy.addEventListener('click', function () {
       var text = asText();
-      if (!navigator.clipboard) { offer(text); return; }
-      navigator.clipboard.writeText(text).then(function () { copy.textContent = 'Copied'; }, function () { offer(text); });
+      Swardbook.copy(text, function () { copy.textContent = 'Copied'; }, function () { offer(text); });
     });
     root.querySelector('[data-part=print]').addEventListener('click', function () { window.print(); });
     empty.addEventListener('click', function () {
@@ -239,18 +238,12 @@
     copy.addEventListener('click', function () {
       var lines = [];
       each(text, 'h3, p', function (line) { if (line.tagName === 'H3') lines.push(''); lines.push(shown(line)); });
-      navigator.clipboard.writeText(lines.join('\n').trim()).then(function () { copy.textContent = 'Copied'; }, function () {
+      Swardbook.copy(lines.join('\n').trim(), function () { copy.textContent = 'Copied'; }, function () {
         window.getSelection().selectAllChildren(text); /* Refused: ready to be copied by hand. */
       });
     });
   }
 
-  /* This script stands in the page, and may be read before the one that every page has. */
-  function begin() {
-    Swardbook.component('inspection-sheet', start);
-    Swardbook.component('inspection-estimate', startEstimate);
-  }
-
-  if (window.Swardbook && Swardbook.component) begin();
-  else window.addEventListener('load', begin);
+  Swardbook.component('inspection-sheet', start);
+  Swardbook.component('inspection-estimate', startEstimate);
 })();

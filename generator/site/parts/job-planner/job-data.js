@@ -3,25 +3,9 @@
 (function () {
   'use strict';
   var held = { plan: {}, place: {}, practice: null, book: null, inspection: null };
-  var waiting = {};
 
   function key(first, second) { return first + '--' + second; }
 
-  /* The script at an address, once; the promise fails with the address where it does not come. */
-  function load(address) {
-    if (!waiting[address]) {
-      waiting[address] = new Promise(function (done, failed) {
-        var script = document.createElement('script');
-        script.src = address;
-        script.onload = function () { done(address); };
-        script.onerror = function () { delete waiting[address]; script.remove(); failed(new Error(address)); };
-        document.head.appendChild(script);
-      });
-    }
-    return waiting[address];
-  }
-
-  window.Swardbook = window.Swardbook || {};
   Swardbook.jobs = {
     plan: function (plan, grass, value) { held.plan[key(plan, grass)] = value; },
     place: function (grass, place, value) { held.place[key(grass, place)] = value; },
@@ -33,7 +17,6 @@
     held: function (plan, grass, place, site) {
       var sites = held.place[key(grass, place)];
       return { plan: held.plan[key(plan, grass)], site: sites && sites[site], practice: held.practice };
-    },
-    load: load
+    }
   };
 })();

@@ -1,14 +1,9 @@
-/* Dates of a job's steps along what waits for what. The twin of generator/jobs/dates.py; days are whole days since 1970. */
+/* Dates of a job's steps along what waits for what. Days are whole days since 1970. Twin: job dates. */
 (function () {
   'use strict';
-  var EARLIEST_DAYS_BACK = 365;
-  var MONTH_STARTS = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
+  var K = Swardbook.contract['job-planner'], has = Swardbook.own;
 
-  /* 0 for 1 January; 29 February counts as the 28th, for the book's year has none. */
-  function dayOfYear(day) {
-    var parts = Swardbook.dates.iso(day).split('-');
-    return MONTH_STARTS[+parts[1] - 1] + Math.min(+parts[2], parts[1] === '02' ? 28 : 31) - 1;
-  }
+  function dayOfYear(day) { return Swardbook.dates.dayOfYear(Swardbook.dates.iso(day)); }
 
   /* The value of a day in runs of [value, days]. */
   function at(runs, number) {
@@ -18,8 +13,6 @@
     }
     return null;
   }
-
-  function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
 
   function gap(step, earlier) {
     if (has(step.gaps, earlier.step.id)) { return step.gaps[earlier.step.id]; }
@@ -32,7 +25,7 @@
     var waiting = steps.filter(function (other) { return other.after.indexOf(step.id) >= 0 && !has(other.gaps, step.id); });
     if (!waiting.length) { return planned; }
     var needed = on + Math.min.apply(null, waiting.map(function (other) { return other.day; }));
-    for (var back = 0; back < EARLIEST_DAYS_BACK; back += 1) {
+    for (var back = 0; back < K.earliest_days_back; back += 1) {
       var found = planned - back;
       if (found + at(takes, dayOfYear(found)) <= needed) { return found; }
     }

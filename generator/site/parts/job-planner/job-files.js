@@ -4,7 +4,7 @@
   var MOST_TOLD = 20;
 
   /* What the ids of a job's events begin with: set when its first calendar is made, with the day it then had, and kept, so that a
-     calendar made after the job has moved moves its events. As job_key in generator/files/job_calendar.py. */
+     calendar made after the job has moved moves its events. Twin: calendar key. */
   function calendarKey(job) {
     var key = [job.plan, job.grass, job.place, job.site, job.on.replace(/-/g, '')].join('-') + (job.name ? '-' + encodeURIComponent(job.name) : '');
     job.key = job.key || key;
@@ -87,4 +87,5 @@
       }, function () { told.textContent = 'That file could not be read.'; });
     });
   };
+  Swardbook.jobFiles.key = calendarKey;
 })();

@@ -28,7 +28,7 @@
 
   function mount(item) {
     var now = item.jobHold, day = dayOf(now.step);
-    if (now.box || !window.Swardbook.holdOrGo) { return; }
+    if (now.box || !Swardbook.holdOrGo) { return; }
     now.box = Swardbook.holdOrGo.mount(part(item, 'hold-live'), {
       task: now.step.task, date: day, known: known(now.out, now.step, day, now.job),
       onAnswer: function (found) {
@@ -41,7 +41,7 @@
   /* scripts: addresses, in order. What cannot be loaded is told where the answer would stand. */
   function open(item, scripts) {
     scripts.reduce(function (before, address) {
-      return before.then(function () { return Swardbook.jobs.load(address); });
+      return before.then(function () { return Swardbook.load(address); });
     }, Promise.resolve()).then(function () { mount(item); }, function () { part(item, 'hold-live').textContent = 'The rules could not be read. Try again.'; });
   }
 

@@ -1,14 +1,12 @@
-/* What the answers of the inspection sheet change in a plan. The twin of generator/field/inspection_plan.py; the rules are the inspection's own
-   (parts/inspection-sheet), what each outcome says and adds comes from assets/jobs/inspection.js. */
+/* What the answers of the inspection sheet change in a plan: the rules are the inspection's own (parts/inspection-sheet), what each outcome says and
+   adds comes from assets/jobs/inspection.js. Twin: inspection in a plan. */
 (function () {
   'use strict';
-  var LONGEST = 60;
-
   /* Answers by question, only text; what was kept may be of another hand. */
   function clean(found) {
     var kept = {};
     Object.keys(found && typeof found === 'object' ? found : {}).forEach(function (id) {
-      if (/^[a-z0-9-]{1,60}$/.test(id) && typeof found[id] === 'string' && found[id].trim()) { kept[id] = found[id].trim().slice(0, LONGEST); }
+      if (Swardbook.kept.isId(id) && typeof found[id] === 'string' && found[id].trim()) { kept[id] = found[id].trim().slice(0, Swardbook.contract.kept.longest.answer); }
     });
     return kept;
   }
@@ -89,8 +87,7 @@
 
   function sum(values) {
     var asks = Object.keys(Swardbook.jobs.inspection().asks).length, stops = values.stops.length;
-    return (stops ? 'Stop: ' + stops + (stops === 1 ? ' thing has' : ' things have') + ' to be settled first. ' : '') +
-      'Looked at: ' + (asks - values.unanswered.length) + ' of ' + Swardbook.jobWords.count(asks, 'thing') + '.';
+    return (stops ? Swardbook.inspection.stopWords(stops) + ' ' : '') + 'Looked at: ' + (asks - values.unanswered.length) + ' of ' + Swardbook.jobWords.count(asks, 'thing') + '.';
   }
 
   Swardbook.jobInspection = { clean: clean, onDevice: onDevice, read: read, show: show, sum: sum };

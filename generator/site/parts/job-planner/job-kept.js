@@ -3,20 +3,19 @@
    inspection sheet, by question, which a file has under `inspection`; key: what its calendar's ids begin with. */
 (function () {
   'use strict';
-  var VERSION = 1, LONGEST_FRAGMENT = 300, LONGEST_FILE = 2000000;
+  var VERSION = 1, LONGEST_FILE = 2000000;
   var OLD_ADDED_STEP = /^visit-(?=.+-\d+$)/; /* What the ids of steps that an inspection adds began with. */
-  var ID = /^[a-z0-9][a-z0-9-]{0,59}$/, AREA = /^\d{1,7}(\.\d{1,4})?$/;
+  var AREA = /^\d{1,7}(\.\d{1,4})?$/;
   var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', put: 'days put off to', without: 'steps left out' };
 
-  function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
+  var has = Swardbook.own;
 
   /* An area as it was typed, where it still says the same. */
   function asTyped(text, area) {
     try {
       return typeof text === 'string' && Math.abs(Swardbook.quantity.read(text, 'm2') - area) <= 1e-9 * area ? text : '';
     } catch (problem) {
-      if (!problem.sentence) { throw problem; }
-      return '';
+      return Swardbook.sentenceOf(problem) && '';
     }
   }
 
@@ -78,26 +77,20 @@
 
   /* {} for no job, null for a damaged link, else what it names. */
   function particulars(fragment) {
-    var text = fragment.replace(/^#/, '');
-    if (text.indexOf('=') < 0) { return {}; }
-    if (text.length > LONGEST_FRAGMENT) { return null; }
-    var found = {};
-    var whole = text.split('&').every(function (pair) {
-      var cut = pair.indexOf('='), name = pair.slice(0, cut), value = pair.slice(cut + 1);
-      if (has(found, name) || (name !== 'v' && NAMES.indexOf(name) < 0)) { return false; }
-      found[name] = value;
-      if (name === 'v') { return value === '1'; }
-      if (name === 'on') { return Swardbook.kept.isDay(value); }
-      return name === 'area' ? AREA.test(value) && Swardbook.kept.isArea(+value) : ID.test(value);
+    if (fragment.indexOf('=') < 0) { return {}; }
+    var found = Swardbook.fragment.read(fragment, function (name, value) {
+      if (name === 'on') { return Swardbook.kept.isDay(value) ? value : null; }
+      if (name === 'area') { return AREA.test(value) && Swardbook.kept.isArea(+value) ? value : null; }
+      return NAMES.indexOf(name) >= 0 && Swardbook.kept.isId(value) ? value : null;
     });
-    if (!whole || found.v !== '1') { return null; }
+    if (!found) { return null; }
     delete found.v;
     if (found.area) { found.area = +found.area; }
     return found;
   }
 
   function fragment(job) {
-    return '#v=1' + NAMES.map(function (name) { return '&' + name + '=' + (name === 'area' ? +job.area.toFixed(4) : job[name]); }).join('');
+    return '#' + Swardbook.fragment.begin + NAMES.map(function (name) { return '&' + name + '=' + (name === 'area' ? +job.area.toFixed(4) : job[name]); }).join('');
   }
 
   /* The job with ids that this book has, and a sentence for each that it has not. */

@@ -1,6 +1,8 @@
-/* What follows from a job: shopping, gear, the sheet for the day, water and price. */
+/* What follows from a job: shopping, gear, the sheet for the day, water and price. Twin: job on its page. */
 (function () {
   'use strict';
+
+  function said(name, values) { return Swardbook.filled(Swardbook.contract['job-planner'].sentences[name], values); }
 
   function rows(root, name, all) {
     var S = Swardbook.jobSteps, body = S.clear(root.querySelector('[data-part="' + name + '"]'));
@@ -89,7 +91,7 @@
       weeks[week].litres += each.litres;
     });
     rows(root, 'water', order.map(function (week) {
-      var label = week < 0 ? 'Before the day' : 'Week ' + (week + 1) + ', from ' + W.day(Swardbook.dates.iso(on + week * 7));
+      var label = week < 0 ? said('before') : said('week', { number: week + 1, day: W.day(Swardbook.dates.iso(on + week * 7)) });
       return [label, W.count(Object.keys(weeks[week].days).length, 'day'), W.litres(weeks[week].litres)];
     }));
   }
@@ -117,12 +119,12 @@
     root.querySelector('[data-part=price-box]').hidden = !cost;
     if (!cost) { return; }
     rows(root, 'price', cost.lines.map(function (line) {
-      return [line.name + (line.kind === 'work' && line.times > 1 ? ', ' + line.times + ' times' : ''), W.money(line.amount)];
+      return [line.kind === 'work' && line.times > 1 ? said('times', line) : line.name, W.money(line.amount)];
     }));
     var sums = { 'before-tax': W.money(cost.before_tax), 'tax-name': Swardbook.jobs.book().tax, tax: W.money(cost.tax), total: W.money(cost.total), deposit: cost.deposit ? W.money(cost.deposit) : 'none' };
     Swardbook.jobSteps.say(root, 'included', W.included(cost));
     Object.keys(sums).forEach(function (name) { root.querySelector('[data-part="' + name + '"]').textContent = sums[name]; });
   }
 
-  Swardbook.jobLists = { shopping: shopping, gear: gear, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, rows: rows };
+  Swardbook.jobLists = { shopping: shopping, gear: gear, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, rows: rows, said: said };
 })();

@@ -110,7 +110,7 @@
     rows.follow(sync);
   }
 
-  function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
+  var has = Swardbook.own;
 
   /* A job in the list of all. */
   function nameOf(job, book) {

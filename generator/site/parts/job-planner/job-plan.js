@@ -1,9 +1,7 @@
-/* Which steps of a plan one lawn gets, and why not the others. The twin of generator/jobs/plan_steps.py. */
+/* Which steps of a plan one lawn gets, and why not the others. Twin: plan steps. */
 (function () {
   'use strict';
-  var LEVELS = ['none', 'light', 'moderate', 'hard'];
-
-  function has(object, name) { return Object.prototype.hasOwnProperty.call(object || {}, name); }
+  var K = Swardbook.contract['job-planner'], LEVELS = K.levels, has = Swardbook.own;
 
   /* {level, how} so many levels gentler; where nothing is left of it, the reason takes the place of how it is done. */
   function softened(operation, softer) {
@@ -17,7 +15,7 @@
     /* The step is for gentler treatment: how this grass takes its own would be no reason. */
     if (operation.level && operation.level !== 'none' && step.only_levels.length && step.only_levels.every(function (level) {
       return LEVELS.indexOf(operation.level) > LEVELS.indexOf(level);
-    })) { return 'Only for grass that takes it ' + step.only_levels.join(' or ') + '; ' + grass + ' takes it ' + operation.level + '.'; }
+    })) { return Swardbook.filled(K.only_levels, { levels: step.only_levels.join(' or '), grass: grass, level: operation.level }); }
     if (operation.level === 'none' || (operation.level && step.only_levels.length && step.only_levels.indexOf(operation.level) < 0)) { return operation.how; }
     if (has(adjusted.without, step.id)) { return adjusted.without[step.id]; }
     return step.task && has(adjusted.tasksWithout, step.task) ? adjusted.tasksWithout[step.task] : null;
@@ -54,6 +52,5 @@
     return { kept: kept, leftOut: leftOut };
   }
 
-  window.Swardbook = window.Swardbook || {};
   Swardbook.jobPlan = { stepsFor: stepsFor };
 })();

@@ -36,7 +36,7 @@
     /* A job that this book cannot work out can be sent on and taken off, and no more. */
     function showOnly(known) {
       [part('form'), part('worked')].forEach(function (each) { each.hidden = !known; });
-      Array.prototype.forEach.call(root.querySelectorAll('[data-act^=print], [data-act=calendar], [data-act=link]'), function (each) { each.hidden = !known; });
+      Swardbook.each(root, '[data-act^=print], [data-act=calendar], [data-act=link]', function (each) { each.hidden = !known; });
       if (!known) { part('sheet').hidden = true; }
     }
 
@@ -55,7 +55,7 @@
     function trouble(sentence) {
       part('area-trouble').textContent = sentence;
       part('area-trouble').hidden = !sentence;
-      if (sentence) { choice('area').setAttribute('aria-invalid', 'true'); } else { choice('area').removeAttribute('aria-invalid'); }
+      Swardbook.markInvalid(choice('area'), sentence);
     }
 
     function needed(now) {
@@ -87,7 +87,7 @@
       (function ready() {
         var wanted = needed(now);
         if (!wanted.length) { work(now); return; }
-        Promise.all(wanted.map(Swardbook.jobs.load)).then(function () { if (mine === turn) { ready(); } }, function () {
+        Promise.all(wanted.map(Swardbook.load)).then(function () { if (mine === turn) { ready(); } }, function () {
           if (mine !== turn) { return; }
           notes = ['The data of this job could not be read, so what you see below is another job. Try again.'];
           notice();
@@ -121,7 +121,7 @@
       part('headline').textContent = W.headline(window_);
       Swardbook.words(part('window-why'), window_.why);
       part('edges').textContent = W.edges(window_);
-      part('frost').textContent = 'Any frost in the four weeks from then: ' + W.percent(window_.frost_chance_four_weeks) + '.';
+      part('frost').textContent = L.said('frost', { chance: W.percent(window_.frost_chance_four_weeks) });
       S.list(part('settling'), out.first_possible, function (row, each) { row.textContent = W.settles(each, titles[each.step]); });
       S.list(part('then'), window_.what_then, function (row, text) { row.textContent = text; });
       part('then-box').hidden = !window_.what_then.length;
@@ -163,12 +163,10 @@
     function leftOut(row, each) {
       row.textContent = each.title + ': ' + each.why;
       if (job().without.indexOf(each.id) < 0) { return; }
-      var back = row.appendChild(Swardbook.element('button', 'sb-button sb-button--quiet', 'Bring it back'));
-      back.type = 'button';
-      back.addEventListener('click', function () {
+      row.appendChild(Swardbook.button('Bring it back', function () {
         job().without = job().without.filter(function (id) { return id !== each.id; });
         changed();
-      });
+      }));
     }
 
     /* A change by hand: kept, put into the address so that a reload comes back to it, and worked out. */
@@ -188,22 +186,20 @@
     }
 
     /* A bare number is in the unit that the reader prefers now; with it beside, it stays what it was. */
-    function withUnit(text) {
-      return /^[\s\d.,]+$/.test(text) ? text + (document.documentElement.getAttribute('data-units') === 'us' ? ' ft2' : ' m2') : text;
-    }
+    function withUnit(text) { return Swardbook.readerUnits.beside(text, areaUnit()); }
+    function areaUnit() { return Swardbook.readerUnits.of('m2', 'ft2'); }
 
     function chosen(name) {
       var now = job();
       if (name === 'area') {
         try {
-          var area = Swardbook.quantity.read(choice('area').value, document.documentElement.getAttribute('data-units') === 'us' ? 'ft2' : 'm2');
+          var area = Swardbook.quantity.read(choice('area').value, areaUnit());
           if (!Swardbook.kept.isArea(area)) { trouble('This is not a lawn; give an area above 0, such as 240 m2.'); return; }
           trouble('');
           now.area = area;
           now.typed = withUnit(choice('area').value.trim());
         } catch (problem) {
-          if (!problem.sentence) { throw problem; }
-          trouble(problem.sentence);
+          trouble(Swardbook.sentenceOf(problem));
           return;
         }
       } else if (name === 'on') {
@@ -257,7 +253,7 @@
       else if (target.dataset.act === 'rain') { if (Swardbook.jobRain.take(target, job().rain)) { changed(); } }
       else if (target === part('day-sheet-days')) { sheetDay = target.value; work(job()); }
       else if (target === part('day-sheet-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
-      else if (target === part('name')) { job().name = target.value.trim().slice(0, 40); changed(); }
+      else if (target === part('name')) { job().name = target.value.trim().slice(0, Swardbook.contract.kept.longest.job); changed(); }
       else if (target === part('kept')) { if (target.value) { choose(target.value); } }
     });
     root.addEventListener('input', function (event) { if (event.target === choice('area')) { chosen('area'); } });
@@ -294,6 +290,5 @@
     update(true);
   }
 
-  function begin() { Swardbook.component('job-planner', start); }
-  if (window.Swardbook && Swardbook.component) { begin(); } else { window.addEventListener('load', begin); }
+  Swardbook.component('job-planner', start);
 })();

@@ -9,7 +9,7 @@
     }));
   }
 
-  function cell(row, tag, text) { return row.appendChild(Swardbook.element(tag, '', text)); }
+  function cell(row, tag, text) { return Swardbook.add(row, tag, '', text); }
 
   /* What to take care with, by the numbers that stand in the rows. */
   function careKey(place, ids) {

@@ -1,14 +1,14 @@
 /* Rain does the watering: a row a day that is watered, with the rain that the reader types, and what it spares. */
 (function () {
   'use strict';
-  var DAYS_AHEAD = 7, FIRST_SHOWN = 7, MOST_MM = 2000, INCH_MM = 25.4;
+  var DAYS_AHEAD = 7, FIRST_SHOWN = 7, INCH_MM = 25.4;
 
-  function us() { return document.documentElement.getAttribute('data-units') === 'us'; }
+  var us = Swardbook.readerUnits.us, add = Swardbook.add;
 
   /* A bare number is in the unit that the reader prefers; kept in mm. */
   function read(text) {
     var mm = Swardbook.quantity.read(text, us() ? 'in' : 'mm') * 1000;
-    if (mm < 0 || mm >= MOST_MM) { throw { sentence: 'That is not one day\'s rain; give 0 or more, such as 8 mm.' }; }
+    if (mm < 0 || mm > Swardbook.contract.kept.most_rain_mm) { throw new Swardbook.Problem('impossible', 'That is not one day\'s rain; give 0 or more, such as 8 mm.'); }
     return Number(mm.toPrecision(12));
   }
 
@@ -23,8 +23,6 @@
     });
     return found.length > Object.keys(rain).length ? found : found.concat(days.filter(function (each) { return found.indexOf(each) < 0; }).slice(0, FIRST_SHOWN));
   }
-
-  function add(parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); }
 
   function row(list, date) {
     var made = add(list, 'li', 'sb-job__rain'), label = add(made, 'label');
@@ -56,7 +54,7 @@
     wanted = days.filter(function (each, at) { return wanted.indexOf(each) >= 0 && (!at || days[at - 1].date !== each.date); });
     root.querySelector('[data-part=rain-box]').hidden = !days.length;
     root.querySelector('[data-act=rain-all]').hidden = wanted.length >= days.length;
-    Array.prototype.forEach.call(list.children, function (made) { there[made.dataset.day] = made; });
+    Swardbook.list(list.children).forEach(function (made) { there[made.dataset.day] = made; });
     wanted.forEach(function (each, number) {
       var made = there[each.date] || row(list, each.date);
       delete there[each.date];
@@ -75,12 +73,11 @@
     var made = input.closest('[data-day]'), text = input.value.trim();
     try {
       if (text) { rain[made.dataset.day] = read(text); } else { delete rain[made.dataset.day]; }
-      input.removeAttribute('aria-invalid');
+      Swardbook.markInvalid(input, false);
       return true;
     } catch (problem) {
-      if (!problem.sentence) { throw problem; }
-      input.setAttribute('aria-invalid', 'true');
-      made.querySelector('.sb-job__rain-so').textContent = problem.sentence;
+      made.querySelector('.sb-job__rain-so').textContent = Swardbook.sentenceOf(problem);
+      Swardbook.markInvalid(input, true);
       return false;
     }
   }

@@ -1,4 +1,4 @@
-/* The steps on the page: a list item each, kept while the job changes, so that nobody loses the field they are in. */
+/* The steps on the page: a list item each, kept while the job changes, so that nobody loses the field they are in. Twin: job on its page. */
 (function () {
   'use strict';
 
@@ -54,7 +54,7 @@
     var byHand = Boolean(job.done[step.id] || job.put[step.id]);
     part('date').textContent = W.dates(step);
     part('title').textContent = step.title;
-    Array.prototype.forEach.call(item.querySelectorAll('[data-part=about]'), function (each) { each.textContent = ': ' + step.title; });
+    Swardbook.each(item, '[data-part=about]', function (each) { each.textContent = ': ' + step.title; });
     say(item, 'moved', W.moved(step, titles, byHand));
     say(item, 'only-where', step.only_where);
     say(item, 'say', step.say);
@@ -86,7 +86,7 @@
   function show(root, out, plan, job) {
     var blank = root.querySelector('[data-part=blank-step]'), titles = {}, planned = {}, there = {}, focus = document.activeElement;
     plan.kept.forEach(function (step) { titles[step.id] = step.title; planned[step.id] = step; });
-    Array.prototype.forEach.call(root.querySelectorAll('[data-step]'), function (item) { there[item.dataset.step] = item; });
+    Swardbook.each(root, '[data-step]', function (item) { there[item.dataset.step] = item; });
     ['before', 'day', 'after'].forEach(function (stage) {
       var place = root.querySelector('[data-part="steps-' + stage + '"]');
       var items = out.steps.filter(function (step) { return step.stage === stage; }).map(function (step) {

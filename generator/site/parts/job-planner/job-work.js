@@ -1,31 +1,14 @@
-/* A job worked out from the book's data: the same plain values as `swardbook plan --json`, held to it by a test. */
+/* A job worked out from the book's data: the same plain values as `swardbook plan --json`. Twin: job work. */
 (function () {
   'use strict';
-  var DAYS = 365;
-  var SNAP = 1e-9;
-  var MINUTE = 60;
-  var CENTS = 100;
-  var HAIR = 1e-6;
-  var LITRES = 1000;
+  var DAYS = Swardbook.contract.year.days, K = Swardbook.contract['job-planner'];
 
-  function tidy(value) { return Number(value.toPrecision(12)); }
+  function tidy(value) { return Swardbook.calculator.tidy(value); }
   function iso(day) { return day === null ? null : Swardbook.dates.iso(day); }
   function around(value) { return ((value % DAYS) + DAYS) % DAYS; }
 
   /* A calculator's results for values in SI units. Results that have no answer are left out. */
-  function results(calculator, values) {
-    var spec = Swardbook.calculators[calculator];
-    var known = Object.assign({}, values);
-    var found = {};
-    spec.results.forEach(function (result) {
-      try {
-        found[result.name] = known[result.name] = Swardbook.formula.answer(result.work, known);
-      } catch (problem) {
-        if (!problem.sentence) { throw problem; }
-      }
-    });
-    return found;
-  }
+  function results(calculator, values) { return Swardbook.calculator.answers(Swardbook.calculators[calculator], values); }
 
   function amount(si, spelling) { return { value: Swardbook.calculator.inUnit(si, spelling), unit: spelling }; }
 
@@ -79,15 +62,7 @@
   }
 
   function warnings(spec, each) {
-    var known = Object.assign({}, each.values, each.results);
-    return spec.warnings.filter(function (warning) {
-      try {
-        return Swardbook.formula.answer(warning.when, known);
-      } catch (problem) {
-        if (!problem.sentence) { throw problem; }
-        return false;
-      }
-    }).map(function (warning) { return warning.say; });
+    return Swardbook.calculator.warned(spec, Object.assign({}, each.values, each.results)).map(function (warning) { return warning.say; });
   }
 
   function amountOf(si, spelling) {
@@ -111,7 +86,7 @@
     });
     return order.map(function (name) {
       var line = lines[name];
-      var packs = line.buy.pack === null ? null : Math.ceil(line.si / line.buy.pack - SNAP);
+      var packs = line.buy.pack === null ? null : Math.ceil(line.si / line.buy.pack - K.snap);
       var cost = packs === null || line.buy.price === null ? null : tidy(packs * line.buy.price);
       return {
         name: line.buy.name, product: line.buy.product, amount: amount(line.si, line.unit), packs: packs, price_each: line.buy.price,
@@ -138,7 +113,7 @@
   function minutes(step, area) {
     var spent = step.minutes;
     if (!spent) { return null; }
-    var working = spent.machine ? results('machine-hours', Object.assign({ area: area }, spent.machine)).hours / MINUTE : null;
+    var working = spent.machine ? results('machine-hours', Object.assign({ area: area }, spent.machine)).hours / K.minute : null;
     if (working === null && spent.setup === null) { return null; }
     return tidy((working || 0) + (spent.setup || 0));
   }
@@ -149,7 +124,7 @@
     for (var day = dated.date; day <= (dated.until === null ? dated.date : dated.until); day += water.every) {
       var fallen = rain[day] || 0, depth = water.depth_m * 1000;
       out.push({
-        date: iso(day), depth_mm: tidy(depth), times: water.times, litres: tidy(water.depth_m * area * LITRES),
+        date: iso(day), depth_mm: tidy(depth), times: water.times, litres: tidy(water.depth_m * area * K.litres),
         rain_mm: fallen >= depth ? fallen : null
       });
     }
@@ -204,7 +179,7 @@
       if (each.cost !== null) { lines.push({ kind: 'product', name: each.name, times: each.packs || 0, amount: each.cost }); }
     });
     if (practice.spoil_price && spoilM3) {
-      lines.push({ kind: 'spoil', name: 'Spoil carried away', times: 1, amount: inCents(spoilM3 * practice.spoil_price) });
+      lines.push({ kind: 'spoil', name: K.spoil, times: 1, amount: inCents(spoilM3 * practice.spoil_price) });
     }
     if (!lines.length) { return null; }
     var found = results('estimate', Object.assign({}, practice.estimate, {
@@ -227,7 +202,7 @@
     return operation.minimum === null ? null : { kind: 'work', name: operation.name, times: times, amount: inCents(operation.minimum * times) };
   }
 
-  function inCents(amount) { return Math.floor(amount * CENTS + 0.5 + HAIR) / CENTS; }
+  function inCents(amount) { return Math.floor(amount * K.cents + 0.5 + K.hair) / K.cents; }
 
   /* --- the whole of it --- */
   function stepValues(each, site) {

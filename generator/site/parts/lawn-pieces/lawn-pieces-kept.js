@@ -1,9 +1,7 @@
 /* The lawn as it is kept (assets/store/5-kept.js): its pieces, its area, and what follows it. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
   if (Swardbook.lawn) return;
-  var LONGEST = { name: 80, sizes: 160 };
   var told = [];
 
   function rows() { return Swardbook.kept('lawn'); }
@@ -19,7 +17,7 @@
     return pieces().reduce(function (sum, each) { return each.hole === hole ? sum + each.area : sum; }, 0);
   }
 
-  function isUs() { return document.documentElement.getAttribute('data-units') === 'us'; }
+  var unitOf = Swardbook.readerUnits.of;
 
   Swardbook.lawn = {
     pieces: pieces,
@@ -29,32 +27,17 @@
     added: function () { return together(false); },
     takenAway: function () { return together(true); },
     fits: function (piece) { return Boolean(Swardbook.kept.sound('lawn', piece)); },
-    longest: LONGEST,
+    longest: Swardbook.contract.kept.longest,
     /* Calls `act` now and whenever the lawn or the units change. */
     follow: function (act) { told.push(act); act(); },
-    unit: function () { return isUs() ? 'ft2' : 'm2'; },
-    otherUnit: function () { return isUs() ? 'm2' : 'ft2'; },
+    unit: function () { return unitOf('m2', 'ft2'); },
+    otherUnit: function () { return unitOf('ft2', 'm2'); },
     show: function (m2, unit) { return Swardbook.calculator.pretty(Swardbook.calculator.show(m2, unit || Swardbook.lawn.unit(), 1)); },
     /* Six figures that count: what goes into a field or a link, without a tail from conversion. */
     typed: function (m2, unit) { return Swardbook.quantity.show(m2, unit, 6, false); },
-    count: function () { var number = pieces().length; return number === 1 ? '1 piece' : number + ' pieces'; },
-    /* Starts every element of a selector once all scripts are read. This file is not joined to those of every page and may
-       run before them, so that it cannot lean on Swardbook.component. */
-    begin: function (selector, start) {
-      document.addEventListener('DOMContentLoaded', function () {
-        Array.prototype.forEach.call(document.querySelectorAll(selector), function (root) {
-          try {
-            start(root);
-          } catch (error) {
-            console.error('swardbook: lawn-pieces did not start: ' + error.message);
-          }
-        });
-      });
-    }
+    count: function () { var number = pieces().length; return number === 1 ? '1 piece' : number + ' pieces'; }
   };
 
-  document.addEventListener('DOMContentLoaded', function () {
-    rows().follow(tell);
-    document.addEventListener('swardbook:units', tell);
-  });
+  rows().follow(tell);
+  document.addEventListener('swardbook:units', tell);
 })();

@@ -6,14 +6,14 @@
   /* Six figures are put in, so that what is read back may differ in the seventh. */
   var SAME = 5e-6;
 
-  Swardbook.lawn.begin('.sb-calculator [data-input="area"]', function (root) {
+  Swardbook.component('lawn-pieces', function (root) {
     var calculator = root.closest('.sb-calculator');
     var spec = (Swardbook.calculators || {})[calculator.getAttribute('data-calculator')];
     var input = root.querySelector('.sb-calculator__input');
     if (!spec || input.tagName !== 'INPUT') return; /* Its script is not on this page: the fields stay shut. */
     var select = root.querySelector('.sb-calculator__unit');
     var box = Swardbook.element('p', 'sb-lawn-pieces__beside');
-    var button = Swardbook.element('button', 'sb-button sb-button--quiet');
+    var button = Swardbook.button('', use);
     var from = Swardbook.element('span', 'sb-lawn-pieces__from');
     var filling = false;
 
@@ -27,12 +27,10 @@
       try {
         return Math.abs(Swardbook.quantity.read(input.value, unit()) / Swardbook.lawn.area() - 1) < SAME;
       } catch (problem) {
-        if (!problem.sentence) throw problem;
-        return false;
+        return !Swardbook.sentenceOf(problem);
       }
     }
 
-    button.type = 'button';
     button.setAttribute('data-print-hidden', '');
     from.id = input.id + '-lawn';
     /* Not a role: the calculator finds its own status by that. */
@@ -42,13 +40,13 @@
     box.appendChild(from);
     root.querySelector('.sb-calculator__entry').insertAdjacentElement('afterend', box);
 
-    button.addEventListener('click', function () {
+    function use() {
       filling = true;
       input.value = Swardbook.lawn.typed(Swardbook.lawn.area(), unit());
       input.dispatchEvent(new Event('input', { bubbles: true }));
       filling = false;
       say();
-    });
+    }
     root.addEventListener('input', forget);
     Swardbook.lawn.follow(function () {
       var area = Swardbook.lawn.area();
@@ -62,5 +60,5 @@
       var own = calculator.querySelector('[data-part=damaged]');
       if (own && own.hidden && /[#&]area=/.test(window.location.hash) && Swardbook.lawn.area() > 0 && holdsTheLawn()) say();
     });
-  });
+  }, '.sb-calculator [data-input="area"]');
 })();

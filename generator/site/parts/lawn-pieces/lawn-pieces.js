@@ -22,9 +22,7 @@
   }
 
   function inWords(given) {
-    var text = given.text.trim();
-    var bare = given.unit !== '1' && /^[0-9.,;\s\/½¼¾⅓⅔⅛⅜⅝⅞-]+$/.test(text);
-    return Swardbook.calculator.pretty(bare ? text + ' ' + given.unit : text);
+    return Swardbook.calculator.pretty(Swardbook.readerUnits.beside(given.text, given.unit));
   }
 
   /* '12 m × 8 m'; where the inputs are not all lengths each says what it is. An input that may stay as it is, and did, is left out. */
@@ -40,31 +38,28 @@
     return words.length > Swardbook.lawn.longest.sizes ? words.slice(0, Swardbook.lawn.longest.sizes - 1) + '…' : words;
   }
 
-  function startingSmall(text) { return text.charAt(0).toLowerCase() + text.slice(1); }
-
   /* Why there is no such piece, in the calculator's own sentences; '' where there is one. */
   function fault(shape, out) {
     var amiss = shape.spec.inputs.filter(function (input) { return out.problems[input.name]; })[0];
-    if (amiss) return amiss.question + ': ' + startingSmall(out.problems[amiss.name]);
+    if (amiss) return amiss.question + ': ' + Swardbook.small(out.problems[amiss.name]);
     var danger = out.said.filter(function (each) { return each.weight === 'danger'; })[0];
     if (danger) return danger.say;
     if (out.noAnswer.area) return out.noAnswer.area;
     return out.results.area > 0 ? '' : 'Its area comes to nothing.';
   }
 
-  Swardbook.lawn.begin('[data-component="lawn-pieces"]', function (root) {
+  Swardbook.component('lawn-pieces', function (root) {
     var lawn = Swardbook.lawn;
     var shape = shapeOf(root.getAttribute('data-calculator'));
     var name = root.getAttribute('data-piece');
     var before = []; /* What was taken off last, to be put back. */
-    var parts = {};
-    Array.prototype.forEach.call(root.querySelectorAll('[data-part]'), function (each) { parts[each.getAttribute('data-part')] = each; });
+    var parts = Swardbook.parts(root);
 
     function put(hole) {
       var typed = typedIn(shape);
       var out = Swardbook.calculator.run(shape.spec, typed);
       var words = sizes(shape, typed);
-      var piece = { name: name.slice(0, lawn.longest.name), sizes: words, area: out.results.area, hole: hole };
+      var piece = { name: name.slice(0, lawn.longest.piece), sizes: words, area: out.results.area, hole: hole };
       var wrong = fault(shape, out);
       if (!wrong && !lawn.fits(piece)) wrong = 'It is too ' + (piece.area < 1 ? 'small' : 'large') + ' for a lawn.';
       if (!wrong && !lawn.rows().room()) wrong = 'The lawn holds ' + lawn.rows().most + ' pieces, and no more fit.';
@@ -107,17 +102,15 @@
       var made = Swardbook.element('li', 'sb-lawn-pieces__piece');
       var sign = made.appendChild(Swardbook.element('span', 'sb-lawn-pieces__sign', piece.hole ? '−' : '+'));
       var what = made.appendChild(Swardbook.element('span', 'sb-lawn-pieces__what'));
-      var button = Swardbook.element('button', 'sb-button sb-button--quiet', 'Remove');
+      var button = Swardbook.button('Remove', function () { remove(piece); });
       sign.setAttribute('aria-hidden', 'true');
       what.appendChild(Swardbook.element('span', 'sb-hidden', piece.hole ? 'Taken away: ' : 'Added: '));
       what.appendChild(Swardbook.element('strong', '', piece.name));
       what.appendChild(document.createTextNode(' '));
       what.appendChild(Swardbook.element('span', 'sb-note', piece.sizes));
       made.appendChild(Swardbook.element('span', 'sb-lawn-pieces__area', lawn.show(piece.area)));
-      button.type = 'button';
       button.setAttribute('data-print-hidden', '');
       button.appendChild(Swardbook.element('span', 'sb-hidden', ' piece ' + (at + 1) + ': ' + piece.name + ', ' + piece.sizes));
-      button.addEventListener('click', function () { remove(piece); });
       made.appendChild(button);
       return made;
     }

@@ -46,7 +46,7 @@
     var year = root.querySelector('#sheet-year');
     var week = root.querySelector('#sheet-week');
     var say = root.querySelector('.sb-month-sheet-controls__say');
-    var sheets = Array.prototype.slice.call(document.querySelectorAll('.sb-month-sheet'));
+    var sheets = Swardbook.list(document.querySelectorAll('.sb-month-sheet'));
 
     function fillAll() {
       var chosen = yearOrNull(year.value);
@@ -78,7 +78,7 @@
     /* Everything that is not this sheet, or around it, stays off the paper. */
     function hideTheRest() {
       for (var node = sheet; node && node !== document.body; node = node.parentElement) {
-        Array.prototype.forEach.call(node.parentElement.children, function (other) {
+        Swardbook.list(node.parentElement.children).forEach(function (other) {
           if (other === node || other.hasAttribute('data-print-hidden')) return;
           other.setAttribute('data-print-hidden', '');
           hidden.push(other);

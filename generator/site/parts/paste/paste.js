@@ -14,8 +14,7 @@
     }
 
     button.addEventListener("click", function () {
-      if (!navigator.clipboard) { return mark(); }
-      navigator.clipboard.writeText(text.value).then(function () { done.textContent = "Copied."; }, mark);
+      Swardbook.copy(text.value, function () { done.textContent = "Copied."; }, mark);
     });
     button.hidden = false;
   }

@@ -2,7 +2,7 @@
 (function () {
   'use strict';
 
-  function each(root, selector, act) { Array.prototype.forEach.call(root.querySelectorAll(selector), act); }
+  var each = Swardbook.each;
 
   function words(count, chosen) {
     if (!chosen) return '';
@@ -11,7 +11,7 @@
 
   function start(root) {
     var filters = root.querySelector('[data-part="filters"]');
-    var selects = Array.prototype.slice.call(filters.querySelectorAll('select'));
+    var selects = Swardbook.list(filters.querySelectorAll('select'));
 
     function fits(row) {
       return selects.every(function (select) {
@@ -40,9 +40,5 @@
     narrow();
   }
 
-  /* This script stands in the page, and may be read before the one that every page has. */
-  function begin() { Swardbook.component('problem-list', start); }
-
-  if (window.Swardbook && Swardbook.component) begin();
-  else window.addEventListener('load', begin);
+  Swardbook.component('problem-list', start);
 })();

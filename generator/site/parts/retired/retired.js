@@ -11,6 +11,5 @@
     handOn();
   }
 
-  /* This script stands in the page and is read before the one that every page has. */
-  window.addEventListener("load", function () { Swardbook.component("retired", startRetired); });
+  Swardbook.component("retired", startRetired);
 })();

@@ -1,21 +1,14 @@
-/* Draws strips for years that arrive as data. The same drawing as season-strip.html.j2.
+/* Draws strips for years that arrive as data, as season-strip.html.j2 does: patterns, heights and words come from the contract
+   (generator/site/shared/strip_drawing.py). Twin: season strip.
    drawStrip(id, year): a card strip (the picker's). year: description, and weeks: 52 texts, each the first letter of its growth
    (dormant, slow, growing, peak) and then a letter for each thing that is so: f frost, w wet, r renovation, o overseeding.
    redrawStrip(figure, year): a strip of the page again, for another site. year: description; growth: 52 such first letters; frost,
    wet, renovation, overseeding: 52 of 1 and 0; bands: what the key calls each kind of window there is. */
 (function () {
-  var heights = { d: 20, s: 42, g: 70, p: 98 };
-  var names = { d: 'dormant', s: 'slow', g: 'growing' };
-  var states = { dormant: 'd', slow: 's', growing: 'g', peak: 'p' };
-  var patterns = {
-    dormant: [6, 6, [['rect', 'straw', { width: 6, height: 6 }], ['circle', 'straw-ink', { cx: 1.5, cy: 1.5, r: 0.9 }], ['circle', 'straw-ink', { cx: 4.5, cy: 4.5, r: 0.9 }]]],
-    slow: [9, 9, [['rect', 'tint', { width: 9, height: 9 }], ['path', 'hatch', { d: 'M-1 1 1 -1M0 9 9 0M8 10 10 8', 'stroke-width': 1 }]]],
-    growing: [4.5, 4.5, [['rect', 'tint', { width: 4.5, height: 4.5 }], ['path', 'hatch', { d: 'M-1 1 1 -1M0 4.5 4.5 0M3.5 5.5 5.5 3.5', 'stroke-width': 1.5 }]]],
-    frost: [9, 10, [['path', 'crystal', { d: 'M4.5 1V9M1 3 8 7M8 3 1 7' }]]],
-    wet: [10, 6, [['path', 'wave', { d: 'M0 3.5Q2.5 0.5 5 3.5T10 3.5' }]]],
-    renovation: [5, 12, [['rect', 'ink', { width: 3.6, height: 12 }]]],
-    overseeding: [6, 6, [['ellipse', 'ink', { cx: 1.8, cy: 1.6, rx: 1.5, ry: 1 }], ['ellipse', 'ink', { cx: 4.6, cy: 4.4, rx: 1.5, ry: 1 }]]]
-  };
+  var strip = Swardbook.contract.strip, year = Swardbook.contract.year;
+
+  /* A growth by its first letter. */
+  function growthNamed(letter) { return Object.keys(strip.heights).filter(function (name) { return name.charAt(0) === letter; })[0]; }
 
   function svg(tag, className, attributes) {
     var made = document.createElementNS('http://www.w3.org/2000/svg', tag);
@@ -29,7 +22,7 @@
   }
 
   function share(weeks) {
-    return (100 * weeks) / 52 + '%';
+    return (100 * weeks) / year.weeks + '%';
   }
 
   /* Neighbouring equal characters as {value, first, count}. */
@@ -67,9 +60,9 @@
 
   function definitions(id) {
     var all = svg('defs');
-    Object.keys(patterns).forEach(function (name) {
-      var pattern = all.appendChild(svg('pattern', '', { id: id + '-' + name, width: patterns[name][0], height: patterns[name][1], patternUnits: 'userSpaceOnUse' }));
-      patterns[name][2].forEach(function (part) { pattern.appendChild(svg(part[0], part[1], part[2])); });
+    Object.keys(strip.patterns).forEach(function (name) {
+      var pattern = all.appendChild(svg('pattern', '', { id: id + '-' + name, width: strip.patterns[name][0], height: strip.patterns[name][1], patternUnits: 'userSpaceOnUse' }));
+      strip.patterns[name][2].forEach(function (part) { pattern.appendChild(svg(part[0], part[1], part[2])); });
     });
     return all;
   }
@@ -77,22 +70,21 @@
   function growth(id, text) {
     var drawn = row('growth');
     runs(text).forEach(function (piece) {
-      var height = heights[piece.value];
+      var name = growthNamed(piece.value), height = strip.heights[name];
       var place = { x: share(piece.first), y: 100 - height + '%', width: share(piece.count), height: height + '%' };
-      if (piece.value !== 'p') place.fill = 'url(#' + id + '-' + names[piece.value] + ')';
-      drawn.appendChild(svg('rect', piece.value === 'p' ? 'week sb-season-strip__week--peak' : 'week', place));
+      if (strip.patterns[name]) place.fill = 'url(#' + id + '-' + name + ')';
+      drawn.appendChild(svg('rect', !strip.patterns[name] ? 'week sb-season-strip__week--peak' : 'week', place));
     });
     return drawn;
   }
 
   function months() {
     var drawn = row('months');
-    for (var month = 0; month < 12; month += 1) {
-      var start = (Date.UTC(2025, month, 1) - Date.UTC(2025, 0, 1)) / 864e5 / 3.65;
-      var middle = (Date.UTC(2025, month, 15) - Date.UTC(2025, 0, 1)) / 864e5 / 3.65;
-      drawn.appendChild(svg('line', 'month-line', { x1: start + '%', x2: start + '%', y1: 0, y2: '100%' }));
-      drawn.appendChild(svg('text', 'letter', { x: middle + '%', y: '76%' })).textContent = 'JFMAMJJASOND'.charAt(month);
-    }
+    year.starts.forEach(function (first, month) {
+      var start = 100 * first / year.days + '%', middle = 100 * (first + 14) / year.days + '%';
+      drawn.appendChild(svg('line', 'month-line', { x1: start, x2: start, y1: 0, y2: '100%' }));
+      drawn.appendChild(svg('text', 'letter', { x: middle, y: '76%' })).textContent = year.months[month].charAt(0);
+    });
     return drawn;
   }
 
@@ -119,14 +111,14 @@
   /* Puts a new row where the old one is; what the old one defines or rules off stays. */
   function replace(band, part, drawn, kept) {
     var old = band.querySelector('.sb-season-strip__' + part);
-    Array.prototype.slice.call(old.querySelectorAll(kept)).reverse().forEach(function (each) { drawn.insertBefore(each, drawn.firstChild); });
+    Swardbook.list(old.querySelectorAll(kept)).reverse().forEach(function (each) { drawn.insertBefore(each, drawn.firstChild); });
     band.replaceChild(drawn, old);
   }
 
   function key(figure, year) {
-    Array.prototype.forEach.call(figure.querySelectorAll('[data-key]'), function (item) {
+    Swardbook.each(figure, '[data-key]', function (item) {
       var name = item.getAttribute('data-key');
-      item.hidden = name in states ? year.growth.indexOf(states[name]) < 0 : year[name].indexOf('1') < 0;
+      item.hidden = name in strip.heights ? year.growth.indexOf(name.charAt(0)) < 0 : year[name].indexOf('1') < 0;
       if (year.bands[name]) item.querySelector('.sb-season-strip__label').textContent = year.bands[name];
     });
   }
@@ -152,7 +144,7 @@
     replace(band, 'frost', flags(id, 'frost', of('frost'), 'frost', 10), 'defs');
     replace(band, 'growth', growth(id, year.growth), '.sb-season-strip__month-line');
     replace(band, 'wet', flags(id, 'wet', of('wet'), 'wet', 6), 'defs');
-    Array.prototype.forEach.call(band.querySelectorAll('.sb-season-strip__window'), function (old) { old.remove(); });
+    Swardbook.each(band, '.sb-season-strip__window', function (old) { old.remove(); });
     ['renovation', 'overseeding'].forEach(function (kind) { bars(band, id, kind, of(kind)); });
     key(figure, year);
     inWords(figure, year);

@@ -1,6 +1,6 @@
 /* Marks today on a strip. The drawing is complete without it. */
 Swardbook.markToday = function (strip) {
-  var months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+  var months = Swardbook.contract.year.months.map(function (name) { return name.slice(0, 3); });
   var first = strip.getAttribute('data-first').split(' ');
   var today = new Date();
   /* Counted in UTC, so that a change to summer time cannot shift the line. */

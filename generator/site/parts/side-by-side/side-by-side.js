@@ -5,11 +5,11 @@
 
   function startSideBySide(root) {
     var form = root.querySelector("[data-part=picker]");
-    var selects = Array.prototype.slice.call(form.querySelectorAll("select"));
+    var selects = Swardbook.list(form.querySelectorAll("select"));
     var columns = root.querySelectorAll("thead [data-column]").length;
-    var groups = Array.prototype.slice.call(root.querySelectorAll("th[scope=rowgroup]"));
-    var cells = Array.prototype.slice.call(root.querySelectorAll("[data-column]"));
-    var sources = Array.prototype.slice.call(root.querySelectorAll("[data-source]"));
+    var groups = Swardbook.list(root.querySelectorAll("th[scope=rowgroup]"));
+    var cells = Swardbook.list(root.querySelectorAll("[data-column]"));
+    var sources = Swardbook.list(root.querySelectorAll("[data-source]"));
 
     function picked() {
       return selects.map(function (select) { return select.value; }).filter(function (id, at, all) { return id && all.indexOf(id) === at; });
@@ -17,14 +17,13 @@
 
     function pick(ids) {
       selects.forEach(function (select, at) {
-        var there = Array.prototype.some.call(select.options, function (option) { return option.value === ids[at]; });
-        select.value = there ? ids[at] : "";
+        if (!Swardbook.choose(select, ids[at])) { select.value = ""; }
       });
     }
 
     /* Picked columns in the order they were picked, in front of the others. */
     function order(ids) {
-      Array.prototype.forEach.call(root.querySelectorAll("tr"), function (row) {
+      Swardbook.each(root, "tr", function (row) {
         var before = row.querySelector("[data-column]");
         ids.forEach(function (id) {
           var cell = row.querySelector("[data-column='" + id + "']");
@@ -72,6 +71,5 @@
     start();
   }
 
-  /* This script stands in the page and is read before the one that every page has. */
-  window.addEventListener("load", function () { Swardbook.component("side-by-side", startSideBySide); });
+  Swardbook.component("side-by-side", startSideBySide);
 })();

@@ -1,4 +1,4 @@
-/* Puts a text with quantities into an element, as words.html.j2 does. text: a string, or a list of strings and of
+/* Puts a text with quantities into an element. Twin: words. text: a string, or a list of strings and of
    [metric, us] pairs. What stood there goes. */
 Swardbook.words = function (element, text) {
   element.textContent = '';

@@ -1,11 +1,8 @@
-/* The record as a CSV file (RFC 4180, UTF-8) and back. A spreadsheet runs a value that begins with = + - @ or
-   their wide forms, a tab or a line's end: such a value goes out behind an apostrophe, which reading takes off. The twin of
-   generator/book/lists/shielding.py. */
+/* The record as a CSV file (RFC 4180, UTF-8) and back. A spreadsheet runs a value that begins with certain signs: such a value goes out
+   behind an apostrophe, which reading takes off (generator/book/lists/shielding.py). Twin: shielding. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
-  var SHIELDED = /^'*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
-  var SHIELD = /^'+[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
+  var RUN = '[' + Swardbook.contract['work-record'].run + ']', SHIELDED = new RegExp("^'*" + RUN), SHIELD = new RegExp("^'+" + RUN);
 
   function field(value) {
     var text = SHIELDED.test(value) ? "'" + value : value;

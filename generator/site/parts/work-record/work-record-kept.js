@@ -1,9 +1,7 @@
-/* What is wrong with an entry of the record before it is put down, column by column. */
+/* What is wrong with an entry of the record before it is put down, column by column. Twin: kept record. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
-  var LONGEST = 200;
-  var LAWN = /^[A-Za-z0-9][A-Za-z0-9-]{0,23}$/;
+  var LAWN = new RegExp('^' + Swardbook.contract.kept.lawn + '$');
 
   function numberFault(column, value) {
     var first = null;
@@ -13,8 +11,7 @@
         var si = Swardbook.quantity.read(value, units[i]);
         return si < 0 && column.unit !== '°C' ? 'This is less than nought.' : '';
       } catch (problem) {
-        if (!problem.sentence) throw problem;
-        first = first || problem.sentence;
+        first = first || Swardbook.sentenceOf(problem);
       }
     }
     return first;
@@ -23,11 +20,11 @@
   /* Why a value cannot stand in its column, as a sentence; '' where it can. */
   function fault(column, value, grasses) {
     if (!value) return column.needed ? 'Fill this in.' : '';
-    if (value.length > LONGEST) return 'This is too long.';
+    if (value.length > Swardbook.contract.kept.longest.entry) return 'This is too long.';
     if (column.id === 'lawn' && !LAWN.test(value)) return 'Use letters, digits and hyphens only, such as TL-014; no name and no address.';
     if (column.kind === 'date' && Swardbook.dates.fromIso(value) === null) return 'This is not a date; write year, month and day, such as 2026-10-12.';
     if (column.kind === 'time' && !/^([01]?\d|2[0-3]):[0-5]\d$/.test(value)) return 'This is not a time; write hours and minutes, such as 14:30.';
-    if (column.kind === 'grass' && !Object.prototype.hasOwnProperty.call(grasses, value)) return 'This book has no such grass.';
+    if (column.kind === 'grass' && !Swardbook.own(grasses, value)) return 'This book has no such grass.';
     if (column.kind === 'choice' && column.choices.indexOf(value) < 0) return 'This is not among the choices.';
     return column.kind === 'number' ? numberFault(column, value) : '';
   }

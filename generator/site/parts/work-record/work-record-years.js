@@ -1,21 +1,21 @@
-/* What was fed, by lawn and year, with the calculator's own formula. */
+/* What was fed, by lawn and year, with the calculator's own formula. Twin: nitrogen of a record. */
 (function () {
   'use strict';
-  window.Swardbook = window.Swardbook || {};
-  var SLACK = 1e-9;
+  var K = Swardbook.contract['work-record'], FED = ['product', 'area', 'nitrogen_percent'];
 
   /* {si} or {why} of one feed, by the calculator's formula. */
   function nitrogenOf(calculator, entry) {
     var typed = {};
-    if (!entry.area) return { why: 'its area is not written down' };
-    if (!entry.amount) return { why: 'the product used is not written down' };
-    if (!entry.nitrogen_percent) return { why: 'the nitrogen on the bag is not written down' };
+    var wanting = Object.keys(K.not_written).filter(function (column) { return !entry[column]; })[0];
+    if (wanting) return { why: K.not_written[wanting] };
     calculator.inputs.forEach(function (input) { typed[input.name] = { text: '0', unit: input.unit }; });
     typed.product.text = entry.amount;
     typed.area.text = entry.area;
     typed.nitrogen_percent.text = entry.nitrogen_percent;
     var run = Swardbook.calculator.run(calculator, typed);
-    var wrong = run.problems.product || run.problems.area || run.problems.nitrogen_percent || run.noAnswer.nitrogen_rate;
+    var wrong = calculator.inputs.map(function (input) {
+      return FED.indexOf(input.name) >= 0 && (run.unread[input.name] || run.problems[input.name]);
+    }).concat(run.noAnswer.nitrogen_rate).filter(Boolean)[0];
     return wrong ? { why: wrong } : { si: run.results.nitrogen_rate };
   }
 
@@ -36,7 +36,7 @@
   }
 
   function verdict(year, range) {
-    return year.si < range[0] * (1 - SLACK) ? 'under' : year.si > range[1] * (1 + SLACK) ? 'over' : 'within';
+    return year.si < range[0] * (1 - K.slack) ? 'under' : year.si > range[1] * (1 + K.slack) ? 'over' : 'within';
   }
 
   Swardbook.recordYears = { years: years, verdict: verdict };

@@ -2,12 +2,10 @@
    calculator's own formula, so that page and command line give one answer. */
 (function () {
   'use strict';
-  var BARE = /^[\s\d.,\/+½¼¾⅓⅔⅛⅜⅝⅞−–-]+$/;
   var LARGEST_FILE = 2e6;
   var MOST_TOLD = 100;
-  var VERDICTS = { under: 'less than it is usually given', within: 'within what it is usually given', over: 'more than it is usually given' };
+  var VERDICTS = Swardbook.contract['work-record'].range, isUs = Swardbook.readerUnits.us;
 
-  function isUs() { return document.documentElement.getAttribute('data-units') === 'us'; }
   function pretty(text) { return Swardbook.calculator.pretty(text); }
 
   function start(root) {
@@ -15,9 +13,8 @@
     var calculator = spec && (Swardbook.calculators || {})[spec.calculator];
     if (!calculator) return; /* Its columns are not on this page: the form stays as printed. */
     var columns = spec.columns.map(function (column) { return column.id; });
-    var parts = {}, boxes = {}, editing = null, undo = null, notice = null, rows = Swardbook.kept('record');
-    Array.prototype.forEach.call(root.querySelectorAll('[data-part]'), function (each) { parts[each.getAttribute('data-part')] = each; });
-    Array.prototype.forEach.call(root.querySelectorAll('[data-column]'), function (each) { boxes[each.getAttribute('data-column')] = each; });
+    var parts = Swardbook.parts(root), boxes = {}, editing = null, undo = null, notice = null, rows = Swardbook.kept('record');
+    Swardbook.each(root, '[data-column]', function (each) { boxes[each.getAttribute('data-column')] = each; });
 
     function input(id) { return boxes[id].querySelector('[data-entry]'); }
     function columnOf(id) { return spec.columns[columns.indexOf(id)]; }
@@ -25,14 +22,13 @@
       var option = Array.prototype.filter.call(input(id).options || [], function (each) { return each.value === value; })[0];
       return option ? option.textContent : value;
     }
-    function usual(column) { return isUs() ? column.us : column.unit; }
+    function usual(column) { return Swardbook.readerUnits.of(column.unit, column.us); }
 
     function problem(id, sentence) {
       var place = boxes[id].querySelector('[data-part=problem]');
       place.textContent = sentence;
       place.hidden = !sentence;
-      if (sentence) input(id).setAttribute('aria-invalid', 'true');
-      else input(id).removeAttribute('aria-invalid');
+      Swardbook.markInvalid(input(id), sentence);
     }
 
     function showWork() {
@@ -44,8 +40,8 @@
 
     /* The unit goes beside a bare number, so that switching units cannot change what was done. */
     function withUnit(id) {
-      var column = columnOf(id), text = input(id).value.trim();
-      if (column.kind === 'number' && text && BARE.test(text)) input(id).value = text + ' ' + usual(column);
+      var column = columnOf(id);
+      if (column.kind === 'number') input(id).value = Swardbook.readerUnits.beside(input(id).value, usual(column));
     }
 
     function typed() {
@@ -146,10 +142,8 @@
     function title(entry) { return entry.date + ', ' + entry.lawn + ': ' + wordsOf('work', entry.work).toLowerCase() + ', ' + entry.product; }
 
     function button(words, about, act) {
-      var made = Swardbook.element('button', 'sb-button sb-button--quiet', words);
-      made.type = 'button';
-      made.appendChild(Swardbook.element('span', 'sb-hidden', ': ' + about));
-      made.addEventListener('click', act);
+      var made = Swardbook.button(words, act);
+      Swardbook.add(made, 'span', 'sb-hidden', ': ' + about);
       return made;
     }
 
@@ -186,7 +180,7 @@
     }
 
     function yearRow(year) {
-      var made = Swardbook.element('li'), range = Object.prototype.hasOwnProperty.call(spec.grasses, year.grass) ? spec.grasses[year.grass] : null;
+      var made = Swardbook.element('li'), range = Swardbook.own(spec.grasses, year.grass) ? spec.grasses[year.grass] : null;
       var feeds = year.feeds === 1 ? '1 feed' : year.feeds + ' feeds';
       made.appendChild(Swardbook.element('strong', '', year.lawn + ', ' + year.year + ': '));
       made.appendChild(Swardbook.element('span', 'sb-work-record__total', amount(year.si)));
@@ -285,7 +279,5 @@
     write();
   }
 
-  /* This script stands in the page, and may be read before the one that every page has. */
-  if (window.Swardbook && Swardbook.component) Swardbook.component('work-record', start);
-  else window.addEventListener('load', function () { Swardbook.component('work-record', start); });
+  Swardbook.component('work-record', start);
 })();

@@ -1,4 +1,4 @@
-/* Draws a chart again for another site: the numbers are the path. The twin of `path` in generator/site/year/charts.py. */
+/* Draws a chart again for another site: the numbers are the path. Twin: year chart. */
 Swardbook.redrawChart = (function () {
   function points(values) {
     var ends = -Math.floor((values[0] + values[values.length - 1]) / 2);
@@ -15,7 +15,7 @@ Swardbook.redrawChart = (function () {
 
   /* series: lists of 52 whole numbers by name. */
   return function (figure, series) {
-    Array.prototype.forEach.call(figure.querySelectorAll('[data-series]'), function (drawn) {
+    Swardbook.each(figure, '[data-series]', function (drawn) {
       var names = drawn.getAttribute('data-series').split(' ');
       drawn.setAttribute('d', shapes[drawn.getAttribute('data-shape')](series[names[0]], series[names[1]]));
     });

@@ -1,33 +1,13 @@
-// What a formula may call in the browser. The twin of generator/formula/evaluate.py: the same
-// problems under the same codes, the same rounding, the same order of sums.
+/* What a formula may call in the browser: the same problems under the same codes, the same rounding, the same order of sums. Sentences
+   come from the contract. Twin: formula. */
 (function () {
   "use strict";
-  var Swardbook = (window.Swardbook = window.Swardbook || {});
-
-  var SENTENCES = {
-    "division-by-zero": "These values would divide by zero",
-    "negative-root": "These values would take the square root of a negative number",
-    "log-of-zero-or-less": "These values would take the logarithm of zero or less",
-    "power-of-negative": "These values would raise a negative number to a fractional power",
-    "angle-outside": "These values need an angle whose cosine is beyond 1",
-    "empty-list": "At least one reading is needed",
-    "lists-unequal": "The lists of readings are not the same length",
-    "corners-unpaired": "Every corner needs two distances, along and across, and one of them is missing",
-    "too-large": "These values give a number too large to work with",
-    "not-a-number": "One of the values is not a number",
-    "missing-value": "One of the values is missing",
-    "wrong-kind": "There is a list where one value belongs, or one value where a list belongs"
-  };
-  var SNAP = 1e-9;
-  var WIDEST_SNAP = 1e-3;
+  var C = Swardbook.contract.formula;
 
   function Problem(code, detail) {
-    this.name = "Problem";
-    this.code = code;
-    this.sentence = SENTENCES[code] + (detail ? " (" + detail + ")" : "") + ".";
-    this.message = this.sentence;
+    Swardbook.Problem.call(this, code, C.sentences[code] + (detail ? " (" + detail + ")" : "") + ".");
   }
-  Problem.prototype = Object.create(Error.prototype);
+  Problem.prototype = Object.create(Swardbook.Problem.prototype);
   Problem.prototype.constructor = Problem;
 
   function sure(result) {
@@ -36,7 +16,7 @@
   }
 
   function given(values, name) {
-    if (Object.prototype.hasOwnProperty.call(values, name)) { return values[name]; }
+    if (Swardbook.own(values, name)) { return values[name]; }
     throw new Problem("missing-value", name);
   }
 
@@ -106,7 +86,7 @@
   }
 
   function snapped(x) {
-    var slack = Math.min(SNAP * Math.max(1, Math.abs(x)), WIDEST_SNAP);
+    var slack = Math.min(C.snap * Math.max(1, Math.abs(x)), C.widest_snap);
     return Math.abs(x - nearest(x)) <= slack ? nearest(x) : x;
   }
 
@@ -190,7 +170,6 @@
 
   Swardbook.formula = {
     Problem: Problem,
-    SENTENCES: SENTENCES,
     answer: answer,
     each: each,
     sure: sure,

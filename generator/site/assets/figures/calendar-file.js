@@ -1,7 +1,7 @@
-/* Whole-day events as an iCalendar file (RFC 5545), for the calendar on a phone. The twin of generator/files/calendar_file.py. */
+/* Whole-day events as an iCalendar file (RFC 5545), for the calendar on a phone. Twin: calendar file. */
 (function () {
   'use strict';
-  var FIRST_MINUTE = Date.UTC(2020, 0, 1) / 60000; /* Before any book was made. */
+  var K = Swardbook.contract.calendar;
   var LONGEST_LINE = 75; /* octets, the line break not counted: RFC 5545, 3.1 */
 
   function octets(character) {
@@ -31,8 +31,8 @@
      made: a Date; of two files with the same ids the later one counts (SEQUENCE), so that what has moved moves. Returns the file's text. */
   function calendarFile(name, entries, domain, made) {
     var stamp = made.toISOString().slice(0, 19).replace(/[-:]/g, '') + 'Z';
-    var lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Swardbook//practice book//EN', 'CALSCALE:GREGORIAN', 'X-WR-CALNAME:' + escaped(name)];
-    var sequence = Math.max(0, Math.floor(made.getTime() / 60000) - FIRST_MINUTE);
+    var lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:' + K.product, 'CALSCALE:GREGORIAN', 'X-WR-CALNAME:' + escaped(name)];
+    var sequence = Math.max(0, Math.floor(made.getTime() / 60000) - K.first_minute);
     entries.forEach(function (entry) {
       lines.push(
         'BEGIN:VEVENT', 'UID:' + escaped(entry.id + '@' + domain), 'DTSTAMP:' + stamp, 'LAST-MODIFIED:' + stamp, 'SEQUENCE:' + sequence, 'DTSTART;VALUE=DATE:' + basic(entry.first),
@@ -45,6 +45,5 @@
     return lines.map(folded).join('');
   }
 
-  window.Swardbook = window.Swardbook || {};
   Swardbook.calendarFile = calendarFile;
 })();

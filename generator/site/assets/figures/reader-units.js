@@ -1,0 +1,19 @@
+/* Which of two units this reader uses, and a unit beside a bare number. */
+(function () {
+  'use strict';
+
+  /* As the page shows them just now. */
+  function us() { return document.documentElement.getAttribute('data-units') === 'us'; }
+
+  Swardbook.readerUnits = {
+    us: us,
+    system: function () { return us() ? 'us' : 'metric'; },
+    /* The metric unit, or the one of a US reader where that is another. */
+    of: function (metric, other) { return us() ? other || metric : metric; },
+    /* '12' -> '12 mm', so that switching units cannot change what was said; a text with more than a number in it stays as it is. */
+    beside: function (text, unit) {
+      var bare = text.trim();
+      return bare && unit && unit !== '1' && Swardbook.quantity.isBare(bare) ? bare + ' ' + unit : bare;
+    }
+  };
+})();

@@ -1,0 +1,74 @@
+"""The contract with the browser: what Python and the page's scripts must both know, written once in its own room and collected here.
+
+`asset_files` puts it at the head of the script that every page loads, as `Swardbook.contract`; what only the script of one part needs
+stands at the head of that part's script, under the part's name. A sentence is a template with named places, "'{text}' divides by
+zero.", filled by `str.format` here and by `Swardbook.filled` there. What still has to run on both sides is listed in
+`generator/twins.yml`.
+"""
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_RAIN_MM
+from generator.book.lists.kept_record import LAWN_CODE
+from generator.book.lists.shielding import RUN
+from generator.book.records.grass import LEVELS
+from generator.calculators.calculator_sentences import SLACK, calculator_table
+from generator.field.nitrogen_record import NOT_WRITTEN
+from generator.files.calendar_file import FIRST_MINUTE, PRODUCT
+from generator.files.nitrogen_text import RANGE_WORDS
+from generator.findings import LEAST_ALIKE, LONGEST_MISSPELT
+from generator.formula.functions import SNAP, WIDEST_SNAP
+from generator.formula.nodes import SENTENCES as FORMULA_SENTENCES
+from generator.jobs.amounts import SNAP as PACK_SNAP
+from generator.jobs.dates import EARLIEST_DAYS_BACK
+from generator.jobs.job_sentences import SENTENCES as JOB_SENTENCES
+from generator.jobs.job import LITRES_A_CUBIC_METRE
+from generator.jobs.plan_steps import ONLY_LEVELS
+from generator.jobs.price import CENTS, HAIR, MINUTE, SPOIL_NAME
+from generator.season.calendar_days import DAYS, MONTHS, MONTH_STARTS, WEEKS
+from generator.site.shared.kept_limits import LONGEST
+from generator.site.shared.strip_drawing import STRIP
+from generator.units import unit_table
+from generator.units.typed_text import reading_table
+
+
+def of_every_page() -> dict[str, Any]:
+    """JSON-able; found in a script as `Swardbook.contract`."""
+    return {
+        "units": unit_table(), "reading": reading_table(), "near": {"least_alike": LEAST_ALIKE, "longest": LONGEST_MISSPELT},
+        "formula": {"sentences": FORMULA_SENTENCES, "snap": SNAP, "widest_snap": WIDEST_SNAP},
+        "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS, "weeks": WEEKS}, "strip": STRIP,
+        "calendar": {"product": PRODUCT, "first_minute": FIRST_MINUTE.timestamp() // 60},
+        "kept": {
+            "first_year": FIRST_YEAR, "last_year": LAST_YEAR, "largest_lawn_m2": LARGEST_LAWN_M2, "most_rain_mm": MOST_RAIN_MM, "lawn": LAWN_CODE.pattern,
+            "longest": LONGEST,
+        },
+    }
+
+
+# Part -> what only its own script needs.
+OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
+    "calculator": calculator_table,
+    "job-planner": lambda: {
+        "levels": LEVELS, "only_levels": ONLY_LEVELS, "earliest_days_back": EARLIEST_DAYS_BACK, "snap": PACK_SNAP, "minute": MINUTE, "cents": CENTS,
+        "hair": HAIR, "litres": LITRES_A_CUBIC_METRE, "spoil": SPOIL_NAME,
+        "sentences": JOB_SENTENCES,
+    },
+    "work-record": lambda: {"run": RUN, "not_written": NOT_WRITTEN, "range": RANGE_WORDS, "slack": SLACK},
+}
+
+
+def contract_script() -> str:
+    """Sets `Swardbook.contract`, and stands before every other script."""
+    return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.contract = {_text(of_every_page())};\n"
+
+
+def part_script(name: str) -> str:
+    """Sets what the script of this part needs, `Swardbook.contract['hold-or-go']`; empty for a part that needs nothing of its own."""
+    return f"Swardbook.contract[{_text(name)}] = {_text(OF_A_PART[name]())};\n" if name in OF_A_PART else ""
+
+
+def _text(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=True, separators=(",", ":"))
