@@ -105,7 +105,7 @@ class WeatherYear:
 # The same for every grass of a place.
 @lru_cache(maxsize=1024)
 def weather(normals: Climate, site: Site, soil: Soil, frost_rules: FrostRules) -> WeatherYear:
-    """The weather at a site of a place. Source: each series says its own."""
+    """The weather at a site of a place; each series says its own source."""
     air, ground = (frost(normals, site, soil, frost_rules, ground=flag) for flag in (False, True))
     return WeatherYear(
         normals=normals, site=site, soil=soil, days=daily_climate(normals, site, soil), air_frost=air, ground_frost=ground,

@@ -5,7 +5,8 @@ from typing import Any
 
 from generator.formula import Formula, to_javascript
 from generator.book.records.inspection import Inspection, Outcome, InspectionQuestion
-from generator.field.inspection_result import SENTENCES, SLACK, limit_words, limits_si, prepared_inspection
+from generator.field.inspection_result import SENTENCES, limit_words, limits_si, prepared_inspection
+from generator.calculators.calculator_sentences import SLACK
 
 
 def inspection_script(inspection: Inspection) -> str:
