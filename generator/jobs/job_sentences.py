@@ -5,4 +5,29 @@ SENTENCES = {
     "before": "Before the day",
     "week": "Week {number}, from {day}",
     "times": "{name}, {times} times",
+    "inside": "Inside the window.",
+    "no_window": "No window here.",
+    "too_early": "Outside the window: {days} too early.",
+    "too_late": "Outside the window: {days} too late.",
+    "open_all_year": "The window is open all year.",
+    "window": "The window: {first} to {last}{best}.",
+    "best": ", best about {day}",
+    "settles": "{title}: done on {done}, it needs {days} here. That makes the first possible day of the job {first}.",
+    "later": "{days} later than planned",
+    "earlier": "{days} earlier than planned",
+    "set_by_hand": "{by}: set by you.",
+    "moved_by": "{by}, because of “{title}”.",
+    "settles_in_time": "{by}, so that it settles in time.",
+    "usual": "Usual here at that time: daily mean ",
+    "usual_growth": ", growth {growth}, frost on {frost} of nights.",
+    "included": "Included in the price: {list}.",
+    "spoil": "To carry away, loose: ",
+    "spoil_counts": ", which is {counts}.",
+    "from_label": "type in the rate from the label.",
+    "measured": "measure it on the day and type it in.",
 }
+# What is said of who does a step; nothing of a step that the practice's own hands do.
+WHO = {"hands": "", "client": "The client does this.", "office": "Done from the office."}
+WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+# Work of up to so long is told in minutes.
+LONGEST_IN_MINUTES = 90

@@ -1,4 +1,4 @@
-"""A work record that a practice kept: the CSV file that the page exports, read with the place of every value."""
+"""A work record that a practice kept: the CSV file that the page exports, read with the place of every value. Twin: kept record."""
 
 import re
 from collections.abc import Collection, Iterator

@@ -1,7 +1,7 @@
 """Text that a spreadsheet would take for a formula goes out behind an apostrophe, and reading takes that off again.
 
 A spreadsheet runs a cell that begins with one of these signs; the wide ones are run where Chinese, Japanese or Korean is written.
-Source: OWASP, CSV Injection. `parts/work-record/work-record-csv.js` is the browser's twin.
+Source: OWASP, CSV Injection. Twin: shielding.
 """
 
 import re

@@ -23,7 +23,7 @@ from generator.formula.functions import SNAP, WIDEST_SNAP
 from generator.formula.nodes import SENTENCES as FORMULA_SENTENCES
 from generator.jobs.amounts import SNAP as PACK_SNAP
 from generator.jobs.dates import EARLIEST_DAYS_BACK
-from generator.jobs.job_sentences import SENTENCES as JOB_SENTENCES
+from generator.jobs.job_sentences import LONGEST_IN_MINUTES, SENTENCES as JOB_SENTENCES, WEEKDAYS, WHO
 from generator.jobs.job import LITRES_A_CUBIC_METRE
 from generator.jobs.plan_steps import ONLY_LEVELS
 from generator.jobs.price import CENTS, HAIR, MINUTE, SPOIL_NAME
@@ -54,7 +54,7 @@ OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
     "job-planner": lambda: {
         "levels": LEVELS, "only_levels": ONLY_LEVELS, "earliest_days_back": EARLIEST_DAYS_BACK, "snap": PACK_SNAP, "minute": MINUTE, "cents": CENTS,
         "hair": HAIR, "litres": LITRES_A_CUBIC_METRE, "spoil": SPOIL_NAME,
-        "sentences": JOB_SENTENCES,
+        "sentences": JOB_SENTENCES, "who": WHO, "weekdays": WEEKDAYS, "longest_in_minutes": LONGEST_IN_MINUTES,
     },
     "work-record": lambda: {"run": RUN, "not_written": NOT_WRITTEN, "range": RANGE_WORDS, "slack": SLACK},
 }

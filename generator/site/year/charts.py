@@ -1,7 +1,7 @@
 """The small charts of a computed year: series of 52 whole numbers, the shapes that draw them, and scales in both systems.
 
 A chart is drawn in the units of its series (tenths of a degree, per cent, tenths of a millimetre), so that a path is the numbers
-themselves and the page's script needs no arithmetic to draw another site. `year-chart.js` is the twin of `path`.
+themselves and the page's script needs no arithmetic to draw another site. Twin: year chart.
 """
 
 from collections.abc import Mapping, Sequence

@@ -1,5 +1,6 @@
 """The renovation guide of a grass: why, when here, the weeks before, the day in order, the weeks after."""
 
+from generator.jobs.job_sentences import WHO
 from generator.site.making import Making
 from generator.site.year.home_years import card_strip, page_strip, window_at_home
 from collections.abc import Iterator
@@ -97,12 +98,11 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, here:
     }
 
 
-WHO_WORDS = {"hands": None, "client": "The client does this.", "office": "Done from the office."}
 
 
 def step_notes(step: Step) -> list[str]:
     """Where a step is not done on every lawn, who does it, and a limit to it."""
-    return [note for note in (step.only_where, WHO_WORDS[step.who], step.note) if note]
+    return [note for note in (step.only_where, WHO[step.who], step.note) if note]
 
 
 def day_label(day: int, until: int | None = None) -> str:

@@ -6,7 +6,7 @@ from typing import Any
 
 from generator.site.pages.calculator.view import amount_words
 from generator.season.calendar_days import MONTHS
-from generator.jobs.job_sentences import SENTENCES
+from generator.jobs.job_sentences import LONGEST_IN_MINUTES, SENTENCES, WEEKDAYS
 from generator.jobs.job import JobStep, Settling
 from generator.jobs.price import Cost
 from generator.jobs.amounts import Purchased, Spoil, Worked
@@ -15,14 +15,12 @@ from generator.calculators.calculate import Amount
 from generator.units import to_si, unit
 
 MINUTES_AN_HOUR = 60
-LONGEST_IN_MINUTES = 90
 LITRES_A_CUBIC_METRE = 1000
-WHO_WORDS = {"hands": "", "client": "The client does this.", "office": "Done from the office."}
 
 
 def day(value: date) -> str:
     """'Mon 12 Oct 2026'."""
-    return f"{value:%a} {value.day} {value:%b} {value.year:04d}"
+    return f"{WEEKDAYS[value.weekday()]} {value.day} {MONTHS[value.month - 1][:3]} {value.year:04d}"
 
 
 def month_day(text: str | None) -> str:
@@ -74,27 +72,24 @@ def area(m2: float) -> dict[str, str]:
 
 def headline(found: Verdict) -> str:
     if found.inside:
-        return "Inside the window."
+        return SENTENCES["inside"]
     if found.stretch is None:
-        return "No window here."
-    return f"Outside the window: {count(found.days_outside, 'day')} too {'early' if found.side == 'before' else 'late'}."
+        return SENTENCES["no_window"]
+    return SENTENCES["too_early" if found.side == "before" else "too_late"].format(days=count(found.days_outside, "day"))
 
 
 def edges(window: dict[str, Any]) -> str:
     """window: as in `job_values`."""
     if not window["from"]:
         return ""
-    best = f", best about {month_day(window['best'])}" if window["best"] else ""
     if window["from"] == "01-01" and window["to"] == "12-31":
-        return "The window is open all year."
-    return f"The window: {month_day(window['from'])} to {month_day(window['to'])}{best}."
+        return SENTENCES["open_all_year"]
+    best = SENTENCES["best"].format(day=month_day(window["best"])) if window["best"] else ""
+    return SENTENCES["window"].format(first=month_day(window["from"]), last=month_day(window["to"]), best=best)
 
 
 def settles(each: Settling, title: str) -> str:
-    return (
-        f"{title}: done on {day(each.done_on)}, it needs {count(each.days, 'day')} here."
-        f" That makes the first possible day of the job {day(each.first_day)}."
-    )
+    return SENTENCES["settles"].format(title=title, done=day(each.done_on), days=count(each.days, "day"), first=day(each.first_day))
 
 
 def moved(each: JobStep, titles: dict[str, str]) -> str:
@@ -102,10 +97,10 @@ def moved(each: JobStep, titles: dict[str, str]) -> str:
     days = each.dated.moved_days
     if not days:
         return ""
-    by = f"{count(abs(days), 'day')} {'later' if days > 0 else 'earlier'} than planned"
+    by = SENTENCES["later" if days > 0 else "earlier"].format(days=count(abs(days), "day"))
     if each.dated.moved_by:
-        return f"{by}, because of “{titles[each.dated.moved_by]}”."
-    return f"{by}, so that it settles in time."
+        return SENTENCES["moved_by"].format(by=by, title=titles[each.dated.moved_by])
+    return SENTENCES["settles_in_time"].format(by=by)
 
 
 def usual(each: JobStep) -> list[Any]:
@@ -113,7 +108,7 @@ def usual(each: JobStep) -> list[Any]:
     mean_c = round(each.mean_temperature_c * 10) / 10
     pair = both(Amount(to_si(mean_c, unit("°C")), unit("°C"), unit("°F"), 1))
     frost = percent(round(each.frost_chance * 1000) / 1000)
-    return ["Usual here at that time: daily mean ", [pair["metric"], pair["us"]], f", growth {each.growth_class}, frost on {frost} of nights."]
+    return [SENTENCES["usual"], [pair["metric"], pair["us"]], SENTENCES["usual_growth"].format(growth=each.growth_class, frost=frost)]
 
 
 def answers(each: Worked, main: tuple[str, ...]) -> list[dict[str, Any]]:
@@ -131,7 +126,7 @@ def bought(each: Purchased) -> str:
 def included(cost: Cost) -> str:
     """'Included in the price: Scout the lawn, 4 times.'; nothing where every task is charged."""
     done = [SENTENCES["times"].format(name=name, times=times) if times > 1 else name for name, times in cost.included]
-    return f"Included in the price: {'; '.join(done)}." if done else ""
+    return SENTENCES["included"].format(list="; ".join(done)) if done else ""
 
 
 def spoil(away: Spoil) -> list[Any]:
@@ -140,14 +135,14 @@ def spoil(away: Spoil) -> list[Any]:
         return []
     pair = both(Amount(away.volume_m3, unit("m3"), unit("yd3"), 1))
     counts = [count(number, one) for number, one in ((away.bags, "bag"), (away.trailer_loads, "trailer load")) if number]
-    return ["To carry away, loose: ", [pair["metric"], pair["us"]], f", which is {' or '.join(counts)}." if counts else "."]
+    return [SENTENCES["spoil"], [pair["metric"], pair["us"]], SENTENCES["spoil_counts"].format(counts=" or ".join(counts)) if counts else "."]
 
 
 def ask(each: Worked) -> str:
     """What has to be typed in before a calculator at a step has an answer; nothing where it has one."""
     if each.needs_label:
-        return "type in the rate from the label."
-    return "measure it on the day and type it in." if each.quantity.measured else ""
+        return SENTENCES["from_label"]
+    return SENTENCES["measured"] if each.quantity.measured else ""
 
 
 def packs(each: Purchased) -> str:

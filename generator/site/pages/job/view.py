@@ -21,7 +21,7 @@ from generator.site.pages.guide.view import STAGES
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.pages.inspection.view import PATH as INSPECTION_PAGE, SCRIPT as INSPECTION_RULES, SPEC as INSPECTION_QUESTIONS
 from generator.site.pages.job.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT, job_scripts, main_results
-from generator.jobs.job_sentences import SENTENCES
+from generator.jobs.job_sentences import SENTENCES, WHO
 from generator.jobs.price import CostLine
 from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
@@ -140,7 +140,7 @@ def _step(book: Book, here: PageContext, each: JobStep, titles: dict[str, str]) 
     operation = dated.step.operation
     return {
         "id": each.id, "date": words.day(dated.date) + (f" to {words.day(dated.until)}" if dated.until and dated.until != dated.date else ""),
-        "title": step.title, "moved": words.moved(each, titles), "who": words.WHO_WORDS[step.who],
+        "title": step.title, "moved": words.moved(each, titles), "who": WHO[step.who],
         "level": operation.level if operation else "", "how": operation.how if operation else "", "say": step.say, "why": step.why or "",
         "only_where": step.only_where or "", "wait_for": step.wait_for or "", "minutes": words.spent(each.minutes),
         "usual": words.usual(each), "gear": ", ".join(gear.name for gear in step.gear),

@@ -1,16 +1,14 @@
-/* A job in words. The twin of generator/site/pages/job/job_words.py: a test holds that the page says the same before and after its script. */
+/* A job in words. Twin: job words. */
 (function () {
   'use strict';
-  var WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-  var MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
-  var LONGEST_IN_MINUTES = 90;
-  var ASK = { label: 'type in the rate from the label.', measured: 'measure it on the day and type it in.' };
-  var WHO = { hands: '', client: 'The client does this.', office: 'Done from the office.' };
+  var K = Swardbook.contract['job-planner'], MONTHS = Swardbook.contract.year.months;
+
+  function said(name, values) { return Swardbook.filled(K.sentences[name], values || {}); }
 
   /* 'Mon 12 Oct 2026' for an ISO date. */
   function day(iso) {
     var number = Swardbook.dates.fromIso(iso);
-    return WEEKDAYS[((number + 4) % 7 + 7) % 7] + ' ' + (+iso.slice(8)) + ' ' + MONTHS[+iso.slice(5, 7) - 1].slice(0, 3) + ' ' + iso.slice(0, 4);
+    return K.weekdays[((number + 3) % 7 + 7) % 7] + ' ' + (+iso.slice(8)) + ' ' + MONTHS[+iso.slice(5, 7) - 1].slice(0, 3) + ' ' + iso.slice(0, 4);
   }
 
   function monthDay(text) { return text ? (+text.slice(3)) + ' ' + MONTHS[+text.slice(0, 2) - 1] : ''; }
@@ -21,7 +19,7 @@
   function spent(minutes) {
     if (minutes === null) { return ''; }
     var whole = Math.floor(minutes + 0.5);
-    return whole <= LONGEST_IN_MINUTES ? whole + ' min' : Math.floor(whole / 60) + ' h ' + whole % 60 + ' min';
+    return whole <= K.longest_in_minutes ? whole + ' min' : Math.floor(whole / 60) + ' h ' + whole % 60 + ' min';
   }
 
   function clock(minutes) {
@@ -47,39 +45,40 @@
   }
 
   function headline(window) {
-    if (window.inside) { return 'Inside the window.'; }
-    if (!window.from) { return 'No window here.'; }
-    return 'Outside the window: ' + count(window.days_outside, 'day') + ' too ' + (window.side === 'before' ? 'early' : 'late') + '.';
+    if (window.inside) { return said('inside'); }
+    if (!window.from) { return said('no_window'); }
+    return said(window.side === 'before' ? 'too_early' : 'too_late', { days: count(window.days_outside, 'day') });
   }
 
   function edges(window) {
     if (!window.from) { return ''; }
-    if (window.from === '01-01' && window.to === '12-31') { return 'The window is open all year.'; }
-    return 'The window: ' + monthDay(window.from) + ' to ' + monthDay(window.to) + (window.best ? ', best about ' + monthDay(window.best) : '') + '.';
+    if (window.from === '01-01' && window.to === '12-31') { return said('open_all_year'); }
+    var best = window.best ? said('best', { day: monthDay(window.best) }) : '';
+    return said('window', { first: monthDay(window.from), last: monthDay(window.to), best: best });
   }
 
   function settles(each, title) {
-    return title + ': done on ' + day(each.done_on) + ', it needs ' + count(each.days, 'day') + ' here. That makes the first possible day of the job ' + day(each.first_day) + '.';
+    return said('settles', { title: title, done: day(each.done_on), days: count(each.days, 'day'), first: day(each.first_day) });
   }
 
   function moved(step, titles, byHand) {
     if (!step.moved_days) { return ''; }
-    var by = count(Math.abs(step.moved_days), 'day') + (step.moved_days > 0 ? ' later' : ' earlier') + ' than planned';
-    if (byHand) { return by + ': set by you.'; }
-    return by + (step.moved_by ? ', because of “' + titles[step.moved_by] + '”.' : ', so that it settles in time.');
+    var by = said(step.moved_days > 0 ? 'later' : 'earlier', { days: count(Math.abs(step.moved_days), 'day') });
+    if (byHand) { return said('set_by_hand', { by: by }); }
+    return step.moved_by ? said('moved_by', { by: by, title: titles[step.moved_by] }) : said('settles_in_time', { by: by });
   }
 
   function usual(step) {
     var mean = Swardbook.quantity.unit('°C');
-    return ['Usual here at that time: daily mean ', both(step.usual.mean_temperature_c * mean.factor + mean.offset, '°C', '°F', 1),
-      ', growth ' + step.usual.growth + ', frost on ' + percent(step.usual.frost_probability) + ' of nights.'];
+    return [said('usual'), both(step.usual.mean_temperature_c * mean.factor + mean.offset, '°C', '°F', 1),
+      said('usual_growth', { growth: step.usual.growth, frost: percent(step.usual.frost_probability) })];
   }
 
   function bought(line) { return line.name + (line.note ? '. ' + line.note : ''); }
 
   function included(cost) {
-    var done = cost.included.map(function (each) { return each.name + (each.times > 1 ? ', ' + each.times + ' times' : ''); });
-    return done.length ? 'Included in the price: ' + done.join('; ') + '.' : '';
+    var done = cost.included.map(function (each) { return each.times > 1 ? said('times', { name: each.name, times: each.times }) : each.name; });
+    return done.length ? said('included', { list: done.join('; ') }) : '';
   }
 
   /* The words component's text; nothing where nothing is carried away. */
@@ -88,16 +87,16 @@
     var counts = [];
     if (out.spoil_bags) { counts.push(count(out.spoil_bags, 'bag')); }
     if (out.spoil_trailer_loads) { counts.push(count(out.spoil_trailer_loads, 'trailer load')); }
-    return ['To carry away, loose: ', both(out.spoil_m3, 'm3', 'yd3', 1), counts.length ? ', which is ' + counts.join(' or ') + '.' : '.'];
+    return [said('spoil'), both(out.spoil_m3, 'm3', 'yd3', 1), counts.length ? said('spoil_counts', { counts: counts.join(' or ') }) : '.'];
   }
 
   /* What has to be typed in before a calculator at a step has an answer; nothing where it has one. */
-  function ask(given) { return given.needs_label ? ASK.label : given.measured ? ASK.measured : ''; }
+  function ask(given) { return given.needs_label ? said('from_label') : given.measured ? said('measured') : ''; }
 
   function dates(step) { return day(step.date) + (step.until && step.until !== step.date ? ' to ' + day(step.until) : ''); }
 
   Swardbook.jobWords = {
     day: day, count: count, percent: percent, money: money, spent: spent, clock: clock, litres: litres, depth: depth, area: area,
-    amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, bought: bought, included: included, spoil: spoil, ask: ask, who: WHO
+    amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, bought: bought, included: included, spoil: spoil, ask: ask, who: K.who
   };
 })();

@@ -2,22 +2,12 @@
    its own, because a page opened from a folder may load scripts but may not fetch data. */
 (function () {
   var seasons = {};
-  var monthNames = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+  var monthNames = Swardbook.contract.year.months;
 
   /* Called by each seasons file with what it knows. */
   Swardbook.season = function (grass, place, season) {
     seasons[grass + '--' + place] = season;
   };
-
-  function load(folder, grass, place, ready, failed) {
-    var key = grass + '--' + place;
-    if (seasons[key]) return ready(seasons[key]);
-    var script = document.createElement('script');
-    script.src = folder + key + '.js';
-    script.onload = function () { if (seasons[key]) ready(seasons[key]); else failed(); };
-    script.onerror = failed;
-    document.head.appendChild(script);
-  }
 
   function link(text, address, className) {
     var made = Swardbook.element('a', className, text);
@@ -79,8 +69,8 @@
     function choose() {
       var wanted = grass.value + '--' + place.value;
       /* A slow file must not overwrite the answer to a later choice. */
-      var current = function (then) { return function (season) { if (grass.value + '--' + place.value === wanted) then(season); }; };
-      load(folder, grass.value, place.value, current(show), current(missing));
+      var current = function (then) { return function () { if (grass.value + '--' + place.value === wanted) then(seasons[wanted]); }; };
+      Swardbook.load(folder + wanted + '.js').then(current(show)).catch(current(missing));
       Swardbook.tell('chosen', { grass: grass.value, place: place.value });
     }
 

@@ -6,15 +6,6 @@
   /* Called by the script of each grass and place: by site, its strip, series, texts and rows, and those of each soil. */
   Swardbook.years = function (key, years) { loaded[key] = years; };
 
-  function load(address, key, ready, failed) {
-    if (loaded[key]) return ready(loaded[key]);
-    var script = document.createElement('script');
-    script.src = address;
-    script.onload = function () { if (loaded[key]) ready(loaded[key]); else failed(); };
-    script.onerror = failed;
-    document.head.appendChild(script);
-  }
-
   function all(selector, root) { return Array.prototype.slice.call((root || document).querySelectorAll(selector)); }
 
   function line(parts) {
@@ -72,12 +63,12 @@
     function redraw() {
       var site = chosen();
       var name = site.parentElement.textContent.trim();
-      load(root.getAttribute('data-years'), root.getAttribute('data-key'), function (years) {
+      Swardbook.load(root.getAttribute('data-years')).then(function () {
         /* A slow file must not overwrite the answer to a later choice. */
         if (chosen() !== site) return;
-        show(years[site.value], soil ? soil.value : '');
+        show(loaded[root.getAttribute('data-key')][site.value], soil ? soil.value : '');
         say.textContent = site.value === first ? '' : 'Shown here: ' + name + '. The twelve months below are for open ground.';
-      }, function () { say.textContent = 'This copy of the book does not have the years of other sites.'; });
+      }).catch(function () { say.textContent = 'This copy of the book does not have the years of other sites.'; });
     }
 
     function restore() {
