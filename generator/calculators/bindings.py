@@ -127,12 +127,12 @@ def _of_step(part: str, names: list[str], context: Chosen) -> Bound:
         raise BindError(f"'{part}' names no field of a step", "write 'step.NAME.depth', for the depth of one of its waterings")
     if context.steps is None:
         raise Unchosen(f"'{part}' needs the book's steps", "give the book steps", "mm")
-    watered = {id: step for id, step in context.steps.items() if step.watering is not None}
+    watered = {id: (step, step.watering.depth) for id, step in context.steps.items() if step.watering is not None}
     if names[0] not in watered:
         known = f"the steps that water are {', '.join(watered)}" if watered else "no step of this book waters"
         raise BindError(f"step '{names[0]}' waters nothing or is not in data/steps", suggestion(names[0], watered, known))
-    step = watered[names[0]]
-    return bound_value(step.watering.depth, context)._replace(where_from=f"from our step: {step.title}")
+    step, depth = watered[names[0]]
+    return bound_value(depth, context)._replace(where_from=f"from our step: {step.title}")
 
 
 def _of_grass(part: str, names: list[str], context: Chosen) -> Bound:

@@ -13,8 +13,8 @@ from generator.book.records.calculator import Calculator, Example, Input
 from generator.calculators.calculator_sentences import SENTENCES, SINGULAR, SLACK
 from generator.calculators.prepared import Limits, Prepared, Units, prepared
 from generator.units import QuantityError, Unit, from_si, read_list, read_quantity, to_si, unit
+from generator.calculators.single_value import Value, readings, single
 
-Value = float | tuple[float, ...]
 # A number as large or as small as there is has some 330 digits on either side of the point; the usual 28 would end in a traceback.
 _ALL_DIGITS = Context(prec=700)
 USAGE = ("unknown-input", "unknown-result", "given-twice", "not-solved", "missing", "unreadable")
@@ -111,7 +111,7 @@ def _read_all(ready: Prepared, given: Mapping[str, object], problems: list[Input
             if weighed is None:
                 problems.append(InputProblem(name, "unreadable", f"{asked.question}: {error.sentence}"))
                 continue
-            values[name], units = weighed, ready.weighed
+            values[name], units = weighed, ready.weighed or units
         impossible = _impossible(asked, ready.limits[name], values[name], units.metric[name])
         if impossible:
             problems.append(InputProblem(name, "impossible", impossible))
@@ -123,6 +123,7 @@ def _read(asked: Input, typed: object, wanted: Unit) -> Value:
     if typed is None:
         return default_si(asked)
     if not isinstance(typed, str):
+        assert isinstance(typed, int | float | Sequence), "what is given is text, a number or readings"
         return tuple(map(float, typed)) if isinstance(typed, Sequence) else float(typed)
     if asked.many:
         return tuple(read_list(typed, wanted))
@@ -136,7 +137,7 @@ def _read(asked: Input, typed: object, wanted: Unit) -> Value:
 
 
 def _read_weighed(ready: Prepared, name: str, typed: object) -> Value | None:
-    if name not in ready.calculator.weighed:
+    if name not in ready.calculator.weighed or ready.weighed is None:
         return None
     try:
         return _read(ready.calculator.inputs[name], typed, ready.weighed.metric[name])
@@ -147,7 +148,7 @@ def _read_weighed(ready: Prepared, name: str, typed: object) -> Value | None:
 def default_si(asked: Input) -> Value:
     """What an input starts with, in SI units."""
     start = unit(asked.unit)
-    return tuple(to_si(each, start) for each in asked.default) if asked.many else to_si(asked.default, start)
+    return tuple(to_si(each, start) for each in readings(asked.default)) if asked.many else to_si(single(asked.default), start)
 
 
 def _impossible(asked: Input, limits: Limits, value: Value, shown: Unit) -> str | None:
@@ -257,7 +258,7 @@ def run_example(calculator: Calculator, example: Example) -> list[str]:
             if wanted.dimension != run.results[name].unit.dimension:
                 found.append(f"{name} is not measured in {wanted}; use {run.results[name].unit}")
                 continue
-            got = run.results[name].value(wanted)
+            got = single(run.results[name].value(wanted))
             if abs(got - expected.value) > expected.within * (1 + SLACK):
                 shown = f"{expected.value:g} {wanted}"
                 found.append(f"{name} comes to {got:g} {wanted}, but the example says {shown}, within {expected.within:g}")

@@ -5,6 +5,7 @@ Twin: turned round.
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from typing import Any
 
 from generator.findings import suggestion
 from generator.formula import FormulaProblem
@@ -56,7 +57,7 @@ def _none(start: Calculation, about: str, code: str, sentence: str) -> Calculati
     return replace(start, results={}, warnings=(), problems=(InputProblem(about, code, sentence),))
 
 
-def _refusals(calculator: Calculator, wanted: Mapping, for_input: str, given: Mapping) -> list[InputProblem]:
+def _refusals(calculator: Calculator, wanted: Mapping[str, object], for_input: str, given: Mapping[str, object]) -> list[InputProblem]:
     asked = calculator.inputs.get(for_input)
     if asked is None:
         listed = f"it takes {', '.join(calculator.inputs)}"
@@ -143,7 +144,7 @@ class _Search:
             return value
         short = to_si(float(f"{from_si(value, self.input_unit):.{DIGITS}g}"), self.input_unit)
         here, there = self.function(value), self.function(short)
-        if there is None:
+        if here is None or there is None:
             return value
         if within:
             return short if side_of(there, self.target) == side_of(here, self.target) else value
@@ -162,7 +163,7 @@ class _Search:
     def _of_a_leap(self, met: Meeting, chosen: float) -> str:
         rising = met.before < 0
         here, other = (met.first, met.last) if rising else (met.last, met.first)
-        near, far = (self._shown(self.function(each)) for each in (here, other))
+        near, far = ("" if (answer := self.function(each)) is None else self._shown(answer) for each in (here, other))
         beyond = self._input(other) if self.asked.whole else SENTENCES["more" if rising else "less"]
         return self._said("leap", near=near, given=self._input(chosen), far=far, other=beyond)
 
@@ -177,12 +178,13 @@ def _response(ready: Prepared, for_input: str, result: str, values: Mapping[str,
             needed |= set(ready.rules[name].formula.names)
 
     def function(value: float) -> float | None:
-        known = {**ready.constants_si, **values, for_input: value}
+        known: dict[str, Any] = {**ready.constants_si, **values, for_input: value}
         for name in chain:
             try:
                 known[name] = ready.rules[name].formula.evaluate({**known, **ready.rules[name].constants_si})
             except FormulaProblem:
                 continue
-        return known.get(result)
+        answer: float | None = known.get(result)
+        return answer
 
     return function

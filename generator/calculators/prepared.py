@@ -1,14 +1,14 @@
 """A calculator made ready to run: units looked up, formulas parsed, equations joined in; and what is wrong with one."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Generator, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from generator.findings import suggestion
 from generator.formula import Formula, FormulaError, ListOf, check, parse
 from generator.formula.nodes import CONSTANTS, FUNCTIONS
-from generator.book.records.calculator import Calculator, Input, Result
+from generator.book.records.calculator import Calculator, Input, Result, Weighed
 from generator.season.equations.every_equation import EQUATIONS
 from generator.season.equations.equation import Equation
 from generator.units import Unit, UnitError, to_si, unit
@@ -106,10 +106,11 @@ def rule_of(result: Result) -> Rule:
     """Raises FormulaError for text that is not a formula, and for an equation or an input of it that does not exist."""
     if result.formula is not None:
         return Rule(parse(result.formula))
-    equation = EQUATIONS.get(result.equation)
+    name = result.equation or ""
+    equation = EQUATIONS.get(name)
     if equation is None:
-        what = f"unknown equation '{result.equation}'"
-        raise FormulaError(0, what, suggestion(result.equation, EQUATIONS, f"it knows {', '.join(sorted(EQUATIONS))}"))
+        what = f"unknown equation '{name}'"
+        raise FormulaError(0, what, suggestion(name, EQUATIONS, f"it knows {', '.join(sorted(EQUATIONS))}"))
     for name in result.given.keys() - equation.inputs.keys():
         listed = f"its inputs are {', '.join(equation.inputs)}"
         raise FormulaError(0, f"equation '{result.equation}' has no input '{name}'", suggestion(name, equation.inputs, listed))
@@ -119,8 +120,9 @@ def rule_of(result: Result) -> Rule:
 
 def _units(calculator: Calculator, weighed: bool) -> Units:
     metric, us = {}, {}
-    for name, each in (*calculator.inputs.items(), *calculator.results.items()):
-        pair = calculator.weighed.get(name, each) if weighed else each
+    named: list[tuple[str, Input | Result]] = [*calculator.inputs.items(), *calculator.results.items()]
+    for name, each in named:
+        pair: Input | Result | Weighed = calculator.weighed[name] if weighed and name in calculator.weighed else each
         metric[name] = unit(pair.unit)
         us[name] = unit(pair.us_unit) if pair.us_unit else metric[name]
     return Units(metric, us)
@@ -169,7 +171,7 @@ def _unit_faults(calculator: Calculator) -> Iterator[CalculatorFault]:
         yield from _unit_fault(("constants", name, "unit"), constant.unit)
 
 
-def _unit_fault(path: Path, spelling: str) -> Iterator[CalculatorFault]:
+def _unit_fault(path: Path, spelling: str) -> Generator[CalculatorFault, None, Unit | None]:
     try:
         return unit(spelling)
     except UnitError as error:

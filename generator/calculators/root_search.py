@@ -9,6 +9,8 @@ from math import floor, inf
 from typing import NamedTuple
 
 Function = Callable[[float], float | None]
+# A place that misses what is wanted, and on which side of it.
+Side = tuple[float, int]
 
 
 class Search(NamedTuple):
@@ -140,7 +142,9 @@ def meetings(function: Function, places: list[float], wanted: float, whole: bool
     return [each for each in found if each is not None]
 
 
-def _stretch(function, wanted, whole, off, first, last, beyond) -> Meeting:
+def _stretch(
+    function: Function, wanted: float, whole: bool, off: Side | None, first: float, last: float, beyond: Side | None,
+) -> Meeting:
     def met(place: float) -> bool:
         return side_of(function(place), wanted) == 0
 
@@ -152,14 +156,14 @@ def _stretch(function, wanted, whole, off, first, last, beyond) -> Meeting:
     return Meeting(first, last, off[1] if off else 0, beyond[1] if beyond else 0, "point" if narrow else "stretch")
 
 
-def _between(function, wanted, whole, off, beyond) -> Meeting | None:
+def _between(function: Function, wanted: float, whole: bool, off: Side, beyond: Side) -> Meeting | None:
     near, far = _halve(lambda place: side_of(function(place), wanted) == off[1], off[0], beyond[0], whole)
     here, there = function(near), function(far)
-    if there is None:
+    if here is None or there is None:
         return None
     if side_of(there, wanted) == 0:
         return _stretch(function, wanted, whole, (near, off[1]), far, far, beyond)
-    about = max(abs(function(off[0])), abs(function(beyond[0])))
+    about = max(abs(answer) for place in (off[0], beyond[0]) if (answer := function(place)) is not None)
     leap = abs(here - there)
     if leap > SEARCH.pole * about:
         return None

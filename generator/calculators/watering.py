@@ -7,6 +7,7 @@ from math import ceil, floor, inf
 from generator.book.records.calculator import Calculator
 from generator.season.calendar_days import week_days
 from generator.calculators.calculate import calculate
+from generator.calculators.single_value import single
 from generator.season.engine_rules import SoilWater
 from generator.season.reasons import NumberSaid, Reason, because, share
 from generator.season.year import SeasonYear
@@ -51,7 +52,7 @@ def sprinkler_of(calculators: Mapping[str, Calculator]) -> Sprinkler | None:
 
     def start(name: str, wanted: str) -> float:
         asked = calculator.inputs[name]
-        return to_si(asked.default, unit(asked.unit)) / unit(wanted).factor
+        return to_si(single(asked.default), unit(asked.unit)) / unit(wanted).factor
 
     return Sprinkler(start("precipitation_rate", "mm/h"), start("uniformity", "1"), calculator)
 

@@ -65,7 +65,9 @@ def answer_for(holds: Mapping[str, Hold], forecast: Forecast) -> HoldAnswer:
     holds: by id, as `check` has passed them. A comparison with what there is none of ('the label sets no such limit') is not
     true.
     """
-    reasons, undecided, quiet = [], [], []
+    reasons: list[HoldReason] = []
+    undecided: list[tuple[str, HoldRule, frozenset[str]]] = []
+    quiet: list[str] = []
     for id, hold in holds.items():
         before = len(reasons) + len(undecided)
         values = replace(forecast, known={**forecast.known, **constants_si(hold)})
@@ -89,7 +91,7 @@ def _asked(undecided: list[tuple[str, HoldRule, frozenset[str]]]) -> Iterator[As
     for question in QUESTIONS:
         asking = [(id, rule) for id, rule, names in undecided if question in {ANSWERED_BY[name] for name in names}]
         if asking:
-            could = "hold" if any(rule.answer == "hold" for _, rule in asking) else "care"
+            could: Literal["hold", "care"] = "hold" if any(rule.answer == "hold" for _, rule in asking) else "care"
             yield AskedHold(question, could, tuple(dict.fromkeys(id for id, _ in asking)))
 
 

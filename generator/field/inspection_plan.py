@@ -44,6 +44,7 @@ def _say(found: tuple[Found, ...], words: Mapping[str, str]) -> str:
 def added_step(book: Book, found: Found, words: Mapping[str, str]) -> Step:
     """A step that an inspection adds; it waits for nothing, and nothing waits for it."""
     added, outcome = found.outcome.add, found.outcome
+    assert added is not None, "only what adds a step is asked for one"
     title = book.tasks[added.task].name if added.task else filled(outcome.say, words)
     # Jobs and calendars of an earlier edition have it as visit-...: see `event_id`, and parts/job-planner/job-kept.js.
     place = f"{found.question}-{found.position}"

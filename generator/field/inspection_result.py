@@ -159,7 +159,8 @@ def _read_all(inspection: Inspection, answers: Mapping[str, Answer]) -> tuple[di
 def limits_si(question: InspectionQuestion) -> tuple[float | None, float | None]:
     """Smallest and largest possible answer in SI units; None where there is none."""
     wanted = unit(question.unit)
-    return tuple(None if limit is None else to_si(limit, wanted) for limit in (question.at_least, question.at_most))
+    least, most = (None if limit is None else to_si(limit, wanted) for limit in (question.at_least, question.at_most))
+    return least, most
 
 
 def limit_words(question: InspectionQuestion) -> tuple[str, str]:

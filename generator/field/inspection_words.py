@@ -42,9 +42,17 @@ def _values(inspection: Inspection, practice: Practice, country: Country | None)
     given = {
         "practice": practice.name, "telephone": practice.telephone, "email": practice.email, "currency": practice.currency,
         "minimum_charge": _number(practice.minimum_charge), "tax": _tax(practice), "deposit_percent": _number(practice.deposit_percent),
-        "valid_days": _number(practice.estimate_valid_days), "law": inspection.estimate.law.get(country, inspection.estimate.law_elsewhere),
+        "valid_days": _number(practice.estimate_valid_days), "law": _law(inspection, country),
     }
     return {name: value for name, value in given.items() if value is not None}
+
+
+def _law(inspection: Inspection, country: Country | None) -> str | None:
+    """The consumer law that an estimate names; None in a book without estimates."""
+    estimate = inspection.estimate
+    if estimate is None:
+        return None
+    return estimate.law_elsewhere if country is None else estimate.law.get(country, estimate.law_elsewhere)
 
 
 def _tax(practice: Practice) -> str | None:
@@ -63,6 +71,8 @@ def _number(value: float | None) -> str | None:
 def figure_words(book: Book) -> dict[str, str]:
     """What a {name} in the sheet's texts stands for: '13 mm (½ in)'. A task's figure keeps its range."""
     inspection = book.inspection
+    if inspection is None:
+        return {}
     words = {name: value_words(constant.value, constant.unit) for name, constant in inspection.constants.items()}
     for name, place in inspection.figures.items():
         task, _, figure = place.partition(".")

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from generator.book.records.calculator import Calculator
+from generator.calculators.single_value import single
 from generator.calculators.calculate import calculate
 
 # Column -> why a feed cannot be counted without it.
@@ -41,7 +42,7 @@ def nitrogen_of(calculator: Calculator, entry: Mapping[str, str]) -> tuple[float
     wrong = [problem.sentence for problem in run.problems if problem.about in ("product", "area", "nitrogen_percent", "nitrogen_rate")]
     if wrong or "nitrogen_rate" not in run.results:
         return None, wrong[0] if wrong else "there is no answer for it"
-    return run.results["nitrogen_rate"].si, ""
+    return single(run.results["nitrogen_rate"].si), ""
 
 
 def nitrogen_by_lawn(calculator: Calculator, entries: Iterable[Mapping[str, str]]) -> list[LawnYear]:

@@ -14,7 +14,7 @@ import pint
 
 from generator.findings import suggestion
 from generator.units.dimension import Dimension
-from generator.units.typed_text import SIGNS, SQUEEZES, in_place, pattern
+from generator.units.typed_text import in_place, matched, SIGNS, SQUEEZES
 from generator.units.unit_list import AMBIGUOUS, AMERICAN, ATOMS, COUNTS, KINDS, WORDS
 
 _SIGNS = str.maketrans(SIGNS)
@@ -181,7 +181,7 @@ def _listed(spelling: str, american: bool) -> Unit | None:
             return whole[_squeezed(text)]
     parts = []
     for part in text.split("/"):
-        count, atom = pattern("count_and_word").fullmatch(part).groups()
+        count, atom = matched("count_and_word", part)
         if atom.lower() in AMERICAN and american:
             atom = AMERICAN[atom.lower()]
         elif atom.lower() in AMBIGUOUS:

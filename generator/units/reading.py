@@ -9,7 +9,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from generator.findings import nearest
 from generator.units.known_units import Unit, UnitError, from_si, like, spellings, to_si, unit
-from generator.units.typed_text import EXAMPLES, FRACTIONS, LARGEST_SI, LONGEST_LIST, LONGEST_QUANTITY, QUOTES, SENTENCES, in_place, pattern
+from generator.units.typed_text import EXAMPLES, FRACTIONS, in_place, LARGEST_SI, LONGEST_LIST, LONGEST_QUANTITY, matched, pattern, QUOTES, SENTENCES
 from generator.units.unit_list import AMERICAN
 
 _QUOTES = str.maketrans(QUOTES)
@@ -58,7 +58,7 @@ def _decimal(digits: str, american: bool) -> str:
     raise _refusal("not-a-number", text=digits)
 
 
-def _number(found: re.Match, text: str, american: bool) -> float:
+def _number(found: re.Match[str], text: str, american: bool) -> float:
     sign, whole, top, bottom, spaced, plain, exponent, _ = found.groups()
     if bottom:
         if int(bottom) == 0:
@@ -149,8 +149,8 @@ def _rectangle(text: str, wanted: Unit) -> float | None:
     if wanted.dimension != unit("m2").dimension or len(sides) != 2:
         return None
     side_unit = unit("ft" if wanted.system == "us" else "m")
-    width, width_unit = _split(sides[1], side_unit)
-    width_unit = _known_unit(width_unit, wanted) if width_unit else side_unit
+    width, spelling = _split(sides[1], side_unit)
+    width_unit = _known_unit(spelling, wanted) if spelling else side_unit
     width_m = _in_si(width, width_unit, side_unit, sides[1])
     return read_quantity(sides[0], width_unit) * width_m
 
@@ -201,7 +201,7 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
     text = pattern("corner").sub(in_place("$1; $2;"), pattern("blanks").sub(" ", pattern("dash").sub("-", text))).strip(" \n")
     if not text:
         raise _refusal("empty", "no-readings")
-    head, tail = pattern("readings_and_unit").fullmatch(text).groups()
+    head, tail = matched("readings_and_unit", text)
     one_unit = tail and not pattern("more_than_a_unit").search(tail)
     trailing, body = (tail, head) if one_unit else ("", text)
     readings = _separated(body, spaces_separate=body == head)

@@ -83,6 +83,13 @@ def pattern(name: str) -> re.Pattern[str]:
     return re.compile(PATTERNS[name])
 
 
+def matched(name: str, text: str) -> tuple[str, ...]:
+    """The groups of a pattern that every text matches, an empty one for a group that is not there."""
+    found = pattern(name).fullmatch(text)
+    assert found is not None, f"every text matches '{name}'"
+    return found.groups("")
+
+
 def in_place(text: str) -> str:
     """What takes a match's place, as Python wants it: '$1/' -> '\\1/'."""
     return text.replace("$", "\\")

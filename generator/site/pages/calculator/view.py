@@ -21,7 +21,8 @@ from generator.site.shared.lawn_pieces import calculator_scripts, lawn_pieces_vi
 from generator.site.page import Page, Section
 from generator.calculators.bindings import practice_filled
 from generator.calculators.prepared import prepared
-from generator.calculators.calculate import Amount, Calculation, Value, calculate, default_si, figures, unit_after
+from generator.calculators.single_value import Value
+from generator.calculators.calculate import Amount, Calculation, calculate, default_si, figures, unit_after
 from generator.calculators.single_value import single
 from generator.units import Unit, from_si, to_si, unit, units
 

@@ -1,4 +1,4 @@
-"""How many small changes of the engine its tests notice: `python -m tests.mutants [HOW MANY]`, a part of `make soak`.
+"""How many small changes of the engine its tests notice: `python -m tests.small_changes [HOW MANY]`, a part of `make soak`.
 
 The engine is copied aside, mutmut changes it in some thousands of places, and a sample of these, the same each time, is tried: one change,
 then the tests that run through the changed function. A change that no test minds is a survivor; `survivors.yml` says of each that is
