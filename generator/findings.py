@@ -38,7 +38,8 @@ class Finding:
     instead: str
 
     def __str__(self) -> str:
-        return one_line(f"{self.where}: {self.what}; {self.instead}")
+        # Whoever lists what there is, lists also what somebody mistyped: a word as long as a page is cut here, for all of them.
+        return one_line(f"{self.where}: {short_words(f'{self.what}; {self.instead}')}")
 
 
 def one_line(text: object) -> str:

@@ -27,7 +27,7 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "units": ({"findings"}, {"pint"}),
     "formula": (FLOOR, set()),
     "book": (FLOOR, {"pydantic", "pydantic_core", "yaml"}),
-    "season": ({*FLOOR, "formula", "book"}, {"numpy"}),
+    "season": ({*FLOOR, "formula", "book"}, set()),
     "calculators": ({*FLOOR, "formula", "book", "season"}, set()),
     "words": ({*FLOOR, "formula", "book", "season", "calculators"}, set()),
     "jobs": (ENGINE - {"field"}, set()),

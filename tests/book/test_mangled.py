@@ -4,7 +4,7 @@ import shutil
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from generator.checks import check_book
@@ -29,6 +29,8 @@ names, changes = st.sampled_from(FILES), st.lists(cuts, min_size=1, max_size=4)
 
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(name=names, changes=changes)
+# A name as long as a page, which a message about another name lists.
+@example(name="data/sources.yml", changes=[(0.0, 0, b"9" * 400), (0.0, 0, b"9" * 400)])
 def test_a_mangled_file_is_told_at_its_line(book: Path, name: str, changes: list[tuple[float, int, bytes]]) -> None:
     check_mangled(book, name, changes)
 
