@@ -5,6 +5,7 @@ STAMP := .venv/.made-from-lock
 # What tests need beside what builds a book, and what reads our code.
 TESTS := .venv/.made-for-tests
 CHECKS := .venv/.made-for-checks
+SOAK := .venv/.made-for-soak
 # Python compiles what is imported when it is imported; compiling every file of every library takes longer than fetching them.
 INSTALL := $(BIN)/pip install --quiet --disable-pip-version-check --no-compile
 
@@ -39,9 +40,10 @@ gallery: $(TESTS)
 bench: $(TESTS)
 	$(BIN)/python -m tests.bench.seasons
 
-soak: $(TESTS)
+soak: $(TESTS) $(SOAK)
 	$(BIN)/python -m tests.chromium
 	$(BIN)/python -m pytest -m soak
+	$(BIN)/python -m tests.small_changes
 
 # Needs Java and Node, so it stands apart from `make test`.
 audit: site $(TESTS)
@@ -60,6 +62,10 @@ $(STAMP): requirements.lock pyproject.toml
 $(CHECKS): $(STAMP) requirements-check.lock
 	$(INSTALL) --require-hashes -r requirements-check.lock
 	touch $(CHECKS)
+
+$(SOAK): $(TESTS) requirements-soak.lock
+	$(INSTALL) --require-hashes -r requirements-soak.lock
+	touch $(SOAK)
 
 $(TESTS): $(STAMP) requirements-dev.lock
 	$(INSTALL) --require-hashes -r requirements-dev.lock

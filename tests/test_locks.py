@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[1]
-SITE, TESTS, CHECKS = (ROOT / f"requirements{which}.lock" for which in ("", "-dev", "-check"))
+SITE, TESTS, CHECKS, SOAK = (ROOT / f"requirements{which}.lock" for which in ("", "-dev", "-check", "-soak"))
 SETTINGS = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 _PIN = re.compile(r"^([a-z0-9][a-z0-9.-]*)==(\S+)([^\n]*?) ?\\?\n((?:    --hash=\S+(?: \\)?\n)*)", re.MULTILINE)
 
@@ -75,12 +75,17 @@ def test_what_reads_our_code_is_pinned_and_builds_nothing() -> None:
     assert wanted <= pins(CHECKS).keys() and not wanted & (pins(SITE).keys() | pins(TESTS).keys())
 
 
-def test_what_stands_in_both_locks_is_pinned_alike() -> None:
-    both = pins(SITE).keys() & pins(TESTS).keys()
-    assert both and {name for name in both if pins(SITE)[name] != pins(TESTS)[name]} == set()
+def test_what_tries_our_tests_is_pinned() -> None:
+    assert names(SETTINGS["dependency-groups"]["soak"]) <= pins(SOAK).keys()
 
 
-@pytest.mark.parametrize("lock", [SITE, TESTS, CHECKS], ids=lambda each: each.name)
+@pytest.mark.parametrize(("one", "other"), [(SITE, TESTS), (SITE, SOAK), (TESTS, SOAK)], ids=lambda each: each.name)
+def test_what_stands_in_two_locks_is_pinned_alike(one: Path, other: Path) -> None:
+    both = pins(one).keys() & pins(other).keys()
+    assert both and {name for name in both if {each.split(" ;")[0] for each in pins(one)[name]} != {each.split(" ;")[0] for each in pins(other)[name]}} == set()
+
+
+@pytest.mark.parametrize("lock", [SITE, TESTS, CHECKS, SOAK], ids=lambda each: each.name)
 def test_a_lock_has_hashes_and_names_no_place(lock: Path) -> None:
     """So that whoever hands out the packages hands out these, and nobody's own registry is asked for them."""
     text = lock.read_text(encoding="utf-8")
@@ -88,9 +93,9 @@ def test_a_lock_has_hashes_and_names_no_place(lock: Path) -> None:
     assert not re.search(r"https?:|file:|--(extra-)?index-url|--find-links|@ ", text)
 
 
-@pytest.mark.parametrize(("wanted", "locks"), [("site", {SITE}), ("check", {SITE, CHECKS}), ("serve", {SITE}), ("test", {SITE, TESTS, CHECKS}), ("soak", {SITE, TESTS})])
+@pytest.mark.parametrize(("wanted", "locks"), [("site", {SITE}), ("check", {SITE, CHECKS}), ("serve", {SITE}), ("test", {SITE, TESTS, CHECKS}), ("soak", {SITE, TESTS, SOAK})])
 def test_make_installs_what_is_asked_for(wanted: str, locks: set[Path], tmp_path: Path) -> None:
-    for file in (ROOT / "Makefile", ROOT / "pyproject.toml", SITE, TESTS, CHECKS):
+    for file in (ROOT / "Makefile", ROOT / "pyproject.toml", SITE, TESTS, CHECKS, SOAK):
         shutil.copy(file, tmp_path)
     told = subprocess.run(["make", "--dry-run", wanted], cwd=tmp_path, capture_output=True, text=True, check=True).stdout
     assert set(re.findall(r"-r (\S+)", told)) == {each.name for each in locks}
