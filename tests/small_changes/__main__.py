@@ -48,7 +48,7 @@ def copy_engine(place: Path) -> None:
 def mutmut(place: Path, *names: str) -> None:
     """Generates the changes and tries those named. Its own exit code says no more than its files do."""
     surroundings = {**os.environ, "PYTHONPATH": os.pathsep.join([str(place / "mutants"), *filter(None, [os.environ.get("PYTHONPATH")])])}
-    subprocess.run([sys.executable, "-m", "mutmut", "run", "--max-children", "2", *names], cwd=place, env=surroundings, stdout=subprocess.DEVNULL)
+    subprocess.run([sys.executable, "-m", "mutmut", "run", "--max-children", "2", *names], cwd=place, env=surroundings, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
 
 
 def told(place: Path) -> dict[str, int | None]:
