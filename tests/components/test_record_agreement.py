@@ -67,7 +67,7 @@ def test_page_and_command_line_refuse_the_same_values(all_scripts, tmp_path):
     for each in findings:
         number = each.where.line - 2
         ours[number].append(list(columns)[starts[number].index(each.where.column)])
-    spec = json.loads(record_script(BOOK).partition("workRecord = ")[2].rstrip(";\n"))["columns"]
+    spec = json.loads(record_script(BOOK, BOOK.record).partition("workRecord = ")[2].rstrip(";\n"))["columns"]
     all_scripts.add_script_tag(content=own_scripts()["assets/work-record.js"])
     assert ask(all_scripts, FAULTY, [spec, grasses, rows]) == ours
     assert {id for faults in ours for id in faults} > {"date", "start", "lawn", "grass", "amount", "temperature", "wind_direction"}
