@@ -6,6 +6,10 @@ from pathlib import Path
 
 import click
 
+from generator.book.records.calculator import Calculator
+from generator.book.records.practice import OPEN_SITE
+from generator.calculators.calculate import USAGE, Calculation, calculate
+from generator.calculators.inversion import solve
 from generator.checks import check_book
 from generator.commands.build import build, pack
 from generator.commands.choices import bound_inputs, choice_options
@@ -16,16 +20,13 @@ from generator.commands.plan import plan
 from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.commands.schema import schema
-from generator.findings import one_line, short_words
-from generator.book.records.calculator import Calculator
-from generator.book.records.practice import OPEN_SITE
 from generator.files.calculation_text import calculation_text, calculation_values, listing_text, listing_values
-from generator.files.season_text import season_text
-from generator.season.season_cache import SeasonCache
-from generator.calculators.inversion import solve
-from generator.calculators.calculate import USAGE, Calculation, calculate
 from generator.files.season_json import as_json
+from generator.files.season_text import season_text
+from generator.findings import one_line, short_words
+from generator.season.season_cache import SeasonCache
 from generator.units import american_words, to_si, unit
+
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="swardbook")

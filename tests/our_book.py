@@ -3,9 +3,9 @@
 from functools import cache
 from pathlib import Path
 
-from generator.checks import check_book
 from generator.book.book import Book
 from generator.book.loading.whole_book import Loaded
+from generator.checks import check_book
 from generator.season.season_cache import SeasonCache
 
 ROOT = Path(__file__).parents[1]

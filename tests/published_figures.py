@@ -12,10 +12,10 @@ from pathlib import Path
 from typing import NamedTuple
 
 from generator.book.book import Book
-from generator.book.loading.whole_book import read_book
-from generator.book.records.calculator import Constant
 from generator.book.fields.sourced import UNPUBLISHED, Claim
 from generator.book.fields.walk import parts
+from generator.book.loading.whole_book import read_book
+from generator.book.records.calculator import Constant
 from tests.yaml_files import read_yaml
 
 ROOT = Path(__file__).parents[1]

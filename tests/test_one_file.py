@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 from click.testing import CliRunner
 
-from generator.cli import main
 from generator.book.records import KINDS
+from generator.cli import main
 from tests.book_folders import BOOKS, SMALLEST
 
 ADDITIONS = BOOKS / "additions"

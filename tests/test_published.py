@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 
+from generator.season.climate.sun import sun
 from generator.season.equations.every_equation import EQUATIONS
 from generator.season.water.penman import Weather, clear_sky, penman_monteith, saturation_kpa, sun_from_sunshine
-from generator.season.climate.sun import sun
 from generator.units import from_si, read_quantity, to_si, unit
 from tests.yaml_files import read_yaml
 

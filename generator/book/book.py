@@ -5,7 +5,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from generator.findings import Where
+from generator.book.fields.sourced import Record
+from generator.book.loading.marked_yaml import Node
 from generator.book.records import KINDS, SINGLE_FILES
 from generator.book.records.aftercare import Aftercare
 from generator.book.records.answer import Answer
@@ -18,16 +19,15 @@ from generator.book.records.inspection import Inspection
 from generator.book.records.place import Place
 from generator.book.records.practice import Practice, SeasonGroups
 from generator.book.records.problem import Expert, Problem
-from generator.book.references import KEY
-from generator.book.fields.sourced import Record
 from generator.book.records.renovation import Renovation
-from generator.book.records.step import SharedStep
 from generator.book.records.retired import RetiredId
 from generator.book.records.services import Services
 from generator.book.records.source import Source
+from generator.book.records.step import SharedStep
 from generator.book.records.task import Caution, Task
-from generator.book.loading.marked_yaml import Node
 from generator.book.records.work_record import WorkRecord
+from generator.book.references import KEY
+from generator.findings import Where
 
 OF_PRACTICE = ("products", "machines")  # Tables of practice.yml whose ids are named elsewhere.
 TERMS = "terms"  # The table of glossary.yml.

@@ -6,9 +6,9 @@ from typing import Any
 
 from pydantic import TypeAdapter
 
-from generator.book.records import KINDS, SINGULAR
-from generator.book.loading.folders import SINGLES
 from generator.book.fields.numbers import BESIDE_UNIT, FIGURE, QUANTITY, REFERS, SIGNED
+from generator.book.loading.folders import SINGLES
+from generator.book.records import KINDS, SINGULAR
 from generator.units import Unit, bounds_of, units
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"

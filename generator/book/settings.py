@@ -6,15 +6,14 @@ from typing import Any
 
 from pydantic import BaseModel, ConfigDict
 
-from generator.findings import Finding, shown
 from generator.book.fields.characters import UNSEEN
+from generator.book.fields.texts import Sentence, Title, Typed
+from generator.book.lists.for_a_job import FIRST_YEAR, LAST_YEAR
 from generator.book.loading.disk import unfit
 from generator.book.loading.folders import SETTINGS
-from generator.book.lists.for_a_job import FIRST_YEAR, LAST_YEAR
 from generator.book.loading.load import checked, read_text
-from generator.book.fields.texts import Sentence
-from generator.book.fields.texts import Title, Typed
 from generator.book.loading.marked_yaml import Node, read_tree
+from generator.findings import Finding, shown
 
 DEFAULT_FOLDER = "docs"
 

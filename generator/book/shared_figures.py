@@ -3,12 +3,12 @@
 from collections.abc import Mapping
 from typing import NamedTuple, TypeVar
 
-from generator.findings import suggestion
+from generator.book.fields.sourced import Figure
 from generator.book.records.calculator import Calculator, Constant
 from generator.book.records.hold import Hold
 from generator.book.records.inspection import Inspection
-from generator.book.fields.sourced import Figure
 from generator.book.records.task import Task
+from generator.findings import suggestion
 
 User = TypeVar("User", Calculator, Hold, Inspection)
 SEASON_RULES = "season-groups"  # The home of a figure that is a rule of the season and no task's.

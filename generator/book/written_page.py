@@ -5,13 +5,12 @@ from pathlib import Path
 
 from pydantic import BaseModel, ConfigDict
 
-from generator.findings import Finding, first_told, shown
 from generator.book.fields.characters import UNSEEN
+from generator.book.fields.texts import Sentence, Title, Word
 from generator.book.loading.disk import finding_of, walked
 from generator.book.loading.load import checked, read_text
-from generator.book.fields.texts import Sentence, Word
-from generator.book.fields.texts import Title
 from generator.book.loading.marked_yaml import read_tree
+from generator.findings import Finding, first_told, shown
 
 # As MkDocs knows the head of a page: between two lines of hyphens, at its very beginning.
 _HEAD = re.compile(r"---[ \t]*\n(.*?\n)(?:---|\.\.\.)[ \t]*\n", re.DOTALL)

@@ -11,9 +11,9 @@ from pathlib import Path
 
 from generator.building.exchange import undisturbed
 from generator.building.failed import BuildFailed
-from generator.findings import one_line
 from generator.files.json_book import MARKER
 from generator.files.locked import TRIES, Busy, create_locked, hidden_beside
+from generator.findings import one_line
 
 LOCK, NEW, OLD = "lock", "site", "old"
 HOUR_S = 3600

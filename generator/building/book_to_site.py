@@ -12,10 +12,10 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 
 from generator.building.failed import BuildFailed, failed
-from generator.building.swap import replace_site
 from generator.building.safe_content import safe_files
 from generator.building.safe_pages import SafePages
 from generator.building.safe_settings import safe_settings
+from generator.building.swap import replace_site
 from generator.building.target import Target
 from generator.findings import one_line
 

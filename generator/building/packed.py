@@ -7,8 +7,8 @@ from pathlib import Path
 from generator.building.failed import BuildFailed
 from generator.building.kept import read_list
 from generator.building.target import Target
-from generator.findings import one_line
 from generator.files.written_beside import beside
+from generator.findings import one_line
 
 OLDEST_DATE = (1980, 1, 1, 0, 0, 0)  # The first that a zip can hold: of a packed site, no file has a date of its own.
 READABLE_FILE = 0o100644 << 16

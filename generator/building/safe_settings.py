@@ -10,9 +10,9 @@ from typing import Any
 
 import yaml
 
-from generator.findings import Finding, Where, shown, suggestion
 from generator.book.loading.load import read_text
 from generator.book.loading.marked_yaml import REFUSED, Node, read_tree
+from generator.findings import Finding, Where, shown, suggestion
 
 OTHERWISE = "take it out, or read the book and build it without --safe"
 # Markdown's own extensions and others that only turn text into markup: none reads a file or imports what it is told to.

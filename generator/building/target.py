@@ -5,8 +5,8 @@ import re
 from pathlib import Path
 
 from generator.building.failed import BuildFailed
-from generator.findings import one_line
 from generator.files.json_book import MARKER
+from generator.findings import one_line
 
 MOUNTS = Path("/proc/self/mountinfo")
 

@@ -1,0 +1,1 @@
+"""Calculators: made ready, run, turned round, and filled in from what is chosen."""

@@ -7,16 +7,14 @@ the usual start. The same expressions stand in a plan's `fill` and in a calculat
 import re
 from collections.abc import Callable, Mapping
 
-from generator.findings import suggestion
-from generator.book.records.grass import Grass
-from generator.book.records.practice import Machine, Practice, PricedOperation, Product, SeasonGroupFigures
 from generator.book.fields.sourced import Record
 from generator.book.records.calculator import Calculator
-from generator.calculators.filled_value import (
-    BindError, Bound, Missing, Unchosen, as_bound, check_named, field_of, unit_of_field, words_of,
-)
+from generator.book.records.grass import Grass
+from generator.book.records.practice import Machine, Practice, PricedOperation, Product, SeasonGroupFigures
 from generator.calculators.chosen import Chosen
+from generator.calculators.filled_value import BindError, Bound, Missing, Unchosen, as_bound, check_named, field_of, unit_of_field, words_of
 from generator.calculators.season_fields import of_place, of_span, of_week
+from generator.findings import suggestion
 from generator.units import UnitError, unit
 
 _LITERAL = re.compile(r"(?P<number>[0-9]+(?:\.[0-9]+)?)(?: (?P<unit>\S.*))?")

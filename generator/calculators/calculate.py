@@ -7,13 +7,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import ROUND_HALF_UP, Context, Decimal
 
-from generator.findings import suggestion
-from generator.formula import FormulaProblem
 from generator.book.records.calculator import Calculator, Example, Input
 from generator.calculators.calculator_sentences import SENTENCES, SINGULAR, SLACK
 from generator.calculators.prepared import Limits, Prepared, Units, prepared
-from generator.units import QuantityError, Unit, from_si, read_list, read_quantity, to_si, unit
 from generator.calculators.single_value import Value, readings, single
+from generator.findings import suggestion
+from generator.formula import FormulaProblem
+from generator.units import QuantityError, Unit, from_si, read_list, read_quantity, to_si, unit
 
 # A number as large or as small as there is has some 330 digits on either side of the point; the usual 28 would end in a traceback.
 _ALL_DIGITS = Context(prec=700)

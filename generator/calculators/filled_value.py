@@ -2,8 +2,8 @@
 
 from typing import Any, NamedTuple
 
-from generator.findings import suggestion
 from generator.book.fields.sourced import Claim, Record
+from generator.findings import suggestion
 
 # What the end of a field's name says its plain number is counted in, longest first. Ends that begin with '_' are no part of
 # its words; a price is a plain number in the practice's currency.

@@ -7,13 +7,13 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from generator.book.records.calculator import Calculator
+from generator.calculators.calculate import Calculation, InputProblem, Said, calculate, show_amount
+from generator.calculators.calculator_sentences import DIGITS, MOST_LISTED, SENTENCES
+from generator.calculators.prepared import Prepared, limit_si, prepared
+from generator.calculators.root_search import SEARCH, Meeting, meetings, points, side_of, with_extremes
 from generator.findings import suggestion
 from generator.formula import FormulaProblem
-from generator.book.records.calculator import Calculator
-from generator.calculators.calculator_sentences import DIGITS, MOST_LISTED, SENTENCES
-from generator.calculators.root_search import SEARCH, Meeting, meetings, points, side_of, with_extremes
-from generator.calculators.prepared import Prepared, limit_si, prepared
-from generator.calculators.calculate import Calculation, InputProblem, Said, calculate, show_amount
 from generator.units import QuantityError, Unit, from_si, read_quantity, to_si
 
 

@@ -5,12 +5,12 @@ from collections.abc import Generator, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from generator.book.records.calculator import Calculator, Input, Result, Weighed
 from generator.findings import suggestion
 from generator.formula import Formula, FormulaError, ListOf, check, parse
 from generator.formula.nodes import CONSTANTS, FUNCTIONS
-from generator.book.records.calculator import Calculator, Input, Result, Weighed
-from generator.season.equations.every_equation import EQUATIONS
 from generator.season.equations.equation import Equation
+from generator.season.equations.every_equation import EQUATIONS
 from generator.units import Unit, UnitError, to_si, unit
 
 Path = tuple[str | int, ...]

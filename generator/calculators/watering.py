@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from math import ceil, floor, inf
 
 from generator.book.records.calculator import Calculator
-from generator.season.calendar_days import week_days
 from generator.calculators.calculate import calculate
 from generator.calculators.single_value import single
+from generator.season.calendar_days import week_days
 from generator.season.engine_rules import SoilWater
 from generator.season.reasons import NumberSaid, Reason, because, share
 from generator.season.year import SeasonYear

@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from generator.findings import Finding
 from generator.book.book import PartialBook
+from generator.findings import Finding
 
 
 @dataclass(frozen=True)

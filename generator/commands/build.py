@@ -9,8 +9,8 @@ from generator.building.target import Target
 from generator.commands.common import book_option
 from generator.commands.stopping import stoppable
 from generator.commands.writing import unwritten
-from generator.findings import one_line
 from generator.files.locked import Busy
+from generator.findings import one_line
 
 safe_option = click.option("--safe", is_flag=True, help="For a book from somebody else: refuses anything in it that could run.")
 

@@ -5,15 +5,15 @@ from datetime import date
 
 import click
 
-from generator.commands.common import known
-from generator.findings import shown
 from generator.book.book import Book
 from generator.book.records.calculator import Calculator
-from generator.season.season_cache import SeasonCache
-from generator.calculators.filled_value import Bound
 from generator.calculators.bindings import bindings, filled
 from generator.calculators.chosen import Chosen, chosen_from
+from generator.calculators.filled_value import Bound
+from generator.commands.common import known
+from generator.findings import shown
 from generator.jobs.dates import day_of_year
+from generator.season.season_cache import SeasonCache
 
 OPTIONS = (
     click.option("--grass", help="Fill in from this grass, by its id."),

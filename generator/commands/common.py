@@ -6,11 +6,11 @@ from typing import TypeVar
 
 import click
 
+from generator.book.book import Book
+from generator.book.lists.csv_reading import SPELLED
+from generator.book.lists.for_a_job import Refused
 from generator.checks import check_book
 from generator.findings import one_line, shown, suggestion
-from generator.book.book import Book
-from generator.book.lists.for_a_job import Refused
-from generator.book.lists.csv_reading import SPELLED
 
 Value = TypeVar("Value")
 

@@ -6,10 +6,10 @@ from pathlib import Path
 import click
 
 from generator.commands.common import book_option, known, typed_values, whole_book
-from generator.findings import one_line
-from generator.files.hold_answer import asked_text, hold_text, hold_values
 from generator.field.forecast import Forecast, read_forecast
 from generator.field.holds import answer_for, asks_of, holds_of
+from generator.files.hold_answer import asked_text, hold_text, hold_values
+from generator.findings import one_line
 
 
 @click.command()

@@ -7,22 +7,22 @@ from pathlib import Path
 
 import click
 
-from generator.commands.common import book_option, known, present, typed, whole_book
-from generator.commands.writing import write_out
-from generator.findings import one_line, shown
 from generator.book.book import Book
 from generator.book.lists.for_a_job import given_area_m2, given_day, given_rain_mm
 from generator.book.records.practice import OPEN_SITE
+from generator.commands.common import book_option, known, present, typed, whole_book
+from generator.commands.writing import write_out
+from generator.field.inspection_plan import adjusted_by, inspection_values
+from generator.field.inspection_result import InspectionResult, findings_of
 from generator.files.calendar_file import calendar_domain
 from generator.files.job_calendar import job_calendar, job_key
 from generator.files.job_text import job_csv, job_text
 from generator.files.job_values import job_values
-from generator.season.season_cache import SeasonCache
-from generator.field.inspection_plan import adjusted_by, inspection_values
-from generator.jobs.plans_for_grass import NOT_NEEDED, AskedJob, job_of, plans_for, why_not
-from generator.field.inspection_result import InspectionResult, findings_of
+from generator.findings import one_line, shown
 from generator.jobs.job import Request
 from generator.jobs.plan_steps import Adjusted
+from generator.jobs.plans_for_grass import NOT_NEEDED, AskedJob, job_of, plans_for, why_not
+from generator.season.season_cache import SeasonCache
 
 
 @click.command()

@@ -5,11 +5,11 @@ from pathlib import Path
 
 import click
 
-from generator.commands.common import book_option, separator_option, whole_book
-from generator.book.lists.kept_record import read_kept
 from generator.book.lists.csv_reading import COMMA
-from generator.files.nitrogen_text import nitrogen_text, nitrogen_values
+from generator.book.lists.kept_record import read_kept
+from generator.commands.common import book_option, separator_option, whole_book
 from generator.field.nitrogen_record import nitrogen_by_lawn
+from generator.files.nitrogen_text import nitrogen_text, nitrogen_values
 
 
 @click.command()

@@ -6,19 +6,19 @@ from pathlib import Path
 
 import click
 
-from generator.commands.common import book_option, separator_option, whole_book
-from generator.commands.plan import read_day
-from generator.commands.writing import write_out
-from generator.findings import Finding, Where, shown, suggestion
 from generator.book.book import Book
 from generator.book.lists.for_a_job import Refused, given_area_m2, given_day
 from generator.book.lists.lawns import NAMES_NOBODY, Lawn, read_lawns
+from generator.commands.common import book_option, separator_option, whole_book
+from generator.commands.plan import read_day
+from generator.commands.writing import write_out
 from generator.files.calendar_file import calendar_domain
 from generator.files.round_values import round_calendar, round_csv, round_text, round_values
-from generator.season.season_cache import SeasonCache
-from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for, why_not
+from generator.findings import Finding, Where, shown, suggestion
 from generator.jobs.job import Request
 from generator.jobs.lawn_round import LawnJob, round_of
+from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for, why_not
+from generator.season.season_cache import SeasonCache
 
 
 @click.command()

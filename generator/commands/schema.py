@@ -4,10 +4,10 @@ from pathlib import Path
 
 import click
 
+from generator.book.json_schema import schemas
 from generator.commands.common import book_option
 from generator.commands.writing import unwritten, write_out
 from generator.findings import one_line
-from generator.book.json_schema import schemas
 
 
 @click.command()

@@ -5,9 +5,9 @@ from pathlib import Path
 import click
 
 from generator.commands.stopping import stoppable
-from generator.findings import one_line
-from generator.files.written_beside import write_beside
 from generator.files.locked import Busy
+from generator.files.written_beside import write_beside
+from generator.findings import one_line
 
 
 def write_out(file: Path, content: bytes) -> None:

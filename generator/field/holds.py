@@ -10,13 +10,13 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
+from generator.book.records.hold import Hold, HoldRule
+from generator.calculators.prepared import CalculatorFault
+from generator.field.forecast import ANSWERED_BY, FLAGS, QUESTIONS, RULE_UNITS, Forecast
 from generator.findings import suggestion
 from generator.formula import Formula, FormulaError, FormulaProblem, check
-from generator.formula.nodes import CONSTANTS, FUNCTIONS, Both, Name, Node, Not, walk
-from generator.book.records.hold import Hold, HoldRule
 from generator.formula.conditions import parse_condition
-from generator.field.forecast import ANSWERED_BY, FLAGS, QUESTIONS, RULE_UNITS, Forecast
-from generator.calculators.prepared import CalculatorFault
+from generator.formula.nodes import CONSTANTS, FUNCTIONS, Both, Name, Node, Not, walk
 from generator.units import UnitError, to_si, unit
 
 Answer = Literal["go", "care", "hold", "ask"]

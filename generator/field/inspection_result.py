@@ -6,9 +6,9 @@ Both sides share the formulas. Twin: inspection.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from generator.formula import Formula, FormulaProblem, parse
-from generator.book.records.inspection import Inspection, Outcome, InspectionQuestion
+from generator.book.records.inspection import Inspection, InspectionQuestion, Outcome
 from generator.calculators.calculator_sentences import SLACK
+from generator.formula import Formula, FormulaProblem, parse
 from generator.units import QuantityError, read_quantity, to_si, unit
 
 Answer = str | float

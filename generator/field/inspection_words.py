@@ -3,10 +3,10 @@
 import re
 from collections.abc import Mapping
 
-from generator.book.records.inspection import EstimatePiece, Inspection
 from generator.book.book import Book
-from generator.book.records.practice import Practice
 from generator.book.fields.sourced import Country
+from generator.book.records.inspection import EstimatePiece, Inspection
+from generator.book.records.practice import Practice
 from generator.words.figures import claim_words, value_words
 
 # What an estimate may name: values of the practice, and what stays to be filled in for each job, as it stands until then.

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from generator.book.records.calculator import Calculator
-from generator.calculators.single_value import single
 from generator.calculators.calculate import calculate
+from generator.calculators.single_value import single
 
 # Column -> why a feed cannot be counted without it.
 NOT_WRITTEN = {

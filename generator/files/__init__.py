@@ -1,0 +1,1 @@
+"""What leaves the engine as a file or on a terminal: JSON, calendars, tables, codes, text."""

@@ -6,7 +6,7 @@ from typing import Any
 
 from generator.book.records.hold import Hold
 from generator.book.records.source import Source
-from generator.field.forecast import FLAGS, NONE, QUESTIONS, RULE_UNITS, Forecast, DayQuestion
+from generator.field.forecast import FLAGS, NONE, QUESTIONS, RULE_UNITS, DayQuestion, Forecast
 from generator.field.holds import AskedHold, HoldAnswer, HoldReason
 from generator.units import from_si
 

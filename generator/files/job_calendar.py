@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from datetime import date
 
 from generator.files.calendar_file import CalendarEntry, calendar_file
-from generator.jobs.job import Job
 from generator.jobs.dates import DatedStep
+from generator.jobs.job import Job
 
 
 def job_calendar(job: Job, name: str, key: str, domain: str, made: date) -> bytes:

@@ -3,14 +3,14 @@
 from datetime import date
 from textwrap import fill
 
-from generator.formula import plain_sum
+from generator.calculators.calculate import Amount, figures, unit_after
+from generator.calculators.single_value import single
 from generator.files.csv_file import csv_text
+from generator.formula import plain_sum
+from generator.jobs.amounts import Purchased, Spoil, Worked
 from generator.jobs.job import Job, JobStep, NeededGear
 from generator.jobs.price import Cost
-from generator.jobs.amounts import Purchased, Spoil, Worked
-from generator.calculators.calculate import Amount, figures, unit_after
 from generator.words.reason_text import text
-from generator.calculators.single_value import single
 
 WIDTH = 100
 

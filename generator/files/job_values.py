@@ -2,13 +2,13 @@
 
 from typing import Any
 
+from generator.calculators.calculate import Amount
 from generator.formula import plain_sum
-from generator.season.calendar_days import month_and_day
+from generator.jobs.amounts import Purchased, Worked
 from generator.jobs.job import Job, JobStep, NeededGear, Settling, WateringDay
 from generator.jobs.price import Cost
-from generator.jobs.amounts import Purchased, Worked
 from generator.jobs.window_answer import Verdict
-from generator.calculators.calculate import Amount
+from generator.season.calendar_days import month_and_day
 from generator.words.reason_text import text
 
 

@@ -3,10 +3,10 @@
 import json
 from typing import Any
 
-from generator.book.records import KINDS, SINGLE_FILES
 from generator.book.attribution import attribution, place_attribution
 from generator.book.book import Book
 from generator.book.json_schema import schemas
+from generator.book.records import KINDS, SINGLE_FILES
 
 MARKER = "book/book.json"
 

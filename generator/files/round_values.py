@@ -12,7 +12,6 @@ from generator.files.job_values import bought_values, job_values
 from generator.jobs.lawn_round import LawnJob, Round
 from generator.words.reason_text import text
 
-
 # What a round tells of a step; its sentences are the plan's, and `swardbook plan` has them.
 BRIEF = ("date", "until", "day", "id", "task", "title", "who", "level", "planned", "moved_days", "moved_by", "minutes", "quantities", "watering")
 

@@ -4,10 +4,10 @@ from textwrap import fill
 
 from generator.season.events import events
 from generator.season.windows.every_kind import WindowKind
-from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import Windows
-from generator.words.reason_text import text
+from generator.season.year import SeasonYear
 from generator.words.days import event_days
+from generator.words.reason_text import text
 
 STATES = {"dormant": ".", "slow": "-", "growing": "+", "peak": "#"}
 # What the window is called, and the shorter word before its row of the strip.

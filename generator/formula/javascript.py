@@ -9,19 +9,8 @@ from types import MappingProxyType
 
 from generator.formula import nodes as tree
 from generator.formula.evaluate import whole_power
+from generator.formula.nodes import Arithmetic, Both, Call, Choice, Comparison, Name, Negative, Node, Not, Number
 from generator.formula.parse import Formula
-from generator.formula.nodes import (
-    Arithmetic,
-    Both,
-    Call,
-    Choice,
-    Comparison,
-    Name,
-    Negative,
-    Node,
-    Not,
-    Number,
-)
 
 _NAMES = {
     "lowest_quarter_mean": "lowestQuarterMean", "mean_deviation": "meanDeviation", "trapezoidal_sum": "trapezoidalSum",

@@ -4,19 +4,8 @@ from collections.abc import Mapping
 from html import escape
 
 from generator.formula import nodes as tree
+from generator.formula.nodes import Arithmetic, Both, Call, Choice, Comparison, Name, Negative, Node, Not, Number
 from generator.formula.parse import Formula
-from generator.formula.nodes import (
-    Arithmetic,
-    Both,
-    Call,
-    Choice,
-    Comparison,
-    Name,
-    Negative,
-    Node,
-    Not,
-    Number,
-)
 
 _SIGNS = {"*": "×", "-": "−", "+": "+", "<": "<", "<=": "≤", ">": ">", ">=": "≥", "==": "=", "!=": "≠"}
 _AROUND = {"abs": ("|", "|"), "ceil": ("⌈", "⌉"), "floor": ("⌊", "⌋")}

@@ -14,20 +14,8 @@ from functools import cached_property
 from generator.findings import suggestion
 from generator.formula import nodes as tree
 from generator.formula.evaluate import Values, compiled
+from generator.formula.nodes import Arithmetic, Both, Call, Choice, Comparison, FormulaError, Name, Negative, Node, Not, Number
 from generator.formula.screen import ALLOWED, DEEPEST, screen, unreadable
-from generator.formula.nodes import (
-    Arithmetic,
-    Both,
-    Call,
-    Choice,
-    Comparison,
-    FormulaError,
-    Name,
-    Negative,
-    Node,
-    Not,
-    Number,
-)
 
 _DECIMAL = re.compile(r"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 _ARITHMETIC = {ast.Add: "+", ast.Sub: "-", ast.Mult: "*", ast.Div: "/", ast.Pow: "**"}

@@ -11,21 +11,8 @@ from fractions import Fraction
 
 from generator.formula import nodes as tree
 from generator.formula.evaluate import compiled
+from generator.formula.nodes import Arithmetic, Both, Call, Choice, Comparison, FormulaError, FormulaProblem, Name, Negative, Node, Not, Number
 from generator.formula.parse import Formula, check_names
-from generator.formula.nodes import (
-    Arithmetic,
-    Both,
-    Call,
-    Choice,
-    Comparison,
-    FormulaError,
-    FormulaProblem,
-    Name,
-    Negative,
-    Node,
-    Not,
-    Number,
-)
 from generator.units import NUMBER, Dimension, Unit, kind_of, like
 
 HIGHEST_POWER = 4

@@ -4,15 +4,15 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from math import ceil
 
-from generator.formula import plain_sum
 from generator.book.records.calculator import Calculator
 from generator.book.records.practice import Practice, Product
 from generator.book.records.step import Purchase, Quantity, Step
-from generator.calculators.chosen import Chosen
 from generator.calculators.bindings import filled
-from generator.calculators.filled_value import Bound
 from generator.calculators.calculate import Amount, Calculation, calculate
+from generator.calculators.chosen import Chosen
+from generator.calculators.filled_value import Bound
 from generator.calculators.single_value import single
+from generator.formula import plain_sum
 from generator.units import Unit, to_si, unit
 
 AREA = "area"

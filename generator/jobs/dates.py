@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from generator.season.calendar_days import MONTH_STARTS
 from generator.jobs.plan_steps import StepFor
+from generator.season.calendar_days import MONTH_STARTS
 
 Day = date  # by another name where a field is called so
 # How far back a step is looked for that has to settle first; our limit.

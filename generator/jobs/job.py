@@ -4,21 +4,21 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
+from generator.book.fields.sourced import Statement
 from generator.book.records.calculator import Calculator
 from generator.book.records.grass import Grass
 from generator.book.records.practice import Outside, Practice, SeasonGroups
-from generator.book.fields.sourced import Statement
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Gear, Watering
 from generator.book.records.task import Task
-from generator.season.growth import yearly_growth
-from generator.jobs.price import Cost, cost, step_minutes
-from generator.jobs.dates import DatedStep, dated_steps, day_of_year
-from generator.jobs.amounts import Purchased, Spoil, Stock, Worked, shopping, spoil, worked
-from generator.jobs.window_answer import Verdict, verdict
-from generator.calculators.chosen import Chosen
 from generator.calculators.bindings import bound_value
+from generator.calculators.chosen import Chosen
+from generator.jobs.amounts import Purchased, Spoil, Stock, Worked, shopping, spoil, worked
+from generator.jobs.dates import DatedStep, dated_steps, day_of_year
 from generator.jobs.plan_steps import Adjusted, LeftOut, steps_for
+from generator.jobs.price import Cost, cost, step_minutes
+from generator.jobs.window_answer import Verdict, verdict
+from generator.season.growth import yearly_growth
 from generator.season.year import SeasonYear, WeekClass
 from generator.units import to_si, unit
 

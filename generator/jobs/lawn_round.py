@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from datetime import date
 from math import ceil, fsum
 
-from generator.jobs.job import Job, NeededGear
-from generator.jobs.amounts import SNAP, Purchased
 from generator.calculators.calculate import Amount
 from generator.calculators.single_value import single
+from generator.jobs.amounts import SNAP, Purchased
+from generator.jobs.job import Job, NeededGear
 
 
 @dataclass(frozen=True)

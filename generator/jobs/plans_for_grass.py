@@ -7,8 +7,8 @@ from generator.book.book import Book
 from generator.book.records.grass import Grass
 from generator.book.records.practice import OPEN_SITE
 from generator.book.records.renovation import Renovation
-from generator.season.season_cache import SeasonCache
 from generator.jobs.job import Job, Records, Request, work_out
+from generator.season.season_cache import SeasonCache
 
 # Why a step is left out that whoever plans the job has crossed off; the page says the same.
 NOT_NEEDED = "Not needed on this lawn."

@@ -9,9 +9,9 @@ from generator.book.records.calculator import Calculator
 from generator.book.records.practice import Machine, Practice, PricedOperation
 from generator.book.records.step import Step
 from generator.book.records.task import Task
-from generator.jobs.amounts import Purchased
 from generator.calculators.calculate import calculate
 from generator.calculators.single_value import single
+from generator.jobs.amounts import Purchased
 from generator.units import to_si, unit
 
 # The calculators that do the sums; a book without them has jobs without prices or times.

@@ -6,12 +6,12 @@ from functools import lru_cache
 from typing import Literal
 
 from generator.book.records.renovation import PlanWindow
+from generator.jobs.dates import day_of_year
 from generator.season.calendar_days import DAYS
 from generator.season.climate.frost import Frost
-from generator.jobs.dates import day_of_year
 from generator.season.reasons import Day, Reason, Several, Value, because, both, count
-from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import runs_of
+from generator.season.year import SeasonYear
 
 Side = Literal["before", "after"]
 

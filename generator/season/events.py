@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 
 from generator.season.calendar_days import DAYS, week_number
-from generator.season.windows.limits import clear_ahead
 from generator.season.reasons import Day, NumberSaid, Reason, because, count, growth, limit_degrees, share
-from generator.season.year import SeasonYear
+from generator.season.windows.limits import clear_ahead
 from generator.season.windows.main_windows import recovery_days
+from generator.season.year import SeasonYear
 
 # Risks at which the last and the first frost are told.
 EVEN_RISK, TENTH_RISK = 0.5, 0.1

@@ -3,18 +3,25 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from generator.book.fields.sourced import Amounts
 from generator.book.records.grass import Grass
 from generator.book.records.place import Place
 from generator.book.records.practice import SeasonGroups
-from generator.book.fields.sourced import Amounts
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
 from generator.book.records.task import Task
 from generator.season.climate.climate import Climate, Site, Soil
-from generator.season.task_figures import (
-    FEED_CEILING, LARGEST_SHARE_REMOVED, LIGHT_DRESSING, PRE_EMERGENT_SOIL, RYEGRASS_SOIL, SLOW_RELEASE_SHARE, SOLUBLE_FEED_CEILING, TASK_FIGURES,
-)
 from generator.season.climate.frost_margin import FrostRules
 from generator.season.engine_rules import FeedRules, GrassSeason, Group, OversowingRules, PreEmergentRules, SoilWater, WindowRules
+from generator.season.task_figures import (
+    FEED_CEILING,
+    LARGEST_SHARE_REMOVED,
+    LIGHT_DRESSING,
+    PRE_EMERGENT_SOIL,
+    RYEGRASS_SOIL,
+    SLOW_RELEASE_SHARE,
+    SOLUBLE_FEED_CEILING,
+    TASK_FIGURES,
+)
 
 MILLIMETRES_A_METRE = 1000.0
 SECONDS_AN_HOUR = 3600.0

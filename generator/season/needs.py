@@ -7,9 +7,9 @@ from math import ceil, fsum
 
 from generator.season.calendar_days import DAYS, MONTH_LENGTHS, day_words, monthly_means, weekly_means, weekly_sums
 from generator.season.climate.climate import Daily, Twelve
-from generator.season.windows.limits import clear_ahead
 from generator.season.engine_rules import FeedRules, SoilWater
 from generator.season.reasons import NumberSaid, Reason, because, count
+from generator.season.windows.limits import clear_ahead
 from generator.season.year import SeasonYear
 
 PER_CENT = 100.0

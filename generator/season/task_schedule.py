@@ -8,14 +8,14 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from generator.formula import Formula, FormulaError, check_names
 from generator.book.records.task import Due
-from generator.season.calendar_days import DAYS, WEEK_OF_DAY, WEEKS, week_days
+from generator.formula import Formula, FormulaError, check_names
 from generator.formula.conditions import parse_condition
+from generator.season.calendar_days import DAYS, WEEK_OF_DAY, WEEKS, week_days
 from generator.season.events import TENTH_RISK
 from generator.season.needs import mowing_intervals, nitrogen_by_week
-from generator.season.year import SeasonYear, Week
 from generator.season.windows.every_kind import WindowKind
+from generator.season.year import SeasonYear, Week
 
 # What weeks_to_... and weeks_since_... say when there is no such day: no comparison with a count of weeks holds for it.
 NEVER = -1.0

@@ -24,7 +24,8 @@ from generator.site.page import Page, Section
 from generator.site.page_tree import PageTree
 from generator.site.registry import KIND_OF, all_files, all_pages, search_kinds
 from generator.site.search.page_text import read
-from generator.site.search.search_index import FILE as SEARCH, SearchIndex
+from generator.site.search.search_index import FILE as SEARCH
+from generator.site.search.search_index import SearchIndex
 from generator.site.year import printed_calendars
 
 # What a page written by hand asks to have worked out.

@@ -14,7 +14,7 @@ import pint
 
 from generator.findings import suggestion
 from generator.units.dimension import Dimension
-from generator.units.typed_text import in_place, matched, SIGNS, SQUEEZES
+from generator.units.typed_text import SIGNS, SQUEEZES, in_place, matched
 from generator.units.unit_list import AMBIGUOUS, AMERICAN, ATOMS, COUNTS, KINDS, WORDS
 
 _SIGNS = str.maketrans(SIGNS)

@@ -9,7 +9,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from generator.findings import nearest
 from generator.units.known_units import Unit, UnitError, from_si, like, spellings, to_si, unit
-from generator.units.typed_text import EXAMPLES, FRACTIONS, in_place, LARGEST_SI, LONGEST_LIST, LONGEST_QUANTITY, matched, pattern, QUOTES, SENTENCES
+from generator.units.typed_text import EXAMPLES, FRACTIONS, LARGEST_SI, LONGEST_LIST, LONGEST_QUANTITY, QUOTES, SENTENCES, in_place, matched, pattern
 from generator.units.unit_list import AMERICAN
 
 _QUOTES = str.maketrans(QUOTES)

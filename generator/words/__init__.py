@@ -1,0 +1,1 @@
+"""What the engine found, in words: figures in both systems, reasons as sentences, figures that a text quotes."""

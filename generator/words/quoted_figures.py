@@ -5,15 +5,15 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any, NamedTuple, Protocol
 
-from generator.findings import suggestion
+from generator.book.fields.sourced import OURS, Claim
 from generator.book.records.calculator import Constant
 from generator.book.records.grass import Grass
 from generator.book.records.inspection import Inspection
 from generator.book.records.practice import Practice, SeasonGroups
-from generator.book.fields.sourced import OURS, Claim
-from generator.calculators.chosen import Chosen
 from generator.calculators.bindings import bound_value
+from generator.calculators.chosen import Chosen
 from generator.calculators.filled_value import BindError, check_named, field_of, unit_of_field, words_of
+from generator.findings import suggestion
 from generator.units import known_unit
 
 _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")

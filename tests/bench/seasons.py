@@ -20,8 +20,8 @@ ROOT = Path(__file__).parents[2]
 def measure(share: int) -> None:
     """Print seconds to load, seconds for the seasons of every `share`-th place, and seconds for their weeks and events."""
     from generator.book.loading.whole_book import read_book
-    from generator.season.season_cache import SeasonCache
     from generator.files.season_json import as_json
+    from generator.season.season_cache import SeasonCache
 
     start = perf_counter()
     book, findings = read_book(ROOT)

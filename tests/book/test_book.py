@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from generator.book.loading.whole_book import read_book
 from generator.book.loading.load import LARGEST_FILE_BYTES
+from generator.book.loading.whole_book import read_book
 from tests.book_folders import SMALLEST, WHOLE, broken_book, edit, load_book
 
 

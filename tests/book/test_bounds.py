@@ -11,14 +11,14 @@ import annotated_types
 import pytest
 from pydantic import BaseModel, StringConstraints, TypeAdapter, ValidationError
 
-from generator.book.records import KINDS
-from generator.book.records.calculator import Constant, Expected, Input
 from generator.book.fields.characters import UNSEEN
-from generator.book.loading.folders import SINGLES
-from generator.book.records.inspection import InspectionQuestion
 from generator.book.fields.numbers import BESIDE_UNIT, BesideUnit, Money
 from generator.book.fields.sourced import Figure
 from generator.book.json_schema import schemas
+from generator.book.loading.folders import SINGLES
+from generator.book.records import KINDS
+from generator.book.records.calculator import Constant, Expected, Input
+from generator.book.records.inspection import InspectionQuestion
 from generator.units import bounds_of, unit, units
 from generator.units.bounds import LINES
 from generator.units.unit_list import KINDS as QUANTITIES

@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.book.book import Book
-from generator.book.lists.kept_record import read_kept
 from generator.book.lists.csv_reading import cells
+from generator.book.lists.kept_record import read_kept
 from tests.our_book import book as our_book
 
 HEADER = "work,date,lawn,grass,area,product,amount,nitrogen_percent\n"

@@ -4,8 +4,8 @@ import json
 import re
 from pathlib import Path
 
-from generator.book.records import KINDS, SINGULAR
 from generator.book.json_schema import schemas
+from generator.book.records import KINDS, SINGULAR
 
 DATA = Path(__file__).parents[2] / "data"
 

@@ -6,10 +6,9 @@ from typing import Literal
 import pytest
 from pydantic import Field
 
-from generator.book.loading.load import load_record
 from generator.book.fields.sourced import Figure, Record, RecordProblem
-from generator.book.fields.texts import Identifier, Sentence, Word
-from generator.book.fields.texts import CURRENCY
+from generator.book.fields.texts import CURRENCY, Identifier, Sentence, Word
+from generator.book.loading.load import load_record
 
 
 class Inner(Record):

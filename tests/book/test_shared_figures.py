@@ -2,8 +2,8 @@
 
 
 from generator.book.records.calculator import Calculator
-from generator.book.shared_figures import with_figures
 from generator.book.records.task import Task
+from generator.book.shared_figures import with_figures
 from tests.book_folders import WHOLE
 from tests.yaml_files import read_yaml
 

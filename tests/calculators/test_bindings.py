@@ -5,13 +5,13 @@ import pytest
 from generator.book.records.practice import Practice
 from generator.book.records.step import SharedStep
 from generator.book.records.task import Task
-from generator.calculators.season_fields import WEEK
-from generator.calculators.filled_value import BindError, Missing, Unchosen
-from generator.calculators.chosen import Chosen
 from generator.calculators.bindings import bound_value, filled
+from generator.calculators.chosen import Chosen
+from generator.calculators.filled_value import BindError, Missing, Unchosen
+from generator.calculators.season_fields import WEEK
 from generator.files.season_json import as_json
-from tests.season.shipped import COUCH, groups, places, season
 from tests.jobs.test_plan import PRACTICE, a_grass, a_plan
+from tests.season.shipped import COUCH, groups, places, season
 
 OCTOBER_12 = 284  # 31 + 28 + 31 + 30 + 31 + 30 + 31 + 31 + 30 days of nine months, and eleven more, from day 0.
 

@@ -6,9 +6,9 @@ import random
 import numpy as np
 import pytest
 
-from generator.calculators.root_search import meetings, points
-from generator.calculators.inversion import solve
 from generator.calculators.calculate import calculate, default_si
+from generator.calculators.inversion import solve
+from generator.calculators.root_search import meetings, points
 from tests.our_book import book
 from tests.slices import every
 

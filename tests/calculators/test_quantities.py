@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from generator.book.records.calculator import Calculator
-from generator.calculators.prepared import faults, prepared
 from generator.calculators.calculate import calculate, figures, run_example, show_amount
+from generator.calculators.prepared import faults, prepared
 from generator.units import unit
 from tests.our_book import book
 

@@ -5,9 +5,9 @@ from math import inf
 
 import pytest
 
-from generator.words.reason_text import text
-from generator.season.engine_rules import SoilWater
 from generator.calculators.watering import Sprinkler, days_between, spell, sprinkler_of, usable_water, watering
+from generator.season.engine_rules import SoilWater
+from generator.words.reason_text import text
 from tests.our_book import book
 from tests.season.shipped import COUCH, FESCUE, KIKUYU, rules, season
 

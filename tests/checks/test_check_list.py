@@ -3,8 +3,8 @@
 from pathlib import Path
 
 import generator.checks
-from generator.checks import CHECKS
 from generator.book.records import KINDS, SINGLE_FILES
+from generator.checks import CHECKS
 
 FOLDER = Path(generator.checks.__file__).parent
 

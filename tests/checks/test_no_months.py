@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from generator.checks.season.no_months import CHECK
 from generator.book.loading.whole_book import read_book
+from generator.checks.season.no_months import CHECK
 from tests.book_folders import WHOLE
 
 

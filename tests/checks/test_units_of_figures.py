@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 import yaml
 
-from generator.checks import check_book
 from generator.book.fields.sourced import Claim
 from generator.book.fields.walk import parts
+from generator.checks import check_book
 from generator.season.task_figures import TASK_FIGURES
 from tests.book_folders import WHOLE
 from tests.our_book import ROOT

@@ -12,9 +12,9 @@ import click
 import pytest
 from click.testing import CliRunner
 
+from generator.book.lists.csv_reading import unreadable
 from generator.cli import main
 from generator.commands.last_resort import Commands
-from generator.book.lists.csv_reading import unreadable
 from tests.book_folders import WHOLE
 
 ROOT = Path(__file__).parents[2]

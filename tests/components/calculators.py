@@ -4,11 +4,11 @@ from datetime import date
 from functools import cache
 from pathlib import Path
 
+from generator.site.frame.render import SCRIPT, STYLE, asset_files, render_component
+from generator.site.page_context import PageContext
 from generator.site.pages.calculator.calculator_script import calculator_script
 from generator.site.pages.calculator.view import calculator_view
-from generator.site.page_context import PageContext
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
-from generator.site.frame.render import SCRIPT, STYLE, asset_files, render_component
 from tests.our_book import book
 
 BOOK = book()

@@ -4,12 +4,12 @@ import gzip
 
 import pytest
 
-from generator.site.pages.calculator.view import calculator_page, calculator_view
+from generator.calculators.calculate import calculate, default_si, figures, show_amount
+from generator.site.frame.render import component_assets, own_scripts, render
 from generator.site.pages.calculator.calculator_script import calculator_script
+from generator.site.pages.calculator.view import calculator_page, calculator_view
 from generator.site.shared.fill_in import SCRIPT as FILL_IN_SCRIPT
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
-from generator.site.frame.render import component_assets, own_scripts, render
-from generator.calculators.calculate import calculate, default_si, figures, show_amount
 from tests.components.calculators import BOOK, DESK, IDS, component, field, figure, page_with, typed
 
 FIGURES = "all => Object.fromEntries(all.map(each => [each.dataset.result, each.querySelector('.sb-calculator__figure')?.innerText]))"

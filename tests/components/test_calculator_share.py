@@ -5,8 +5,8 @@ import io
 import pytest
 from pypdf import PdfReader
 
-from generator.site.pages.calculator.view import calculator_page, calculator_view
 from generator.site.frame.render import render, render_component
+from generator.site.pages.calculator.view import calculator_page, calculator_view
 from tests.components.calculators import BOOK, DESK, component, field, figure, page_with
 from tests.slices import every
 

@@ -4,8 +4,8 @@ import random
 
 import pytest
 
-from generator.calculators.inversion import solve
 from generator.calculators.calculate import calculate, default_si
+from generator.calculators.inversion import solve
 from tests.asking import ask
 from tests.components.calculators import BOOK, IDS, field, figure
 

@@ -6,8 +6,8 @@ from xml.etree import ElementTree
 import pytest
 
 from generator.book.records.identification import FEATURES
-from generator.site.pages.grass.grass_parts import DRAWN, drawing
 from generator.site.frame.render import COMPONENTS
+from generator.site.pages.grass.grass_parts import DRAWN, drawing
 
 FOLDER = COMPONENTS / "grass-drawing"
 FILES = sorted(FOLDER.glob("*.svg"))

@@ -5,10 +5,10 @@ from collections import Counter
 
 import pytest
 
-from generator.site.shared.hold_script import hold_script
-from generator.site.frame.render import COMPONENTS
 from generator.field.forecast import NONE, QUESTIONS, read_forecast
 from generator.field.holds import answer_for, asks_of, holds_of
+from generator.site.frame.render import COMPONENTS
+from generator.site.shared.hold_script import hold_script
 from tests.asking import ask
 from tests.components.calculators import BOOK, page_with
 

@@ -11,12 +11,12 @@ import material
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from generator.site.page_context import PageContext
-from generator.site.shared.hold_view import hold_view
-from generator.site.shared.hold_script import PATH, hold_script
-from generator.site.pages.task.view import task_page
-from generator.site.frame.render import asset_files, render_component
 from generator.field.holds import asks_of, holds_of
+from generator.site.frame.render import asset_files, render_component
+from generator.site.page_context import PageContext
+from generator.site.pages.task.view import task_page
+from generator.site.shared.hold_script import PATH, hold_script
+from generator.site.shared.hold_view import hold_view
 from tests.components.calculators import BOOK
 
 THEME = Path(material.__file__).parent / "templates" / "assets" / "stylesheets"

@@ -9,11 +9,11 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from generator.site.page_context import PageContext
-from generator.site.pages.inspection.view import inspection_page
-from generator.site.pages.inspection.inspection_script import inspection_script
-from generator.site.frame.render import asset_files, render
 from generator.field.inspection_result import InspectionResult, findings_of
+from generator.site.frame.render import asset_files, render
+from generator.site.page_context import PageContext
+from generator.site.pages.inspection.inspection_script import inspection_script
+from generator.site.pages.inspection.view import inspection_page
 from tests.components.calculators import BOOK
 from tests.slices import every
 

@@ -8,13 +8,13 @@ import pytest
 from playwright.sync_api import expect
 from pypdf import PdfReader
 
-from generator.site.pages.calculator.view import calculator_page
-from generator.site.pages.calculator.calculator_script import calculator_script
-from generator.site.page_context import PageContext
-from generator.site.pages.guide.view import guide_page
-from generator.site.shared.lawn_pieces import gives_a_piece, piece_name, takes_an_area
-from generator.site.pages.task.view import task_page
 from generator.site.frame.render import SCRIPT, asset_files, component_assets, own_scripts, render
+from generator.site.page_context import PageContext
+from generator.site.pages.calculator.calculator_script import calculator_script
+from generator.site.pages.calculator.view import calculator_page
+from generator.site.pages.guide.view import guide_page
+from generator.site.pages.task.view import task_page
+from generator.site.shared.lawn_pieces import gives_a_piece, piece_name, takes_an_area
 from tests.components.calculators import BOOK, component, figure
 from tests.components.calculators import field as entry
 

@@ -8,9 +8,9 @@ import pytest
 
 from generator.jobs.dates import day_of_year
 from generator.season.calendar_days import day_words
-from generator.site.year.strips import short_day
-from generator.site.year.charts import CHARTS, path
 from generator.site.frame.render import COMPONENTS, SCRIPT, asset_files, component_names, render_component
+from generator.site.year.charts import CHARTS, path
+from generator.site.year.strips import short_day
 from tests.yaml_files import read_yaml
 
 HOSTILE = "<img src=x onerror=alert(1)>"

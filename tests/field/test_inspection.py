@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from generator.book.records.inspection import Inspection, Outcome
 from generator.book.fields.sourced import RecordProblem
+from generator.book.records.inspection import Inspection, Outcome
 from generator.field.inspection_result import findings_of
 from generator.field.inspection_words import estimate_pieces
 from tests.our_book import book

@@ -12,8 +12,8 @@ from pathlib import Path
 
 import pytest
 
-from generator.files.written_beside import beside, write_beside
 from generator.files.locked import Busy, create_locked
+from generator.files.written_beside import beside, write_beside
 
 
 def test_a_file_is_written(tmp_path: Path) -> None:

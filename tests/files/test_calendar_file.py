@@ -6,14 +6,13 @@ from datetime import UTC, date, datetime, timedelta
 from functools import cache
 
 import pytest
-from playwright.sync_api import Page
 from icalendar import Calendar
+from playwright.sync_api import Page
 
 from generator.book.attribution import place_attribution
-from generator.files.calendar_file import CalendarEntry, calendar_file
-from generator.season.season_cache import SeasonCache
-from generator.files.calendar_file import NO_DOMAIN
+from generator.files.calendar_file import NO_DOMAIN, CalendarEntry, calendar_file
 from generator.files.job_calendar import job_key
+from generator.season.season_cache import SeasonCache
 from generator.site.frame.render import SCRIPT, asset_files
 from generator.site.year.year_files import calendar_path, year_calendar
 from tests.our_book import seasons

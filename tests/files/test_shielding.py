@@ -12,14 +12,14 @@ from playwright.sync_api import Page
 
 from generator.book.book import Book
 from generator.book.lists.shielding import shielded, unshielded
-from generator.site.frame.render import SCRIPT, asset_files
 from generator.files.csv_file import csv_text, weeks_csv
 from generator.files.job_text import job_csv
 from generator.files.round_values import round_csv
-from generator.season.season_cache import SeasonCache
-from generator.jobs.plans_for_grass import AskedJob, job_of
 from generator.jobs.job import Request
 from generator.jobs.lawn_round import LawnJob, round_of
+from generator.jobs.plans_for_grass import AskedJob, job_of
+from generator.season.season_cache import SeasonCache
+from generator.site.frame.render import SCRIPT, asset_files
 from tests.book_folders import WHOLE, load_book
 from tests.yaml_files import read_yaml
 

@@ -3,18 +3,7 @@
 import random
 
 from generator.formula import nodes as tree
-from generator.formula.nodes import (
-    Arithmetic,
-    Both,
-    Call,
-    Choice,
-    Comparison,
-    Name,
-    Negative,
-    Node,
-    Not,
-    Number,
-)
+from generator.formula.nodes import Arithmetic, Both, Call, Choice, Comparison, Name, Negative, Node, Not, Number
 
 NUMBERS = ("area", "depth", "rate", "share")
 LISTS = ("readings", "catches")

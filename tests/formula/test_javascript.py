@@ -6,7 +6,8 @@ import random
 
 import pytest
 
-from generator.formula import FormulaProblem, evaluate, parse, to_javascript, nodes as tree
+from generator.formula import FormulaProblem, evaluate, parse, to_javascript
+from generator.formula import nodes as tree
 from tests.formula import generated
 from tests.formula.browser_side import run_in_browser
 

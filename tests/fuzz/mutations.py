@@ -6,12 +6,12 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from generator.book.records import KINDS
+from generator.book.fields.walk import measured
 from generator.book.loading.folders import SINGLES
 from generator.book.loading.load import checked
 from generator.book.loading.marked_yaml import read_tree
+from generator.book.records import KINDS
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
-from generator.book.fields.walk import measured
 
 MEASURED = {name: measured(each, name) for each in (SeasonRules, SiteOffsets) for name in each.model_fields}
 

@@ -6,15 +6,15 @@ from random import Random
 
 import pytest
 
-from generator.checks import check_book
 from generator.book.book import Book
-from generator.book.records.practice import SeasonGroups
 from generator.book.fields.sourced import ASSUMPTION, Figure, Measured, Record
 from generator.book.fields.walk import measured
+from generator.book.records.practice import SeasonGroups
+from generator.checks import check_book
+from generator.files.season_json import as_json
 from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C, climate_faults
 from generator.season.inputs import climate_of, engine_rules_of, grass_season_of
 from generator.season.year import SeasonYear, year
-from generator.files.season_json import as_json
 from tests.book_folders import WHOLE
 
 

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from generator.cli import main
 from generator.book.lists.lawns import MOST_LAWNS
+from generator.cli import main
 from tests.hostile.lists import Known, hostile_list
 
 ROOT = Path(__file__).parents[2]

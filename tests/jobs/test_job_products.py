@@ -3,8 +3,7 @@
 import pytest
 
 from generator.book.records.practice import Practice, Product
-from generator.book.records.step import Step
-from generator.book.records.step import Purchase
+from generator.book.records.step import Purchase, Step
 from generator.jobs.amounts import Stock, no_product, product_of
 
 OTHERS = {"feed": Product(name="Feed", for_tasks=("feed",)), "any-seed": Product(name="Any seed", for_tasks=("overseed",))}

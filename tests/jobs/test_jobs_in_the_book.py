@@ -5,9 +5,9 @@ from itertools import pairwise
 
 import pytest
 
-from generator.jobs.plans_for_grass import why_not
 from generator.jobs.amounts import Stock, pack_si, product_of
 from generator.jobs.plan_steps import steps_for
+from generator.jobs.plans_for_grass import why_not
 from generator.units import unit
 from tests.our_book import book
 

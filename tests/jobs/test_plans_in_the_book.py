@@ -4,10 +4,10 @@ one has a source, it stands beside the check."""
 
 import pytest
 
-from generator.jobs.plans_for_grass import plans_for, why_not
-from generator.calculators.chosen import Chosen
 from generator.calculators.bindings import bound_value
+from generator.calculators.chosen import Chosen
 from generator.jobs.plan_steps import steps_for
+from generator.jobs.plans_for_grass import plans_for, why_not
 from tests.our_book import book
 
 BOOK = book()

@@ -2,7 +2,7 @@
 
 
 from generator.jobs.job import settling_days
-from tests.our_book import seasons, book
+from tests.our_book import book, seasons
 
 BOOK = book()
 ALMANAC = seasons()

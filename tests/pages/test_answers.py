@@ -2,10 +2,10 @@
 
 from datetime import date
 
-from generator.site.pages.answer.view import answer_page
-from generator.site.page_context import PageContext
-from generator.site.pages.retired.view import FOLDERS, retired_page
 from generator.site.frame.render import render
+from generator.site.page_context import PageContext
+from generator.site.pages.answer.view import answer_page
+from generator.site.pages.retired.view import FOLDERS, retired_page
 from tests.book_folders import WHOLE, load_book
 from tests.our_book import seasons
 

@@ -4,12 +4,12 @@ from datetime import date
 
 import pytest
 
+from generator.site.frame.render import render
+from generator.site.page_context import PageContext
 from generator.site.pages.aftercare.view import aftercare_page
 from generator.site.pages.calendar.view import thirstiest_week
-from generator.site.page_context import PageContext
 from generator.site.pages.guide.view import guide_page
 from generator.site.pages.task.view import task_page
-from generator.site.frame.render import render
 from tests.our_book import book
 from tests.our_book import seasons as shipped_almanac
 

@@ -4,8 +4,8 @@ import re
 
 import pytest
 
-from generator.site.frame.glossary_links import GlossaryLinks
 from generator.book.records.glossary import Term
+from generator.site.frame.glossary_links import GlossaryLinks
 from generator.site.page import Page
 from generator.site.page_tree import PageTree
 from generator.site.registry import PAGE_KINDS

@@ -6,8 +6,8 @@ import pytest
 
 from generator.book.records.hold import Hold
 from generator.site.page_context import PageContext
-from generator.site.shared.hold_words import rule_words
 from generator.site.pages.sources.view import sources_page
+from generator.site.shared.hold_words import rule_words
 from tests.our_book import book
 
 BOOK = book()

@@ -4,10 +4,10 @@ from datetime import date
 
 import pytest
 
+from generator.field.grass_key import answer
 from generator.site.page_context import PageContext
 from generator.site.pages.grass.view import grass_page
 from generator.site.pages.key.view import NONE, key_page
-from generator.field.grass_key import answer
 from tests.our_book import seasons
 
 

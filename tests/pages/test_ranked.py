@@ -2,9 +2,9 @@
 
 from datetime import date
 
+from generator.site.frame.render import render
 from generator.site.page_context import PageContext
 from generator.site.pages.ranked.view import ranked_page
-from generator.site.frame.render import render
 from tests.our_book import seasons
 
 BOOK = seasons().book

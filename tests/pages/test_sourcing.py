@@ -2,9 +2,9 @@
 
 import re
 
+from generator.site.frame.render import render_component
 from generator.site.page import Links
 from generator.site.shared.sourcing import Sourcing
-from generator.site.frame.render import render_component
 from tests.our_book import seasons
 
 SOURCES = seasons().book.sources

@@ -5,8 +5,8 @@ from functools import cache
 
 import pytest
 
-from generator.site.page_context import PageContext
 from generator.site.page import Links
+from generator.site.page_context import PageContext
 from generator.site.pages.task.view import task_page
 from generator.site.year.when_due import months_due, spans, when_view
 from tests.our_book import seasons

@@ -6,11 +6,11 @@ from typing import Any
 
 import pytest
 
+from generator.calculators.watering import sprinkler_of
 from generator.site.year.need_rows import need_rows
 from generator.site.year.site_years import slots, soil_slots, year_script
-from generator.words.reason_text import plain
 from generator.site.year.year_words import EVENT_LABELS, WINDOW_LABELS, event_lines, little_growth, month_rows, window_lines
-from generator.calculators.watering import sprinkler_of
+from generator.words.reason_text import plain
 from tests.our_book import seasons
 from tests.pages.shipped_book import pairs
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from generator.site.year.charts import CHARTS, chart_views, nice_step, path, series_of
 from generator.season.calendar_days import week_days
+from generator.site.year.charts import CHARTS, chart_views, nice_step, path, series_of
 from tests.our_book import seasons
 
 FLAT = [10] * 52

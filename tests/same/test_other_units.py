@@ -10,16 +10,16 @@ from typing import Any
 import pytest
 import yaml
 
-from generator.checks import check_book
 from generator.book.book import Book
-from generator.book.records.calculator import Constant
 from generator.book.fields.sourced import Claim
 from generator.book.fields.walk import parts
+from generator.book.records.calculator import Constant
+from generator.checks import check_book
 from generator.files.job_values import job_values
-from generator.season.season_cache import SeasonCache
-from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
-from generator.jobs.job import Request
 from generator.files.season_json import as_json
+from generator.jobs.job import Request
+from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
+from generator.season.season_cache import SeasonCache
 from generator.units import Unit, from_si, to_si, unit
 from generator.units.known_units import like
 from tests.book_folders import WHOLE

@@ -9,8 +9,8 @@ import yaml
 from click.testing import CliRunner
 from playwright.sync_api import Browser
 
-from generator.cli import main
 from generator.book.records import KINDS
+from generator.cli import main
 from tests.book_folders import BOOKS
 from tests.site.reader import Reader
 from tests.site.test_search import found, opened

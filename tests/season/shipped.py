@@ -9,8 +9,8 @@ from generator.book.records.practice import SeasonGroups
 from generator.book.records.task import Task
 from generator.season.calendar_days import DAYS
 from generator.season.climate.climate import Climate
-from generator.season.inputs import EngineRules, climate_of, engine_rules_of
 from generator.season.engine_rules import GrassSeason
+from generator.season.inputs import EngineRules, climate_of, engine_rules_of
 from generator.season.year import SeasonYear, year
 from tests.our_book import book
 

@@ -4,10 +4,10 @@ from statistics import mean
 
 import pytest
 
-from generator.season.windows.printed_agreement import ENOUGH, agreement
 from generator.season.inputs import climate_of, grass_season_of
-from generator.season.year import year
 from generator.season.windows.main_windows import Window
+from generator.season.windows.printed_agreement import ENOUGH, agreement
+from generator.season.year import year
 from tests.our_book import book
 from tests.season.shipped import groups, places, rules
 

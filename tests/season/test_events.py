@@ -2,10 +2,10 @@
 
 import pytest
 
-from generator.words.days import event_days
-from generator.words.reason_text import text
 from generator.season.calendar_days import DAYS
 from generator.season.events import events
+from generator.words.days import event_days
+from generator.words.reason_text import text
 from tests.season.shipped import BUFFALO, COUCH, FESCUE, GRASSES, climates, season
 
 

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from generator.book.fields.sourced import Claim
-from generator.season.task_figures import TASK_FIGURES
 from generator.season.inputs import EngineRules, climate_of, engine_rules_of
+from generator.season.task_figures import TASK_FIGURES
 from generator.units import Unit, from_si, to_si, unit
 from generator.units.known_units import like
 from tests.our_book import book

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from generator.words.reason_text import text
 from generator.season.calendar_days import DAYS
 from generator.season.needs import feed_plan, feed_words, height_at_cut, mowing_intervals, nitrogen_by_month, nitrogen_by_week
+from generator.words.reason_text import text
 from tests.season.shipped import BUFFALO, COUCH, FESCUE, GRASSES, KIKUYU, climates, made_up, rules, season
 
 SLOW = (21, 60)

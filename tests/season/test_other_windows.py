@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from generator.words.reason_text import text
 from generator.season.calendar_days import DAYS
 from generator.season.year import year as compute
+from generator.words.reason_text import text
 from tests.season.shipped import BUFFALO, COUCH, FESCUE, GRASSES, KIKUYU, climates, made_up, rules, season
 
 

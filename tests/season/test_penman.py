@@ -11,12 +11,10 @@ import pytest
 
 from generator.season.calendar_days import monthly_means
 from generator.season.climate.climate import OPEN
-from generator.season.equations.every_equation import EQUATIONS
-from generator.season.water.penman import (
-    Weather, clear_sky, monthly_penman_monteith, penman_monteith, saturation_kpa, sun_from_sunshine,
-)
 from generator.season.climate.sun import sun
+from generator.season.equations.every_equation import EQUATIONS
 from generator.season.water.need import evapotranspiration_method, reference_evapotranspiration
+from generator.season.water.penman import Weather, clear_sky, monthly_penman_monteith, penman_monteith, saturation_kpa, sun_from_sunshine
 from generator.units import from_si, to_si, unit
 from tests.season.seattle import SEATTLE_LATITUDE, seattle_days
 from tests.season.shipped import climates, made_up, places, rules

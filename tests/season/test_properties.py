@@ -12,13 +12,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.cli import main
+from generator.files.season_json import as_json
 from generator.season.calendar_days import DAYS
 from generator.season.windows.limits import frost_days_watched
-from generator.files.season_json import as_json
 from generator.season.windows.main_windows import recovery_days
 from tests.book_folders import WHOLE
-from tests.slices import every
 from tests.season.shipped import BUFFALO, COUCH, GRASSES, apart, climates, forget_years, made_up, season, turned
+from tests.slices import every
 from tests.yaml_files import read_yaml
 
 HALF_A_YEAR = 182

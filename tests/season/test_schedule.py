@@ -2,8 +2,8 @@
 
 import pytest
 
-from generator.formula import FormulaError
 from generator.book.records.task import Due
+from generator.formula import FormulaError
 from generator.season.task_schedule import RULE_QUANTITIES, due_weeks, parse_rule, weekly_quantities
 from tests.season.shipped import COUCH, FESCUE, season
 

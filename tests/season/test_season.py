@@ -4,8 +4,8 @@ import json
 
 import pytest
 
-from generator.season.calendar_days import DAYS, month_and_day, week_days, week_number
 from generator.files.season_json import as_json
+from generator.season.calendar_days import DAYS, month_and_day, week_days, week_number
 from tests.season.shipped import COUCH, FESCUE, GRASSES, KIKUYU, climates, rules, season
 
 

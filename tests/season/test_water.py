@@ -9,8 +9,8 @@ import pytest
 
 from generator.season.calendar_days import DAYS, monthly_means
 from generator.season.climate.climate import OPEN
-from generator.season.equations.every_equation import EQUATIONS
 from generator.season.climate.sun import sun
+from generator.season.equations.every_equation import EQUATIONS
 from generator.season.water.need import effective_rain, reference_evapotranspiration, water_need
 from generator.units import from_si, unit
 from tests.season.seattle import SEATTLE_LATITUDE, seattle_days

@@ -4,11 +4,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.season.reasons import because
-from generator.words.reason_text import text
 from generator.season.calendar_days import DAYS, MONTH_STARTS, day_words, month_and_day
+from generator.season.reasons import because
 from generator.season.windows.limits import clear_ahead
 from generator.season.windows.main_windows import recovery_days
+from generator.words.reason_text import text
 from tests.season.shipped import BUFFALO, COUCH, FESCUE, GRASSES, KIKUYU, apart, climates, made_up, season
 
 

@@ -14,13 +14,13 @@ from typing import Annotated, Any, Union, get_args, get_origin
 
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
-from generator.checks import check_book
-from generator.findings import Finding
-from generator.book.records import KINDS
-from generator.book.loading.folders import SINGLES
 from generator.book.fields.sourced import Reference
 from generator.book.fields.texts import IDENTIFIER
+from generator.book.loading.folders import SINGLES
 from generator.book.loading.marked_yaml import Node, read_tree
+from generator.book.records import KINDS
+from generator.checks import check_book
+from generator.findings import Finding
 
 Steps = tuple[str | int, ...]
 # Ends an attribute in either kind of quote, then opens an element that runs as soon as it is read.

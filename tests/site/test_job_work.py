@@ -6,14 +6,14 @@ from datetime import date, timedelta
 
 import pytest
 
-from generator.files.job_values import job_values
 from generator.field.inspection_plan import adjusted_by, inspection_values
-from generator.site.pages.job.job_scripts import sites_of
+from generator.field.inspection_result import findings_of
+from generator.files.job_values import job_values
+from generator.jobs.job import Request
 from generator.jobs.plans_for_grass import NOT_NEEDED, AskedJob, job_of, plans_for
 from generator.site.frame.contract import part_script
 from generator.site.frame.render import COMPONENTS
-from generator.field.inspection_result import findings_of
-from generator.jobs.job import Request
+from generator.site.pages.job.job_scripts import sites_of
 from tests.asking import ask
 from tests.components.calculators import BOOK, page_with
 from tests.our_book import seasons

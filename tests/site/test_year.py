@@ -11,8 +11,8 @@ import pytest
 from icalendar import Calendar
 from playwright.sync_api import Page, expect
 
-from generator.site.year.site_years import script_path, slots, soil_slots
 from generator.site.year.charts import CHARTS, path, series_of
+from generator.site.year.site_years import script_path, slots, soil_slots
 from generator.site.year.year_words import summary
 from tests.our_book import seasons
 from tests.pages.shipped_book import pairs

@@ -6,10 +6,9 @@ from statistics import median
 
 import pytest
 
+from tests.our_book import book
 from tests.words.reading_grade import grade, sentences
 from tests.words.texts import plain
-
-from tests.our_book import book
 
 BOOK = book()
 HANDED_OUT = (Path(__file__).parent / "answer-addresses.txt").read_text(encoding="utf-8").split()

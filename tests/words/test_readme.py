@@ -3,10 +3,10 @@
 import re
 from pathlib import Path
 
-from generator.cli import main
+from generator.book.loading.load import load_record
 from generator.book.records import KINDS
 from generator.book.records.grass import Grass
-from generator.book.loading.load import load_record
+from generator.cli import main
 from tests.yaml_files import parsed, read_yaml
 
 ROOT = Path(__file__).parents[2]

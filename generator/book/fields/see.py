@@ -2,9 +2,7 @@
 
 from pydantic import Field
 
-from generator.book.fields.sourced import (
-    AftercareId, AnswerId, CalculatorId, CautionId, GrassId, Record, ProblemId, RenovationId, TaskId, TermId,
-)
+from generator.book.fields.sourced import AftercareId, AnswerId, CalculatorId, CautionId, GrassId, ProblemId, Record, RenovationId, TaskId, TermId
 
 
 class See(Record):

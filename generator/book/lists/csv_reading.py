@@ -9,9 +9,9 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.findings import Finding, Where, one_line, shown, suggestion
-from generator.book.loading.load import LARGEST_FILE_BYTES, read_text
 from generator.book.lists.shielding import unshielded
+from generator.book.loading.load import LARGEST_FILE_BYTES, read_text
+from generator.findings import Finding, Where, one_line, shown, suggestion
 
 COMMA = ","
 SEPARATORS = {COMMA: "commas", ";": "semicolons", "\t": "tabs", "|": "upright bars"}

@@ -5,11 +5,11 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.findings import Finding, Where, shown, suggestion
+from generator.book.lists.csv_reading import COMMA, Cell, header_findings, read_table, too_many
 from generator.book.lists.for_a_job import is_date
 from generator.book.lists.lawns import NAMES_NOBODY
-from generator.book.lists.csv_reading import COMMA, Cell, header_findings, read_table, too_many
 from generator.book.records.work_record import Column, WorkRecord
+from generator.findings import Finding, Where, shown, suggestion
 from generator.units import QuantityError, read_quantity, unit
 
 LAWN_CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9-]{0,23}")

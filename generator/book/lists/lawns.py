@@ -6,11 +6,11 @@ from pathlib import Path
 from pydantic import Field, ValidationError
 from pydantic_core import ErrorDetails
 
-from generator.findings import Finding, Where, shown
-from generator.book.loading.load import load_record
-from generator.book.fields.texts import Identifier
 from generator.book.fields.sourced import Record
+from generator.book.fields.texts import Identifier
 from generator.book.lists.csv_reading import COMMA, Cell, header_findings, list_name, read_table, too_many, unreadable
+from generator.book.loading.load import load_record
+from generator.findings import Finding, Where, shown
 
 CODE = r"[A-Za-z0-9][A-Za-z0-9-]*"
 NAMES_NOBODY = "use letters, digits and hyphens only, such as 'TL-014'; a name or an address does not belong here"

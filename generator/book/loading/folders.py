@@ -5,12 +5,12 @@ import re
 from pathlib import Path
 from typing import Any
 
-from generator.findings import Finding, Where, shown, suggestion
-from generator.book.records import KINDS, MAY_BE_MISSING, SINGLE_FILES
-from generator.book.loading.disk import entries, finding_of, unfit
-from generator.book.renamed import FILES
-from generator.book.records.source import Source
 from generator.book.fields.texts import IDENTIFIER, Identifier
+from generator.book.loading.disk import entries, finding_of, unfit
+from generator.book.records import KINDS, MAY_BE_MISSING, SINGLE_FILES
+from generator.book.records.source import Source
+from generator.book.renamed import FILES
+from generator.findings import Finding, Where, shown, suggestion
 
 SETTINGS = "mkdocs.yml"
 SCHEMA_FOLDER = "schema"

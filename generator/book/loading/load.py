@@ -7,10 +7,10 @@ from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
 
-from generator.findings import Finding, Where, first_told
 from generator.book.fields.characters import CONTROL, UNSEEN, said_of
-from generator.book.loading.record_faults import record_findings
 from generator.book.loading.marked_yaml import Node, read_tree
+from generator.book.loading.record_faults import record_findings
+from generator.findings import Finding, Where, first_told
 
 LARGEST_FILE_BYTES = 1_000_000  # A generous record has 30 kB.
 

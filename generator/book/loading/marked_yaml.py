@@ -12,9 +12,9 @@ from typing import Any
 
 import yaml
 
-from generator.findings import Finding, Where, shown
 from generator.book.fields.characters import UNSEEN, said_of
 from generator.book.loading.yaml_faults import syntax_finding
+from generator.findings import Finding, Where, shown
 
 DEEPEST = 40  # Levels; the records need eight. Far below where Python's own recursion ends.
 

@@ -8,12 +8,12 @@ from typing import Any
 
 from pydantic_core import ErrorDetails
 
-from generator.findings import Finding, MOST_TOLD, Where, not_told, shown, suggestion
 from generator.book.fields.annotations import inside, record_of
 from generator.book.fields.sourced import RecordProblem
-from generator.book.renamed import KEYS, WORDS
 from generator.book.fields.texts import IDENTIFIER, PATTERNS
 from generator.book.loading.marked_yaml import Node, ValuePath
+from generator.book.renamed import KEYS, WORDS
+from generator.findings import MOST_TOLD, Finding, Where, not_told, shown, suggestion
 
 _WANTED = {
     "string_type": "text", "float_type": "a number", "int_type": "a whole number",

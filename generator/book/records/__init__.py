@@ -12,10 +12,10 @@ from generator.book.records.place import Place
 from generator.book.records.practice import Practice, SeasonGroups
 from generator.book.records.problem import Expert, Problem
 from generator.book.records.renovation import Renovation
-from generator.book.records.step import SharedStep
 from generator.book.records.retired import retired_record
 from generator.book.records.services import Services
 from generator.book.records.source import Source
+from generator.book.records.step import SharedStep
 from generator.book.records.task import Caution, Task
 from generator.book.records.work_record import WorkRecord
 

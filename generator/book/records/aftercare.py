@@ -3,9 +3,8 @@
 from pydantic import Field
 
 from generator.book.fields.sourced import CautionId, Record, Sourced, Statement, TaskId, heard, statements
-from generator.book.fields.texts import Sentence, Word
+from generator.book.fields.texts import Sentence, Title, Word
 from generator.book.records.step import Quantity
-from generator.book.fields.texts import Title
 
 
 class AftercareDays(Sourced):

@@ -5,11 +5,10 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.records.grass import SeasonGroup
-from generator.book.fields.sourced import CautionId, Record, RecordProblem, Sourced, Statement, heard
-from generator.book.fields.texts import Sentence, Word
 from generator.book.fields.see import See
-from generator.book.fields.texts import Title, Typed
+from generator.book.fields.sourced import CautionId, Record, RecordProblem, Sourced, Statement, heard
+from generator.book.fields.texts import Sentence, Title, Typed, Word
+from generator.book.records.grass import SeasonGroup
 
 Topic = Literal[
     "after the work", "water", "mowing", "feeding", "weeds and sprays", "what is wrong", "weather and seasons", "the grass",

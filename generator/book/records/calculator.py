@@ -4,11 +4,9 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.sourced import CautionId, Record, RecordProblem, Sourced, TaskId, heard, sensible
-from generator.book.fields.texts import Identifier, Sentence, Word
 from generator.book.fields.numbers import FIGURE, SIGNED, InUnit, by_unit
-from generator.book.fields.texts import FormulaText, LongWord, Name, Title, Typed, UnitName
-
+from generator.book.fields.sourced import CautionId, Record, RecordProblem, Sourced, TaskId, heard, sensible
+from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, Title, Typed, UnitName, Word
 
 Readings = Annotated[tuple[InUnit, ...], Field(max_length=400)]
 

@@ -4,10 +4,9 @@ from collections.abc import Iterator
 
 from pydantic import Field
 
-from generator.book.fields.sourced import Country, Record, Sourced, heard
-from generator.book.fields.texts import Identifier, Sentence, Word
 from generator.book.fields.see import See
-from generator.book.fields.texts import UnitName
+from generator.book.fields.sourced import Country, Record, Sourced, heard
+from generator.book.fields.texts import Identifier, Sentence, UnitName, Word
 
 
 class Term(Sourced):

@@ -4,11 +4,23 @@ from typing import Literal
 
 from pydantic import Field
 
-from generator.book.records.identification import Identification, LookAlike
 from generator.book.fields.sourced import (
-    CautionId, Country, Depth, Duration, MassPerArea, Record, RenovationId, Sourced, Statement, TaskId, Temperature, heard, statements,
+    CautionId,
+    Country,
+    Depth,
+    Duration,
+    MassPerArea,
+    Record,
+    RenovationId,
+    Sourced,
+    Statement,
+    TaskId,
+    Temperature,
+    heard,
+    statements,
 )
 from generator.book.fields.texts import Sentence, Word
+from generator.book.records.identification import Identification, LookAlike
 
 SeasonGroup = Literal["warm", "cool"]
 Habit = Literal["above ground", "above and below ground", "below ground", "bunch"]

@@ -4,10 +4,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from generator.book.records.calculator import Constant
 from generator.book.fields.sourced import CautionId, Record, Sourced, TaskId
-from generator.book.fields.texts import Sentence, Word
-from generator.book.fields.texts import FormulaText, LongWord, Name
+from generator.book.fields.texts import FormulaText, LongWord, Name, Sentence, Word
+from generator.book.records.calculator import Constant
 
 
 class HoldRule(Sourced):

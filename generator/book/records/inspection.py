@@ -4,11 +4,10 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.records.calculator import Constant
-from generator.book.fields.sourced import CautionId, Country, Record, RecordProblem, Sourced, TaskId, sensible
-from generator.book.fields.texts import Identifier, Sentence, Word
 from generator.book.fields.numbers import SIGNED, InUnit, by_unit
-from generator.book.fields.texts import FormulaText, LongWord, Name, UnitName
+from generator.book.fields.sourced import CautionId, Country, Record, RecordProblem, Sourced, TaskId, sensible
+from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, UnitName, Word
+from generator.book.records.calculator import Constant
 
 Effect = Literal["stop", "soften", "leave-out", "add", "note"]
 

@@ -4,10 +4,9 @@ from typing import Annotated
 
 from pydantic import Field
 
-from generator.book.fields.sourced import Country, PublishedId, Record
-from generator.book.fields.texts import Sentence, Word
 from generator.book.fields.numbers import NO_FINER, Percent
-from generator.book.fields.texts import ShortWord
+from generator.book.fields.sourced import Country, PublishedId, Record
+from generator.book.fields.texts import Sentence, ShortWord, Word
 
 OF_A_YEAR = Field(min_length=12, max_length=12)
 # Wider than what was ever measured, which checks/climates holds a place to.

@@ -4,14 +4,27 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.sourced import (
-    Depth, Figure, GrassId, MachineId, Measured, PlaceId, ProductId, Record, RecordProblem, Share, Sourced, Statement, TaskId, Temperature,
-    TemperatureDifference, statements,
-)
-from generator.book.fields.texts import Identifier, Sentence, Word
 from generator.book.fields.numbers import NO_FINER, Money, Percent
+from generator.book.fields.sourced import (
+    Depth,
+    Figure,
+    GrassId,
+    MachineId,
+    Measured,
+    PlaceId,
+    ProductId,
+    Record,
+    RecordProblem,
+    Share,
+    Sourced,
+    Statement,
+    TaskId,
+    Temperature,
+    TemperatureDifference,
+    statements,
+)
+from generator.book.fields.texts import Currency, Identifier, MonthDay, Sentence, ShortWord, WebFolder, Word
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
-from generator.book.fields.texts import Currency, MonthDay, ShortWord, WebFolder
 
 OPEN_SITE = "open"
 

@@ -6,8 +6,22 @@ from typing import Literal
 from pydantic import Field, model_validator
 
 from generator.book.fields.sourced import (
-    AftercareId, CalculatorId, CautionId, Country, ExpertId, Figure, GrassId, ProblemId, Record, RecordProblem, RenovationId, Sourced,
-    Statement, TaskId, heard, statements,
+    AftercareId,
+    CalculatorId,
+    CautionId,
+    Country,
+    ExpertId,
+    Figure,
+    GrassId,
+    ProblemId,
+    Record,
+    RecordProblem,
+    RenovationId,
+    Sourced,
+    Statement,
+    TaskId,
+    heard,
+    statements,
 )
 from generator.book.fields.texts import Identifier, Sentence, Word
 

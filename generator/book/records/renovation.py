@@ -4,9 +4,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from generator.book.records.grass import Habit, Level, SeasonGroup
 from generator.book.fields.sourced import AftercareId, Figure, Record, Statement, TaskId, heard, statements
 from generator.book.fields.texts import Identifier, Sentence, Word
+from generator.book.records.grass import Habit, Level, SeasonGroup
 from generator.book.records.step import Gear, Purchase, Quantity, SharedStep, Step, Watering
 
 __all__ = ["Gear", "PlanWindow", "Purchase", "Quantity", "Renovation", "SharedStep", "Step", "Watering"]

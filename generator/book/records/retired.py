@@ -5,8 +5,8 @@ from typing import Any
 
 from pydantic import Field, create_model
 
-from generator.book.fields.texts import Identifier, Sentence, Word
 from generator.book.fields.sourced import Record
+from generator.book.fields.texts import Identifier, Sentence, Word
 
 ALSO = {"steps": " Steps that only one plan had are among them."}
 

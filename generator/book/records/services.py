@@ -5,8 +5,7 @@ from typing import Annotated
 from pydantic import Field, StringConstraints
 
 from generator.book.fields.sourced import CautionId, ExpertId, Record, Sourced, heard
-from generator.book.fields.texts import Identifier, Word
-from generator.book.fields.texts import COUNTRY_CODE, TELEPHONE, WebAddress
+from generator.book.fields.texts import COUNTRY_CODE, TELEPHONE, Identifier, WebAddress, Word
 
 CountryCode = Annotated[str, StringConstraints(pattern=COUNTRY_CODE, max_length=2)]
 Telephone = Annotated[str, StringConstraints(pattern=TELEPHONE, max_length=40)]

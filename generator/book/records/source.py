@@ -5,8 +5,7 @@ from typing import Literal
 from pydantic import Field, model_validator
 
 from generator.book.fields.sourced import Record, RecordProblem
-from generator.book.fields.texts import Sentence, Word
-from generator.book.fields.texts import Title, WebAddress
+from generator.book.fields.texts import Sentence, Title, WebAddress, Word
 
 Read = Literal["whole", "part", "quoted"]
 Interest = Literal["trade", "private"]

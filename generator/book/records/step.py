@@ -5,10 +5,9 @@ from typing import Annotated, Any, Literal
 
 from pydantic import ConfigDict, Field, model_validator
 
-from generator.book.records.grass import Habit, Level
 from generator.book.fields.sourced import CalculatorId, CautionId, MachineId, ProductId, Record, RecordProblem, Reference, SourceId, TaskId
-from generator.book.fields.texts import Identifier, Sentence, Word
-from generator.book.fields.texts import LongWord, Title, Typed
+from generator.book.fields.texts import Identifier, LongWord, Sentence, Title, Typed, Word
+from generator.book.records.grass import Habit, Level
 
 StepId = Annotated[Identifier, Reference("steps")]
 

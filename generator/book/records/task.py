@@ -4,11 +4,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from generator.book.records.grass import SeasonGroup
 from generator.book.fields.sourced import CalculatorId, CautionId, Country, Figure, Record, Sourced, Statement, heard, statements
-from generator.book.fields.texts import Identifier, Sentence, Word
-from generator.book.fields.texts import FormulaText, LongWord, Typed
-
+from generator.book.fields.texts import FormulaText, Identifier, LongWord, Sentence, Typed, Word
+from generator.book.records.grass import SeasonGroup
 
 # A rule that comes round at least so often is a rhythm, not an event.
 RHYTHM_WEEKS = 4

@@ -5,8 +5,7 @@ from typing import Literal
 from pydantic import Field, model_validator
 
 from generator.book.fields.sourced import CalculatorId, Country, Record, RecordProblem, Sourced, TaskId
-from generator.book.fields.texts import Identifier, Sentence, Word
-from generator.book.fields.texts import Name, UnitName
+from generator.book.fields.texts import Identifier, Name, Sentence, UnitName, Word
 
 ColumnKind = Literal["date", "time", "text", "number", "choice", "grass"]
 Work = Literal["spray", "feed"]

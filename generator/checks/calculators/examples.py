@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from generator.checks.check import Check
-from generator.findings import Finding, Where
 from generator.book.book import PartialBook
 from generator.book.records.calculator import Calculator, Example
-from generator.calculators.prepared import faults
 from generator.calculators.calculate import run_example
+from generator.calculators.prepared import faults
+from generator.checks.check import Check
+from generator.findings import Finding, Where
 from generator.units import UnitError, unit
 
 

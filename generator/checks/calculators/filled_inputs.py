@@ -4,16 +4,16 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from functools import partial
 
-from generator.checks.check import Check
-from generator.findings import Finding, Where, suggestion
 from generator.book.book import PartialBook
 from generator.book.records.calculator import Input
 from generator.book.records.grass import Grass
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Step
-from generator.calculators.filled_value import BindError, Missing, Unchosen
-from generator.calculators.chosen import Chosen
 from generator.calculators.bindings import bound_value, parts_of
+from generator.calculators.chosen import Chosen
+from generator.calculators.filled_value import BindError, Missing, Unchosen
+from generator.checks.check import Check
+from generator.findings import Finding, Where, suggestion
 from generator.jobs.plan_steps import steps_for
 from generator.units import UnitError, unit
 

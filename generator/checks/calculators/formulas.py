@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from generator.checks.check import Check
-from generator.findings import Finding
 from generator.book.book import PartialBook
 from generator.calculators.prepared import faults
+from generator.checks.check import Check
+from generator.findings import Finding
 
 
 def _check(book: PartialBook) -> Iterator[Finding]:

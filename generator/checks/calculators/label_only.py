@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
+from generator.book.book import PartialBook
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import PartialBook
 
 # What would offer a figure for it, or hint at one.
 _HINTS = ("us_default", "usual_low", "usual_high", "binds")

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from generator.checks.check import Check
-from generator.findings import Finding, suggestion
 from generator.book.book import PartialBook
 from generator.book.references import KEY
-from generator.calculators.prepared import faults
 from generator.calculators.calculate import calculate
+from generator.calculators.prepared import faults
+from generator.checks.check import Check
+from generator.findings import Finding, suggestion
 
 
 def _check(book: PartialBook) -> Iterator[Finding]:

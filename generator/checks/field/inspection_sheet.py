@@ -3,14 +3,14 @@
 import re
 from collections.abc import Iterator
 
+from generator.book.book import PartialBook
+from generator.book.loading.marked_yaml import ValuePath
+from generator.book.records.inspection import Inspection, InspectionQuestion, Outcome
 from generator.checks.check import Check
+from generator.field.inspection_words import FROM_PRACTICE, TO_FILL_IN
 from generator.findings import Finding, suggestion
 from generator.formula import FormulaError, check, parse
 from generator.formula.nodes import CONSTANTS, FUNCTIONS
-from generator.book.book import PartialBook
-from generator.book.loading.marked_yaml import ValuePath
-from generator.book.records.inspection import Inspection, Outcome, InspectionQuestion
-from generator.field.inspection_words import FROM_PRACTICE, TO_FILL_IN
 from generator.units import Unit, UnitError, unit
 
 HERE = ("inspection", "inspection")

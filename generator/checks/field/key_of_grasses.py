@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 from typing import get_args
 
-from generator.checks.check import Check
-from generator.findings import Finding, suggestion
 from generator.book.book import PartialBook
 from generator.book.records.grass import Habit, SeasonGroup
 from generator.book.records.identification import FEATURES, Key
+from generator.checks.check import Check
 from generator.field.grass_key import values_of
+from generator.findings import Finding, suggestion
 
 HERE = ("key", "key")
 OF_EVERY_GRASS = {"habit": get_args(Habit), "season_group": get_args(SeasonGroup)}

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from generator.checks.check import Check
-from generator.findings import Finding, suggestion
 from generator.book.book import PartialBook
 from generator.book.records.problem import Problem
+from generator.checks.check import Check
+from generator.findings import Finding, suggestion
 
 
 def _check(book: PartialBook) -> Iterator[Finding]:

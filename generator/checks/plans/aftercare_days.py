@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
+from generator.book.book import PartialBook
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import PartialBook
 
 
 def _check(book: PartialBook) -> Iterator[Finding]:

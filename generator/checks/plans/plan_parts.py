@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from generator.checks.check import Check
-from generator.findings import Finding, suggestion
 from generator.book.book import PartialBook
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Quantity, Step
+from generator.checks.check import Check
+from generator.findings import Finding, suggestion
 from generator.units import UnitError, unit
 
 

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from generator.checks.check import Check
-from generator.findings import Finding, suggestion
 from generator.book.book import PartialBook
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Step
+from generator.checks.check import Check
+from generator.findings import Finding, suggestion
 
 # On one day the trade keeps this order (common practice); feed may go before or after sand, so it is not here.
 DAY_ORDER = ("cut-down", "scarify", "core", "overseed", "topdress", "level", "wetting-agent", "water")

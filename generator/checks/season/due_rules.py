@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
+from generator.book.book import PartialBook
 from generator.checks.check import Check
 from generator.findings import Finding
 from generator.formula import FormulaError
-from generator.book.book import PartialBook
 from generator.season.task_schedule import parse_rule
 
 RULES = ("do_when", "not_when")

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from generator.checks.check import Check
-from generator.findings import Finding
 from generator.book.book import PartialBook
-from generator.book.loading.marked_yaml import ValuePath
 from generator.book.fields.sourced import Claim, Figure, Measured
 from generator.book.fields.walk import measured, parts
+from generator.book.loading.marked_yaml import ValuePath
+from generator.checks.check import Check
+from generator.findings import Finding
 from generator.season.task_figures import TASK_FIGURES
 from generator.units import UnitError, from_si, kind_of, to_si, unit
 

@@ -3,9 +3,9 @@
 import re
 from collections.abc import Iterator
 
+from generator.book.book import PartialBook
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import PartialBook
 from generator.season.calendar_days import MONTHS
 
 TEXTS = ("do_when", "not_when", "say", "because")

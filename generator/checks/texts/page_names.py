@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from generator.checks.check import Check
-from generator.findings import Finding, Where
 from generator.book.book import PartialBook
 from generator.book.references import KEY
+from generator.checks.check import Check
+from generator.findings import Finding, Where
 
 # Kind -> pages that stand in its folder of the site beside those of its records.
 TAKEN = {

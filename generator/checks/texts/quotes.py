@@ -3,13 +3,13 @@
 import re
 from collections.abc import Iterator
 
+from generator.book.book import PartialBook
+from generator.calculators.filled_value import BindError, Missing
 from generator.checks.check import Check
 from generator.checks.season.no_months import month_named
 from generator.findings import Finding
-from generator.book.book import PartialBook
-from generator.calculators.filled_value import BindError, Missing
-from generator.words.quoted_figures import Placeholder, grass_field, pieces, quote
 from generator.units import UnitError, unit
+from generator.words.quoted_figures import Placeholder, grass_field, pieces, quote
 
 # From two up: "a week" and "one day" are plain speech, not figures.
 _NUMBER_WORDS = (

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
+from generator.book.book import PartialBook
+from generator.book.records import KINDS
+from generator.book.references import KEY
 from generator.checks.check import Check
 from generator.findings import Finding, suggestion
-from generator.book.records import KINDS
-from generator.book.book import PartialBook
-from generator.book.references import KEY
 
 FILE = "retired"
 

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from generator.checks.check import Check
-from generator.findings import Finding, suggestion
 from generator.book.book import PartialBook
 from generator.book.references import KEY
+from generator.checks.check import Check
+from generator.findings import Finding, suggestion
 
 HERE = ("services", "services")
 

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from generator.checks.check import Check
-from generator.findings import Finding
 from generator.book.book import PartialBook
 from generator.book.settings import settings_of
 from generator.book.written_page import content_findings
+from generator.checks.check import Check
+from generator.findings import Finding
 
 
 def _check(book: PartialBook) -> Iterator[Finding]:

@@ -4,9 +4,9 @@ import re
 from collections.abc import Iterator
 from urllib.parse import urlsplit
 
+from generator.book.book import PartialBook
 from generator.checks.check import Check
 from generator.findings import Finding
-from generator.book.book import PartialBook
 
 # Kind of place -> hosts of that kind, each with whatever stands in front of it. Not all there are: the kinds that crept in once.
 REFUSED = {

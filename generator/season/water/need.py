@@ -7,10 +7,10 @@ from typing import Literal
 from generator.season.calendar_days import MONTH_OF_DAY
 from generator.season.climate.climate import OPEN, Climate, Daily, Site, Soil, daily_climate, daily_rain
 from generator.season.climate.daily_curve import non_negative_daily
+from generator.season.climate.sun import sun
 from generator.season.equations.every_equation import EQUATIONS
 from generator.season.growth import ZERO_CELSIUS_K
 from generator.season.water.penman import ASSUMED_WIND_M_PER_S, monthly_penman_monteith
-from generator.season.climate.sun import sun
 from generator.units import unit
 
 MILLIMETRES_A_METRE = 1000.0

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from generator.season.calendar_days import monthly_means
 from generator.season.climate.climate import Climate, Twelve
-from generator.season.equations.every_equation import EQUATIONS
 from generator.season.climate.sun import sun
+from generator.season.equations.every_equation import EQUATIONS
 from generator.units import from_si, to_si, unit
 
 # FAO-56 chapter 4: the mean of over 2000 stations, for use where wind is not measured.

@@ -4,12 +4,12 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
-from generator.season.growth import yearly_growth
-from generator.season.windows.limits import Year
-from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
 from generator.season.engine_rules import GrassSeason, OversowingRules, PreEmergentRules, WindowRules
+from generator.season.growth import yearly_growth
 from generator.season.reasons import Day, because
+from generator.season.windows.limits import Year
 from generator.season.windows.main_windows import Windows, windows
+from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
 
 WindowKind = Literal["renovation", "overseeding", "light_renovation", "oversowing", "pre_emergent"]
 ByKind = dict[WindowKind, Windows]

@@ -11,10 +11,10 @@ from functools import lru_cache
 from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily, DailyClimate
 from generator.season.climate.frost import Frost
-from generator.season.growth import Growth
-from generator.season.weather import WeatherYear
 from generator.season.engine_rules import WindowRules
+from generator.season.growth import Growth
 from generator.season.reasons import NumberSaid, Reason, because, count, degrees, depth_a_week, difference, growth, limit_degrees, share, times
+from generator.season.weather import WeatherYear
 
 Flags = tuple[bool, ...]
 

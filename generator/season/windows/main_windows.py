@@ -6,9 +6,9 @@ from itertools import accumulate
 
 from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily
-from generator.season.windows.limits import Limit, Year, limits
 from generator.season.engine_rules import WindowRules
 from generator.season.reasons import Day, Reason, Several, because, both, count, growth, share, times
+from generator.season.windows.limits import Limit, Year, limits
 
 # A best date keeps this clear of the closing edge, so that a rained-off week does not close the window.
 MARGIN_DAYS = 7

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily
-from generator.season.growth import yearly_growth
-from generator.season.windows.limits import Limit, Year, growth_limits, heat_limit
 from generator.season.engine_rules import OversowingRules, PreEmergentRules, WindowRules
+from generator.season.growth import yearly_growth
 from generator.season.reasons import NumberSaid, Reason, because, count, limit_degrees, share
+from generator.season.windows.limits import Limit, Year, growth_limits, heat_limit
 from generator.season.windows.main_windows import WHOLE_DEGREES, Windows, allowed_by, runs_of, undecided_edges, why_none, window_between
 
 THERMOMETER = because("thermometer", depth=NumberSaid(100, "mm", "g"))

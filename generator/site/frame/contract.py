@@ -23,11 +23,12 @@ from generator.formula.functions import SNAP, WIDEST_SNAP
 from generator.formula.nodes import SENTENCES as FORMULA_SENTENCES
 from generator.jobs.amounts import SNAP as PACK_SNAP
 from generator.jobs.dates import EARLIEST_DAYS_BACK
-from generator.jobs.job_sentences import LONGEST_IN_MINUTES, SENTENCES as JOB_SENTENCES, WEEKDAYS, WHO
 from generator.jobs.job import LITRES_A_CUBIC_METRE
+from generator.jobs.job_sentences import LONGEST_IN_MINUTES, WEEKDAYS, WHO
+from generator.jobs.job_sentences import SENTENCES as JOB_SENTENCES
 from generator.jobs.plan_steps import ONLY_LEVELS
 from generator.jobs.price import CENTS, HAIR, MINUTE, SPOIL_NAME
-from generator.season.calendar_days import DAYS, MONTHS, MONTH_STARTS, WEEKS
+from generator.season.calendar_days import DAYS, MONTH_STARTS, MONTHS, WEEKS
 from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
 from generator.units import unit_table

@@ -4,11 +4,10 @@ from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.step import Quantity
-from generator.calculators.bindings import bindings
-from generator.site.pages.calculator.view import calculator_view
-from generator.site.page_context import PageContext
+from generator.calculators.bindings import bindings, filled
 from generator.calculators.chosen import Chosen
-from generator.calculators.bindings import filled
+from generator.site.page_context import PageContext
+from generator.site.pages.calculator.view import calculator_view
 
 
 def embedded_calculator(book: Book, quantity: Quantity, context: Chosen, here: PageContext, place: str) -> dict[str, Any]:

@@ -7,14 +7,14 @@ from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.calculator import Calculator
-from generator.season.season_cache import SeasonCache
-from generator.site.page_context import PageContext
-from generator.calculators.season_fields import COUNT_WORDS, DATE_WORDS, DAY_OF_YEAR, SPAN, SPAN_WORDS, WEEK, WEEK_WORDS, YEAR_WORDS
+from generator.calculators.bindings import bound_value, parts_of
 from generator.calculators.chosen import Chosen
 from generator.calculators.filled_value import Missing
-from generator.calculators.bindings import bound_value, parts_of
+from generator.calculators.season_fields import COUNT_WORDS, DATE_WORDS, DAY_OF_YEAR, SPAN, SPAN_WORDS, WEEK, WEEK_WORDS, YEAR_WORDS
 from generator.season.inputs import grass_season_of
+from generator.season.season_cache import SeasonCache
 from generator.season.year import SeasonYear
+from generator.site.page_context import PageContext
 
 SCRIPT = "assets/fill-in.js"
 FILE, COUNTS_FILE = "assets/fill-in-figures.js", "assets/fill-in-degree-days.js"

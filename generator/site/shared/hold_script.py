@@ -6,16 +6,16 @@ The page's half is parts/hold-or-go.
 import json
 from typing import Any
 
+from generator.book.book import Book
+from generator.book.fields.sourced import ASSUMPTION
+from generator.book.records.hold import Hold, HoldRule
+from generator.field.forecast import ANSWERED_BY, NONE, PAIRS, QUESTIONS, SENTENCES, DayQuestion, Forecast
+from generator.field.holds import condition_of, constants_si
+from generator.files.hold_answer import ANSWERS
 from generator.formula import Formula, to_javascript
 from generator.formula.nodes import Both, Node, Not
-from generator.book.book import Book
-from generator.book.records.hold import Hold, HoldRule
-from generator.book.fields.sourced import ASSUMPTION
-from generator.files.hold_answer import ANSWERS
 from generator.site.shared.hold_words import rule_words
 from generator.words.figures import unit_words
-from generator.field.forecast import ANSWERED_BY, NONE, PAIRS, QUESTIONS, SENTENCES, Forecast, DayQuestion
-from generator.field.holds import condition_of, constants_si
 
 PATH = "assets/holds.js"
 

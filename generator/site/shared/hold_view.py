@@ -4,11 +4,11 @@ from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.hold import Hold, HoldRule
-from generator.files.hold_answer import ANSWERS
-from generator.site.shared import hold_script as script
-from generator.site.page_context import PageContext
-from generator.site.shared.hold_words import rule_words
 from generator.field.holds import holds_of
+from generator.files.hold_answer import ANSWERS
+from generator.site.page_context import PageContext
+from generator.site.shared import hold_script as script
+from generator.site.shared.hold_words import rule_words
 
 SCRIPT = "assets/hold-or-go.js"
 

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterable, Mapping
 
-from generator.formula import Formula
-from generator.formula.nodes import Both, Comparison, Name, Node, Not, Number, text_of, walk
 from generator.book.records.calculator import Constant
 from generator.book.records.hold import Hold, HoldRule
-from generator.words.figures import converted, unit_words
 from generator.field.forecast import ANSWERED_BY, QUESTIONS, DayQuestion
 from generator.field.holds import condition_of
+from generator.formula import Formula
+from generator.formula.nodes import Both, Comparison, Name, Node, Not, Number, text_of, walk
+from generator.words.figures import converted, unit_words
 
 # Plain words and [metric, US] pairs, as the component `words` takes them.
 Words = list[str | list[str]]

@@ -4,8 +4,8 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import Any, Protocol
 
-from generator.book.records import Source
 from generator.book.fields.sourced import ASSUMPTION, COMMON_PRACTICE, OURS, Claim, Figure, Statement
+from generator.book.records import Source
 from generator.site.page import Links
 from generator.words.figures import claim_words, default_words
 

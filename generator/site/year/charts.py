@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from math import ceil, floor, log10
 from typing import Any
 
-from generator.words.figures import converted
-from generator.site.year.strips import STRIP_MONTHS
 from generator.season.calendar_days import week_days
 from generator.season.year import SeasonYear
+from generator.site.year.strips import STRIP_MONTHS
+from generator.words.figures import converted
 
 Series = Mapping[str, Sequence[int]]
 

@@ -7,15 +7,14 @@ from collections.abc import Sequence
 from typing import Any
 
 from generator.book.records.practice import Product
-from generator.words.figures import value_words
-from generator.words.reason_text import in_one, said, sentence
-from generator.site.year.year_words import Row, month_mean, pair
-from generator.words.reason_text import Text
-from generator.season.calendar_days import MONTHS, WEEKS_OF_MONTH, day_words
-from generator.season.needs import FeedPlan, feed_plan, mowing_intervals, nitrogen_by_month
-from generator.season.engine_rules import FeedRules, SoilWater
-from generator.season.year import SeasonYear
 from generator.calculators.watering import Sprinkler, days_between, watering
+from generator.season.calendar_days import MONTHS, WEEKS_OF_MONTH, day_words
+from generator.season.engine_rules import FeedRules, SoilWater
+from generator.season.needs import FeedPlan, feed_plan, mowing_intervals, nitrogen_by_month
+from generator.season.year import SeasonYear
+from generator.site.year.year_words import Row, month_mean, pair
+from generator.words.figures import value_words
+from generator.words.reason_text import Text, in_one, said, sentence
 
 # Cuts or waterings so far apart are no rhythm any more.
 RARE_DAYS = 28

@@ -4,12 +4,12 @@ from typing import Any
 
 from generator.book.records.practice import PublishedCalendar
 from generator.season.season_cache import SeasonCache
-from generator.site.year.year_address import year_address
+from generator.season.windows.printed_agreement import ENOUGH, agreement, day_number
 from generator.site.page_context import PageContext
 from generator.site.year.strips import all_dates, short_day
+from generator.site.year.year_address import year_address
 from generator.site.year.year_words import WINDOW_LABELS
 from generator.words.reason_text import in_one, said
-from generator.season.windows.printed_agreement import ENOUGH, agreement, day_number
 
 TEMPLATE = "printed-calendars.html.j2"
 

@@ -8,19 +8,15 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from generator.book.records.practice import OPEN_SITE, Product
-from generator.season.season_cache import SeasonCache
-from generator.site.year.need_rows import (
-    feed_plan_of, feed_rows, feed_why, need_rows, nitrogen_words, soil_row, sprinkler_text, watering_text,
-)
-from generator.site.page import Links
-from generator.site.year.strips import BAND_LABELS, band_views, year_sentence
-from generator.site.year.charts import chart_views, series_of
-from generator.site.year.year_words import (
-    WINDOW_LABELS, chart_sentences, event_lines, little_growth, month_rows, summary, window_lines,
-)
-from generator.season.engine_rules import SoilWater
-from generator.season.year import SeasonYear
 from generator.calculators.watering import Sprinkler, sprinkler_of
+from generator.season.engine_rules import SoilWater
+from generator.season.season_cache import SeasonCache
+from generator.season.year import SeasonYear
+from generator.site.page import Links
+from generator.site.year.charts import chart_views, series_of
+from generator.site.year.need_rows import feed_plan_of, feed_rows, feed_why, need_rows, nitrogen_words, soil_row, sprinkler_text, watering_text
+from generator.site.year.strips import BAND_LABELS, band_views, year_sentence
+from generator.site.year.year_words import WINDOW_LABELS, chart_sentences, event_lines, little_growth, month_rows, summary, window_lines
 
 SITE_WORDS = {
     "open": "Open ground", "wall": "By paving or a sunny wall", "hollow": "Low hollow", "shade": "Shade", "exposed": "Exposed to wind",

@@ -4,8 +4,8 @@ from typing import Any
 
 from generator.season.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, MONTHS, day_words
 from generator.season.windows.every_kind import WindowKind
-from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import Window, Windows
+from generator.season.year import SeasonYear
 from generator.words.reason_text import Text, said, sentence
 
 STRIP_MONTHS = [

@@ -2,8 +2,8 @@
 
 from typing import Any
 
-from generator.season.season_cache import SeasonCache
 from generator.season.due_months import due_by_month
+from generator.season.season_cache import SeasonCache
 from generator.site.page import Links
 
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")

@@ -7,11 +7,11 @@ from generator.book.attribution import place_attribution
 from generator.book.records.task import Due
 from generator.files.calendar_file import CalendarEntry, calendar_domain, calendar_file
 from generator.files.csv_file import weeks_csv
-from generator.season.season_cache import SeasonCache
-from generator.site.year.year_words import WINDOW_LABELS
 from generator.season.calendar_days import WEEKS, day_words, month_and_day, week_days
+from generator.season.season_cache import SeasonCache
 from generator.season.task_schedule import due_weeks, weekly_quantities
 from generator.season.windows.main_windows import Window
+from generator.site.year.year_words import WINDOW_LABELS
 from generator.words.reason_text import plain, said, sentence, text
 
 

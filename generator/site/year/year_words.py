@@ -7,15 +7,15 @@ from dataclasses import replace
 from math import fsum
 from typing import Any
 
-from generator.words.figures import converted, range_words, value_words
-from generator.site.year.strips import BAND_LABELS, all_dates, short_day, window_dates
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, WEEKS, month_days, week_days
 from generator.season.events import events
 from generator.season.windows.every_kind import WindowKind
-from generator.season.year import SeasonYear
 from generator.season.windows.main_windows import WHOLE_DEGREES, Window
-from generator.words.reason_text import Text, in_one, said, sentence
+from generator.season.year import SeasonYear
+from generator.site.year.strips import BAND_LABELS, all_dates, short_day, window_dates
 from generator.words.days import event_days
+from generator.words.figures import converted, range_words, value_words
+from generator.words.reason_text import Text, in_one, said, sentence
 
 Row = list[Text]
 

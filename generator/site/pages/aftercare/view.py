@@ -1,21 +1,21 @@
 """Aftercare sheets: what a client does, day by day, after a job."""
 
-from generator.files.qr import qr_files
-from generator.site.making import Making
 from collections.abc import Iterator, Sequence
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.aftercare import AftercareDays
+from generator.calculators.chosen import Chosen
 from generator.files.calendar_file import calendar_domain
+from generator.files.qr import qr_files
+from generator.site.making import Making
+from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
+from generator.site.pages.problem.view import sheet_problems
 from generator.site.shared.embedded import embedded_calculator
 from generator.site.shared.lawn_pieces import calculator_scripts
 from generator.site.shared.link_ids import known_ids, step_titles
-from generator.site.page import Page, Section
-from generator.site.pages.problem.view import sheet_problems
 from generator.site.shared.public_lines import telephone_link
-from generator.calculators.chosen import Chosen
 
 SECTIONS = (
     Section("normal", "What is normal"), Section("call", "When to call"), Section("wrong", "Something looks wrong?"), Section("link", "A link for a client"),

@@ -1,19 +1,20 @@
 """Answers for clients: a question as it comes by e-mail, the short answer first, and an address to paste into the reply."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from typing import Any, get_args
 
-from generator.book.records.answer import Answer, GrassTable, Topic
 from generator.book.book import Book
 from generator.book.fields.sourced import Claim
-from generator.site.page_context import PageContext
-from generator.site.page import Page, Section
-from generator.site.shared.prose import Prose, spelt
-from generator.site.pages.ranked.view import NEEDS, PATH as RANKED
-from generator.site.shared.see_links import see_links
-from generator.site.shared.public_lines import telephone_link
+from generator.book.records.answer import Answer, GrassTable, Topic
 from generator.calculators.filled_value import Missing
+from generator.site.making import Making
+from generator.site.page import Page, Section
+from generator.site.page_context import PageContext
+from generator.site.pages.ranked.view import NEEDS
+from generator.site.pages.ranked.view import PATH as RANKED
+from generator.site.shared.prose import Prose, spelt
+from generator.site.shared.public_lines import telephone_link
+from generator.site.shared.see_links import see_links
 from generator.words.quoted_figures import grass_field
 
 SECTIONS = (

@@ -8,9 +8,9 @@ import json
 from collections.abc import Iterable
 from typing import Any
 
-from generator.formula import to_javascript
 from generator.book.records.calculator import Calculator, Input, Result
 from generator.calculators.prepared import Prepared, limit_si, prepared
+from generator.formula import to_javascript
 
 LIMITS = ("above", "at_least", "at_most", "usual_low", "usual_high")
 USUAL_WEIGHT = "care"

@@ -1,8 +1,5 @@
 """A calculator on a page: its form with the usual start, the answers to that start, the working and the examples."""
 
-from generator.site.pages.calculator.calculator_script import calculator_script
-from generator.site.pages.calculator.calculator_index import calculator_index
-from generator.site.making import Making
 import json
 import re
 from collections.abc import Iterator, Mapping
@@ -11,19 +8,22 @@ from typing import Any
 
 from markupsafe import Markup
 
-from generator.formula import to_mathml
 from generator.book.book import Book
-from generator.book.records.calculator import Calculator, Constant, Example, Input
 from generator.book.fields.sourced import UNPUBLISHED, Sourced
-from generator.site.page_context import PageContext
-from generator.site.shared.fill_in import COUNTS_FILE, FILE, SCRIPT as FILL_IN_SCRIPT, counts_script, fill_in_script, fill_in_view
-from generator.site.shared.lawn_pieces import calculator_scripts, lawn_pieces_view
-from generator.site.page import Page, Section
+from generator.book.records.calculator import Calculator, Constant, Example, Input
 from generator.calculators.bindings import practice_filled
-from generator.calculators.prepared import prepared
-from generator.calculators.single_value import Value
 from generator.calculators.calculate import Amount, Calculation, calculate, default_si, figures, unit_after
-from generator.calculators.single_value import single
+from generator.calculators.prepared import prepared
+from generator.calculators.single_value import Value, single
+from generator.formula import to_mathml
+from generator.site.making import Making
+from generator.site.page import Page, Section
+from generator.site.page_context import PageContext
+from generator.site.pages.calculator.calculator_index import calculator_index
+from generator.site.pages.calculator.calculator_script import calculator_script
+from generator.site.shared.fill_in import COUNTS_FILE, FILE, counts_script, fill_in_script, fill_in_view
+from generator.site.shared.fill_in import SCRIPT as FILL_IN_SCRIPT
+from generator.site.shared.lawn_pieces import calculator_scripts, lawn_pieces_view
 from generator.units import Unit, from_si, to_si, unit, units
 
 # Kinds that are read one way in this trade; a list of their units would only be in the way.

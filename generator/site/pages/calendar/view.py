@@ -1,6 +1,5 @@
 """One page per grass and place: the year as strip and charts, its windows, dates and needs, and twelve sheets to print."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from math import fsum
 from typing import Any
@@ -8,21 +7,22 @@ from typing import Any
 from generator.book.attribution import place_attribution
 from generator.book.records.step import Quantity
 from generator.calculators.chosen import chosen_from
-from generator.season.season_cache import SeasonCache
-from generator.site.page_context import PageContext
+from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, day_words, month_days, week_days
 from generator.season.due_months import DueTask
+from generator.season.season_cache import SeasonCache
+from generator.season.year import SeasonYear
+from generator.site.making import Making
+from generator.site.page import Page, Section
+from generator.site.page_context import PageContext
 from generator.site.shared.embedded import embedded_calculator
 from generator.site.shared.lawn_pieces import calculator_scripts
-from generator.site.page import Page, Section
 from generator.site.year.place_notes import place_notes
-from generator.words.figures import converted, range_words, value_words
-from generator.site.year.strips import all_dates, strip_view
 from generator.site.year.site_years import site_words, year_context, year_scripts
+from generator.site.year.strips import all_dates, strip_view
 from generator.site.year.year_files import calendar_path, weeks_path, year_files
 from generator.site.year.year_words import WINDOW_LABELS, summary, window_lines
+from generator.words.figures import converted, range_words, value_words
 from generator.words.reason_text import in_one, plain
-from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, day_words, month_days, week_days
-from generator.season.year import SeasonYear
 
 SECTIONS = (
     Section("year-strip", "The year"), Section("windows", "Windows"), Section("dates", "Dates"), Section("needs", "What it needs"),

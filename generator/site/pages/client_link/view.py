@@ -1,13 +1,14 @@
 """A link for a client: the page that makes one, with its code and a message to paste."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
+
 from generator.book.book import Book
 from generator.book.records.step import Step
-from generator.site.pages.aftercare.view import MAKER
-from generator.site.page_context import PageContext
-from generator.site.shared.link_ids import retired_ids
+from generator.site.making import Making
 from generator.site.page import Page
+from generator.site.page_context import PageContext
+from generator.site.pages.aftercare.view import MAKER
+from generator.site.shared.link_ids import retired_ids
 
 SCRIPTS = ("assets/vendor/uqr.js", "assets/client-link.js")
 # In the client's words; the script puts the day and the link in.

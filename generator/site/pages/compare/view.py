@@ -1,18 +1,18 @@
 """One grass across every place of the book: its years under one another, from the earliest window to the latest."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from typing import Any
 
 from generator.book.attribution import attribution
-from generator.season.season_cache import SeasonCache
-from generator.site.year.year_address import year_address
-from generator.site.page_context import COUNTRY_NAMES, PageContext
-from generator.site.page import Page, Section
-from generator.site.year.strips import STRIP_MONTHS, strip_view
-from generator.site.year.year_words import little_growth, summary
 from generator.season.calendar_days import DAYS
+from generator.season.season_cache import SeasonCache
 from generator.season.year import SeasonYear
+from generator.site.making import Making
+from generator.site.page import Page, Section
+from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.year.strips import STRIP_MONTHS, strip_view
+from generator.site.year.year_address import year_address
+from generator.site.year.year_words import little_growth, summary
 
 HALVES = {True: ("south", "South of the equator"), False: ("north", "North of the equator")}
 # Half a year on, so that a southern spring is as early in its list as a northern one.

@@ -1,16 +1,16 @@
 """The glossary: A to Z, what each word means, what it is called elsewhere, and where to read on."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.glossary import Term
+from generator.site.making import Making
+from generator.site.page import Page, PageEntry
 from generator.site.page_context import COUNTRY_NAMES, PageContext
-from generator.site.page import PageEntry, Page
 from generator.site.shared.prose import Prose
-from generator.words.figures import value_words
 from generator.site.shared.see_links import GLOSSARY, see_links
+from generator.words.figures import value_words
 
 
 def glossary_page(book: Book, here: PageContext) -> Page:

@@ -4,11 +4,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.grass import Grass
 from generator.book.fields.sourced import Statement
+from generator.book.records.grass import Grass
 from generator.book.records.identification import FEATURES, Feature, HabitWords, Key
-from generator.site.page_context import PageContext
 from generator.field.grass_key import values_of
+from generator.site.page_context import PageContext
 
 # The features whose values have each a drawing in parts/grass-drawing, 'ligule-skin-with-hairs' for one.
 DRAWN = ("ligule", "bud", "auricles", "tip", "seedhead")

@@ -1,20 +1,20 @@
 """Grass pages: what it is, what it takes, what never to do to it."""
 
-from generator.site.making import Making
-from generator.site.year.year_address import year_address
 from collections.abc import Iterator
-from generator.site.year.strips import all_dates
-from generator.season.season_cache import SeasonCache
-from generator.site.year.home_years import card_strip, page_strip
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.grass import Grass, Tolerance
+from generator.season.season_cache import SeasonCache
+from generator.site.making import Making
+from generator.site.page import Page, Section
 from generator.site.page_context import COUNTRY_NAMES, PageContext, all_names
 from generator.site.pages.grass.grass_parts import habit_view, look_alikes, parts_view
-from generator.site.page import Page, Section
 from generator.site.pages.problem.view import grass_problems
 from generator.site.shared.see_links import asked_about
+from generator.site.year.home_years import card_strip, page_strip
+from generator.site.year.strips import all_dates
+from generator.site.year.year_address import year_address
 
 HABIT_WORDS = {
     "above ground": "Runs above ground only: nothing below to come back from.",

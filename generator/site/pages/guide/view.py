@@ -1,26 +1,26 @@
 """The renovation guide of a grass: why, when here, the weeks before, the day in order, the weeks after."""
 
-from generator.jobs.job_sentences import WHO
-from generator.site.making import Making
-from generator.site.year.home_years import card_strip, page_strip, window_at_home
 from collections.abc import Iterator
-from generator.site.year.year_address import year_address
-from generator.season.season_cache import SeasonCache
-from generator.season.windows.every_kind import WindowKind
-from generator.site.year.strips import when_row
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.grass import Grass
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Step
-from generator.site.page_context import PageContext, all_names
-from generator.site.shared.embedded import embedded_calculator
-from generator.site.pages.grass.view import GROUP_WORDS, HABIT_WORDS
-from generator.site.shared.lawn_pieces import calculator_scripts
-from generator.site.page import Page, Section
 from generator.calculators.chosen import Chosen
+from generator.jobs.job_sentences import WHO
 from generator.jobs.plan_steps import Stage, StepFor, steps_for
+from generator.season.season_cache import SeasonCache
+from generator.season.windows.every_kind import WindowKind
+from generator.site.making import Making
+from generator.site.page import Page, Section
+from generator.site.page_context import PageContext, all_names
+from generator.site.pages.grass.view import GROUP_WORDS, HABIT_WORDS
+from generator.site.shared.embedded import embedded_calculator
+from generator.site.shared.lawn_pieces import calculator_scripts
+from generator.site.year.home_years import card_strip, page_strip, window_at_home
+from generator.site.year.strips import when_row
+from generator.site.year.year_address import year_address
 
 STAGES: tuple[tuple[Stage, str], ...] = (("before", "The weeks before"), ("day", "The day, in order"), ("after", "The weeks after"))
 LEVEL_WORDS = {

@@ -1,17 +1,15 @@
 """Home: this month for a grass and a place, and the doors to everything else."""
 
-from generator.site.making import Making
-from generator.site.year.season_script import season_scripts
 from collections.abc import Iterator
-
-
 
 from generator.book.book import Book
 from generator.season.season_cache import SeasonCache
+from generator.site.making import Making
+from generator.site.page import Page
 from generator.site.page_context import PageContext
 from generator.site.pages.job.view import has_jobs
-from generator.site.page import Page
 from generator.site.pages.record.view import record_card
+from generator.site.year.season_script import season_scripts
 
 
 def home_page(seasons: SeasonCache, here: PageContext) -> Page:

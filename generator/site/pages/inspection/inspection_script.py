@@ -3,10 +3,10 @@
 import json
 from typing import Any
 
-from generator.formula import Formula, to_javascript
-from generator.book.records.inspection import Inspection, Outcome, InspectionQuestion
-from generator.field.inspection_result import SENTENCES, limit_words, limits_si, prepared_inspection
+from generator.book.records.inspection import Inspection, InspectionQuestion, Outcome
 from generator.calculators.calculator_sentences import SLACK
+from generator.field.inspection_result import SENTENCES, limit_words, limits_si, prepared_inspection
+from generator.formula import Formula, to_javascript
 
 
 def inspection_script(inspection: Inspection) -> str:

@@ -1,19 +1,19 @@
 """The inspection sheet: what to look at before any plan, what each answer changes, and what follows until the day."""
 
-from generator.site.making import Making
-from generator.site.pages.retired.view import moved_page
-from generator.site.pages.inspection.inspection_script import inspection_script
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.inspection import Inspection, InspectionQuestion, Outcome
 from generator.book.fields.sourced import Sourced
+from generator.book.records.inspection import Inspection, InspectionQuestion, Outcome
+from generator.field.inspection_words import estimate_pieces, figure_words, filled
+from generator.site.making import Making
+from generator.site.page import Page, Section
 from generator.site.page_context import COUNTRY_NAMES, PageContext
 from generator.site.pages.guide.view import day_label
-from generator.site.page import Page, Section
+from generator.site.pages.inspection.inspection_script import inspection_script
+from generator.site.pages.retired.view import moved_page
 from generator.words.figures import US_TWIN, unit_words
-from generator.field.inspection_words import estimate_pieces, figure_words, filled
 
 PATH = "inspection"
 SPEC, SCRIPT = "assets/inspection.js", "assets/inspection-sheet.js"

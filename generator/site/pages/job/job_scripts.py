@@ -13,30 +13,27 @@ from generator.book.records.calculator import Calculator
 from generator.book.records.inspection import InspectionQuestion
 from generator.book.records.practice import OPEN_SITE
 from generator.book.records.renovation import Renovation
-from generator.book.records.step import Step
-from generator.book.records.step import Quantity
-from generator.files.calendar_file import calendar_domain
-from generator.season.season_cache import SeasonCache
-from generator.field.inspection_words import figure_words
-from generator.field.inspection_plan import added_step
-from generator.jobs.plans_for_grass import NOT_NEEDED, plans_for, records_of
-from generator.site.year.site_years import site_words
-from generator.calculators.chosen import Chosen
+from generator.book.records.step import Quantity, Step
 from generator.calculators.bindings import bound_value
-from generator.season.calendar_days import month_and_day
-from generator.field.inspection_result import Found
-from generator.field.inspection_words import filled as filled_words
-from generator.jobs.job import gear_of, settling_days
-from generator.jobs.price import ESTIMATE, MACHINE_HOURS, OPERATION_PRICE, machine_values
-from generator.jobs.amounts import (
-    AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, filled_in, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn,
-)
-from generator.jobs.window_answer import Stretch, frost_ahead, stretches, no_window, outside
-from generator.season.reasons import Reason
-from generator.words.reason_text import said
-from generator.jobs.plan_steps import not_for_habit, stage_of
 from generator.calculators.calculate import default_si
+from generator.calculators.chosen import Chosen
+from generator.field.inspection_plan import added_step
+from generator.field.inspection_result import Found
+from generator.field.inspection_words import figure_words
+from generator.field.inspection_words import filled as filled_words
+from generator.files.calendar_file import calendar_domain
+from generator.jobs.amounts import AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, filled_in, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn
+from generator.jobs.job import gear_of, settling_days
+from generator.jobs.plan_steps import not_for_habit, stage_of
+from generator.jobs.plans_for_grass import NOT_NEEDED, plans_for, records_of
+from generator.jobs.price import ESTIMATE, MACHINE_HOURS, OPERATION_PRICE, machine_values
+from generator.jobs.window_answer import Stretch, frost_ahead, no_window, outside, stretches
+from generator.season.calendar_days import month_and_day
+from generator.season.reasons import Reason
+from generator.season.season_cache import SeasonCache
+from generator.site.year.site_years import site_words
 from generator.units import to_si, unit
+from generator.words.reason_text import said
 
 PLACES = "assets/jobs/places"
 BOOK_SCRIPT, INSPECTION_SCRIPT = "assets/jobs/book.js", "assets/jobs/inspection.js"

@@ -4,14 +4,14 @@ from datetime import date
 from math import floor
 from typing import Any
 
-from generator.site.pages.calculator.view import amount_words
-from generator.season.calendar_days import MONTHS
-from generator.jobs.job_sentences import LONGEST_IN_MINUTES, SENTENCES, WEEKDAYS
-from generator.jobs.job import JobStep, Settling
-from generator.jobs.price import Cost
-from generator.jobs.amounts import Purchased, Spoil, Worked
-from generator.jobs.window_answer import Verdict
 from generator.calculators.calculate import Amount
+from generator.jobs.amounts import Purchased, Spoil, Worked
+from generator.jobs.job import JobStep, Settling
+from generator.jobs.job_sentences import LONGEST_IN_MINUTES, SENTENCES, WEEKDAYS
+from generator.jobs.price import Cost
+from generator.jobs.window_answer import Verdict
+from generator.season.calendar_days import MONTHS
+from generator.site.pages.calculator.view import amount_words
 from generator.units import to_si, unit
 
 MINUTES_AN_HOUR = 60

@@ -3,35 +3,37 @@
 Twin: job on its page.
 """
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from datetime import date, timedelta
 from itertools import groupby
 from typing import Any
 
-from generator.formula import plain_sum
 from generator.book.book import Book
 from generator.book.records.practice import OPEN_SITE
 from generator.files.job_values import job_values
-from generator.site.pages.job import job_words as words
-from generator.site.pages.aftercare.view import MAKER
-from generator.season.season_cache import SeasonCache
-from generator.site.page_context import PageContext
-from generator.site.pages.guide.view import STAGES
-from generator.site.shared.hold_view import hold_scripts
-from generator.site.pages.inspection.view import PATH as INSPECTION_PAGE, SCRIPT as INSPECTION_RULES, SPEC as INSPECTION_QUESTIONS
-from generator.site.pages.job.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT, job_scripts, main_results
-from generator.jobs.job_sentences import SENTENCES, WHO
-from generator.jobs.price import CostLine
-from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
-from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
-from generator.site.page import Page, Section
-from generator.site.year.site_years import site_words
-from generator.season.calendar_days import DAYS
-from generator.jobs.job import Job, JobStep, Request
+from generator.formula import plain_sum
 from generator.jobs.dates import day_of_year
-from generator.words.reason_text import said
+from generator.jobs.job import Job, JobStep, Request
+from generator.jobs.job_sentences import SENTENCES, WHO
+from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
+from generator.jobs.price import CostLine
 from generator.jobs.window_answer import stretches
+from generator.season.calendar_days import DAYS
+from generator.season.season_cache import SeasonCache
+from generator.site.making import Making
+from generator.site.page import Page, Section
+from generator.site.page_context import PageContext
+from generator.site.pages.aftercare.view import MAKER
+from generator.site.pages.guide.view import STAGES
+from generator.site.pages.inspection.view import PATH as INSPECTION_PAGE
+from generator.site.pages.inspection.view import SCRIPT as INSPECTION_RULES
+from generator.site.pages.inspection.view import SPEC as INSPECTION_QUESTIONS
+from generator.site.pages.job import job_words as words
+from generator.site.pages.job.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT, job_scripts, main_results
+from generator.site.shared.hold_view import hold_scripts
+from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
+from generator.site.year.site_years import site_words
+from generator.words.reason_text import said
 
 PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
 # The job that is shown before a reader says which: on this area, rates per 100 m2 are the quantities.

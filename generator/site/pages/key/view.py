@@ -1,15 +1,15 @@
 """The key of grasses as a page: numbered questions, where each answer leads, and where the key ends."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.identification import FEATURES, Key, KeyQuestion
+from generator.field.grass_key import End, Fork, key_of, values_of
+from generator.site.making import Making
+from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
 from generator.site.pages.grass.grass_parts import DRAWN, drawing, words_for
-from generator.site.page import Page, Section
-from generator.field.grass_key import End, Fork, key_of, values_of
 
 SCRIPT = "assets/grass-key.js"
 PATH = "grasses/key"

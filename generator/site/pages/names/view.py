@@ -1,13 +1,13 @@
 """Names by country: what a grass and a job are called elsewhere."""
 
-from generator.site.making import Making
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.fields.sourced import Country
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.making import Making
 from generator.site.page import Page
+from generator.site.page_context import COUNTRY_NAMES, PageContext
 
 
 def names_page(book: Book, here: PageContext) -> Page:

@@ -1,23 +1,23 @@
 """A place: the year of each grass there, and the climate these are computed from."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from typing import Any
 
 from generator.book.attribution import place_attribution
 from generator.book.book import Book
 from generator.book.records.place import Normals
-from generator.season.season_cache import SeasonCache
-from generator.site.pages.calendar.view import frost_words, why_rows
-from generator.site.page_context import COUNTRY_NAMES, PageContext
-from generator.site.page import Page, Section
-from generator.site.year.place_notes import place_notes
-from generator.words.figures import converted, value_words
-from generator.site.year.strips import STRIP_MONTHS, strip_view
-from generator.site.year.year_words import little_growth, summary
 from generator.season.calendar_days import MONTHS
 from generator.season.inputs import climate_of
+from generator.season.season_cache import SeasonCache
 from generator.season.water.need import evapotranspiration_method
+from generator.site.making import Making
+from generator.site.page import Page, Section
+from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.pages.calendar.view import frost_words, why_rows
+from generator.site.year.place_notes import place_notes
+from generator.site.year.strips import STRIP_MONTHS, strip_view
+from generator.site.year.year_words import little_growth, summary
+from generator.words.figures import converted, value_words
 
 SECTIONS = (Section("years", "The year for each grass"), Section("climate", "The climate"))
 

@@ -1,18 +1,18 @@
 """A plan's own page: what the job is, when to choose it, its steps for any grass, and which grasses may follow it."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Step
+from generator.jobs.plan_steps import stage_of
+from generator.jobs.plans_for_grass import plans_for
+from generator.site.making import Making
+from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
 from generator.site.pages.guide.view import STAGES, booking_words, day_label, step_notes
 from generator.site.pages.job.view import has_jobs
-from generator.jobs.plans_for_grass import plans_for
-from generator.site.page import Page, Section
-from generator.jobs.plan_steps import stage_of
 
 GROUPS = {"warm": "Warm-season grass", "cool": "Cool-season grass", None: "Any grass"}
 WINDOW_WORDS = {

@@ -1,13 +1,13 @@
 """Problems: what is seen, what to find out, the likely causes, what to do, and who to send for."""
 
-from generator.site.making import Making
 from collections.abc import Iterable, Iterator
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.problem import ProblemAnswer, Cause, Problem, Question
-from generator.site.page_context import PageContext, all_names
+from generator.book.records.problem import Cause, Problem, ProblemAnswer, Question
+from generator.site.making import Making
 from generator.site.page import Page, Section
+from generator.site.page_context import PageContext, all_names
 from generator.site.shared.prose import Prose
 
 INDEX = "problems/index"

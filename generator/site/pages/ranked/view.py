@@ -1,16 +1,16 @@
 """Which grass for what: every grass in order of what it takes of shade, wear, drought, salt, frost and heat, from its own record."""
 
-from generator.site.making import Making
-from collections.abc import Iterator
 import re
+from collections.abc import Iterator
 from math import fsum
 from typing import Any, NamedTuple, get_args
 
 from generator.book.book import Book
 from generator.book.records.grass import Degree, Grass, Tolerance
+from generator.site.making import Making
+from generator.site.page import Page, Section
 from generator.site.page_context import COUNTRY_NAMES, PageContext
 from generator.site.pages.grass.view import GROUP_WORDS
-from generator.site.page import Page, Section
 
 PATH = "which-grass"
 RANK: dict[str, int] = {degree: rank for rank, degree in enumerate(get_args(Degree))}

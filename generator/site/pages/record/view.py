@@ -1,16 +1,16 @@
 """The work record: one entry as a form, who asks for what, and what the browser needs to keep and add up entries."""
 
-from generator.site.making import Making
-from collections.abc import Iterator
 import json
+from collections.abc import Iterator
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.work_record import Column, WorkRecord
 from generator.files.nitrogen_text import yearly_range
+from generator.site.making import Making
+from generator.site.page import Page, Section
 from generator.site.page_context import COUNTRY_NAMES, PageContext
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
-from generator.site.page import Page, Section
 from generator.words.figures import unit_words
 
 PATH = "record"

@@ -1,14 +1,14 @@
 """Pages that are gone: who comes by an old link or code is told so, and led on to what took their place."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
 from generator.book.book import Book
+from generator.site.making import Making
+from generator.site.page import Page
 from generator.site.page_context import PageContext
 from generator.site.shared.link_ids import present_name
-from generator.site.page import Page
 from generator.site.shared.public_lines import telephone_link
 
 

@@ -1,13 +1,13 @@
 """Grasses side by side: every figure, tolerance and level of every grass in one table, from which a reader picks a few."""
 
-from generator.site.making import Making
 from collections.abc import Iterator
 from typing import Any
 
 from generator.book.book import Book
+from generator.site.making import Making
+from generator.site.page import Page
 from generator.site.page_context import PageContext
 from generator.site.pages.grass.view import FIGURES, GROUP_WORDS, TOLERANCES
-from generator.site.page import Page
 from generator.words.figures import claim_words
 
 PATH, SCRIPT = "side-by-side", "assets/side-by-side.js"

@@ -1,21 +1,21 @@
 """Sources: each with what was taken from it and where, and every figure that rests on none."""
 
-from generator.site.making import Making
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.calculator import Constant
 from generator.book.fields.sourced import ASSUMPTION, COMMON_PRACTICE, OURS, Claim
 from generator.book.fields.walk import parts
-from generator.site.page_context import PageContext
+from generator.book.records.calculator import Constant
+from generator.site.making import Making
 from generator.site.page import Page, Section
+from generator.site.page_context import PageContext
 from generator.site.pages.problem.view import INDEX as EXPERTS
-from generator.words.figures import claim_words
-from generator.site.shared.see_links import GLOSSARY
 from generator.site.shared.public_lines import LINES, lines_of
+from generator.site.shared.see_links import GLOSSARY
+from generator.words.figures import claim_words
 from generator.words.quoted_figures import Placeholder, pieces, quote
 
 # Steps of a path that say nothing of what stands there.

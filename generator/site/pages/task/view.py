@@ -1,24 +1,23 @@
 """Task pages: what a job on the lawn is for, when, how, and how hard on each grass."""
 
-from generator.site.shared.hold_script import PATH, hold_script
-from generator.site.making import Making
 from collections.abc import Iterator
-from generator.site.year.when_due import months_due, when_view
 from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.task import Task
-from generator.calculators.bindings import bindings
-from generator.site.pages.calculator.view import calculator_view
-from generator.site.page_context import PageContext, all_names
-from generator.site.shared.hold_view import hold_scripts, hold_view
-from generator.site.shared.lawn_pieces import calculator_scripts
+from generator.calculators.bindings import bindings, filled
+from generator.calculators.chosen import Chosen
+from generator.site.making import Making
 from generator.site.page import Page, Section
+from generator.site.page_context import PageContext, all_names
+from generator.site.pages.calculator.view import calculator_view
 from generator.site.pages.problem.view import task_problems
 from generator.site.pages.record.view import record_card
+from generator.site.shared.hold_script import PATH, hold_script
+from generator.site.shared.hold_view import hold_scripts, hold_view
+from generator.site.shared.lawn_pieces import calculator_scripts
 from generator.site.shared.see_links import asked_about
-from generator.calculators.chosen import Chosen
-from generator.calculators.bindings import filled
+from generator.site.year.when_due import months_due, when_view
 
 TASK_PARTS = (
     ("purpose", "What it is for"), ("timing", "When"), ("steps", "How it is done"), ("machine", "What to use, and how to set it"),
