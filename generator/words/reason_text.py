@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import cache, lru_cache
 from typing import Any
 
 from generator.season.calendar_days import day_words
-from generator.season.reasons import Day, NumberSaid, Reason, Several, Value
+from generator.season.reasons import Day, NumberSaid, Reason, Several
 from generator.words.figures import US_TWIN, converted, range_words, unit_words
 from generator.words.sentences import SENTENCES
 
@@ -63,22 +64,30 @@ def sentence(words: Text) -> Text:
 def _pieces(reason: Reason | Several) -> Iterator[str | Pair]:
     if isinstance(reason, Several):
         for index, each in enumerate(reason.reasons):
-            yield from (SENTENCES[reason.between],) if index else ()
+            if index:
+                yield SENTENCES[reason.between]
             yield from _pieces(each)
         return
-    for index, piece in enumerate(_PLACE.split(SENTENCES[reason.code])):
-        yield from _value(reason.values[piece]) if index % 2 else (piece,)
+    for is_place, piece in _parted(reason.code):
+        if not is_place:
+            yield piece
+            continue
+        value = reason.values[piece]
+        if isinstance(value, NumberSaid):
+            yield _number(value)
+        elif isinstance(value, Reason | Several):
+            yield from _pieces(value)
+        else:
+            yield day_words(value.number) if isinstance(value, Day) else value
 
 
-def _value(value: Value) -> Iterator[str | Pair]:
-    if isinstance(value, Reason | Several):
-        yield from _pieces(value)
-    elif isinstance(value, NumberSaid):
-        yield _number(value)
-    else:
-        yield day_words(value.number) if isinstance(value, Day) else value
+@cache
+def _parted(code: str) -> tuple[tuple[bool, str], ...]:
+    """A sentence as its words and its places, in order; whether each is a place."""
+    return tuple((bool(index % 2), piece) for index, piece in enumerate(_PLACE.split(SENTENCES[code])) if piece)
 
 
+@lru_cache(maxsize=65536)  # A few thousand numbers stand in all the reasons of a book.
 def _number(number: NumberSaid) -> str | Pair:
     metric = f"{number.value:{number.shown}} {unit_words(number.unit)}".rstrip()
     twin = US_TWIN.get(number.unit)
