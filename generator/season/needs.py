@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 from math import ceil, fsum
 
-from generator.season.calendar_days import DAYS, MONTH_LENGTHS, day_words, monthly_means, weekly_means, weekly_sums
+from generator.season.calendar_days import DAYS, MONTH_LENGTHS, monthly_means, weekly_means, weekly_sums
 from generator.season.climate.climate import Daily, Twelve
 from generator.season.engine_rules import FeedRules, SoilWater
 from generator.season.reasons import NumberSaid, Reason, because, count
@@ -149,11 +149,3 @@ def mowing_intervals(season: SeasonYear, largest_share_removed: float) -> tuple[
 
 # A growth potential so small that a cut would be most of a year away.
 NO_GROWTH = 0.01
-
-
-def feed_words(feed: Feed) -> str:
-    """'about 12 October: 4.9 g of nitrogen to the square metre, 2.3 kg of product to 100 square metres'."""
-    return (
-        f"about {day_words(feed.day)}: {feed.nitrogen_g_per_m2:.1f} g of nitrogen to the square metre, "
-        f"{feed.product_kg_per_100_m2:.1f} kg of product to 100 square metres"
-    )
