@@ -25,12 +25,18 @@ class InputProblem:
     """Why there is no answer.
 
     about: the input or result; code: unknown-input, missing, unreadable, impossible or no-answer, or of a calculator turned
-    round unknown-result, given-twice or not-solved; sentence: for people.
+    round unknown-result, given-twice or not-solved. what: what is wrong; instead: what would be right, where that can be named.
     """
 
     about: str
     code: str
-    sentence: str
+    what: str
+    instead: str | None = None
+
+    @property
+    def sentence(self) -> str:
+        """Both, for people."""
+        return self.what if self.instead is None else f"{self.what}; {self.instead}"
 
 
 @dataclass(frozen=True)
@@ -92,7 +98,7 @@ def calculate(calculator: Calculator, given: Mapping[str, str | float | Sequence
 def _unknown(calculator: Calculator, given: Mapping[str, object]) -> list[InputProblem]:
     listed = f"it takes {', '.join(calculator.inputs)}"
     return [
-        InputProblem(name, "unknown-input", f"There is no input '{name}'; {suggestion(name, calculator.inputs, listed)}")
+        InputProblem(name, "unknown-input", f"There is no input '{name}'", suggestion(name, calculator.inputs, listed))
         for name in given if name not in calculator.inputs
     ]
 
@@ -109,7 +115,8 @@ def _read_all(ready: Prepared, given: Mapping[str, object], problems: list[Input
         except QuantityError as error:
             weighed = _read_weighed(ready, name, given[name]) if error.code == "wrong-dimension" else None
             if weighed is None:
-                problems.append(InputProblem(name, "unreadable", f"{asked.question}: {error.sentence}"))
+                stop = "" if error.instead else "."
+                problems.append(InputProblem(name, "unreadable", f"{asked.question}: {error.what}{stop}", f"{error.instead}." if error.instead else None))
                 continue
             values[name], units = weighed, ready.weighed or units
         impossible = _impossible(asked, ready.limits[name], values[name], units.metric[name])
@@ -246,20 +253,29 @@ def unit_after(number: str, wanted: Unit) -> str:
     return "" if wanted.spelling == "1" else wanted.spelling
 
 
-def run_example(calculator: Calculator, example: Example) -> list[str]:
-    """How a worked example differs from what the calculator gives, one sentence each; empty when it agrees."""
+@dataclass(frozen=True)
+class ExampleFault:
+    """How a worked example differs from what the calculator gives. about: the input or result; instead: None where only its author can say."""
+
+    about: str
+    what: str
+    instead: str | None = None
+
+
+def run_example(calculator: Calculator, example: Example) -> list[ExampleFault]:
+    """What is wrong with a worked example; empty when it agrees."""
     run = calculate(calculator, dict(example.inputs))
-    found = [problem.sentence for problem in run.problems]
+    found = [ExampleFault(problem.about, problem.what, problem.instead) for problem in run.problems]
     for name, expected in example.results.items():
         if name not in calculator.results:
-            found.append(f"There is no result '{name}'; {suggestion(name, calculator.results, 'name one of its results')}")
+            found.append(ExampleFault(name, f"There is no result '{name}'", suggestion(name, calculator.results, "name one of its results")))
         elif name in run.results:
             wanted = unit(expected.unit)
             if wanted.dimension != run.results[name].unit.dimension:
-                found.append(f"{name} is not measured in {wanted}; use {run.results[name].unit}")
+                found.append(ExampleFault(name, f"{name} is not measured in {wanted}", f"use {run.results[name].unit}"))
                 continue
             got = single(run.results[name].value(wanted))
             if abs(got - expected.value) > expected.within * (1 + SLACK):
                 shown = f"{expected.value:g} {wanted}"
-                found.append(f"{name} comes to {got:g} {wanted}, but the example says {shown}, within {expected.within:g}")
+                found.append(ExampleFault(name, f"{name} comes to {got:g} {wanted}, but the example says {shown}, within {expected.within:g}"))
     return found

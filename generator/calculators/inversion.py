@@ -61,9 +61,9 @@ def _refusals(calculator: Calculator, wanted: Mapping[str, object], for_input: s
     asked = calculator.inputs.get(for_input)
     if asked is None:
         listed = f"it takes {', '.join(calculator.inputs)}"
-        return [InputProblem(for_input, "unknown-input", f"There is no input '{for_input}'; {suggestion(for_input, calculator.inputs, listed)}")]
+        return [InputProblem(for_input, "unknown-input", f"There is no input '{for_input}'", suggestion(for_input, calculator.inputs, listed))]
     found = [
-        InputProblem(name, "unknown-result", f"There is no result '{name}'; {suggestion(name, calculator.results, 'it gives ' + ', '.join(calculator.results))}")
+        InputProblem(name, "unknown-result", f"There is no result '{name}'", suggestion(name, calculator.results, 'it gives ' + ', '.join(calculator.results)))
         for name in wanted if name not in calculator.results
     ]
     if len(wanted) != 1:

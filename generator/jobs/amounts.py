@@ -13,6 +13,7 @@ from generator.calculators.chosen import Chosen
 from generator.calculators.filled_value import Bound
 from generator.calculators.single_value import single
 from generator.formula import plain_sum
+from generator.jobs.job_sentences import NOT_FOR_GRASS
 from generator.units import Unit, to_si, unit
 
 AREA = "area"
@@ -162,8 +163,8 @@ def product_of(buy: Purchase, step: Step, stock: Stock) -> str | None:
 def no_product(step: Step, stock: Stock) -> str:
     """Why a line has no product and no price."""
     if any(True for _ in _for_task(step, stock)):
-        return f"No product for {stock.grass_name} in the practice's file, so it has no price."
-    return "The practice's file has no product for this, so it has no price."
+        return NOT_FOR_GRASS["no-product-for-grass"].format(grass=stock.grass_name)
+    return NOT_FOR_GRASS["no-product"]
 
 
 def _for_task(step: Step, stock: Stock) -> Iterator[tuple[str, Product]]:

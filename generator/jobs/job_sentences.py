@@ -26,6 +26,22 @@ SENTENCES = {
     "from_label": "type in the rate from the label.",
     "measured": "measure it on the day and type it in.",
 }
+# Why a plan, a step or a product is not there for a grass.
+NOT_FOR_GRASS = {
+    "plan-group": "{plan} is for {wanted}-season grass; {grass} is {found}-season.",
+    "plan-habit": "{plan} is for grass that grows {wanted}; {grass} grows {found}.",
+    "plan-task": "{plan} needs a grass that takes {task}; {how}",
+    "plan-figure": "{plan} needs {figure}; the book has none for {grass}.",
+    "step-habit": "Only for grass that grows {wanted}; {grass} grows {found}.",
+    "step-level": "Only for grass that takes it {levels}; {grass} takes it {level}.",
+    "step-not-needed": "Not needed on this lawn.",
+    "no-product-for-grass": "No product for {grass} in the practice's file, so it has no price.",
+    "no-product": "The practice's file has no product for this, so it has no price.",
+}
+FIGURES = {
+    "seed_rate": "a seed rate for a new lawn", "overseed_rate": "a seed rate over a living lawn",
+    "establishment.from_seed": "a way to start it from seed", "establishment.from_runners": "a way to start it from runners",
+}
 # What is said of who does a step; nothing of a step that the practice's own hands do.
 WHO = {"hands": "", "client": "The client does this.", "office": "Done from the office."}
 WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")

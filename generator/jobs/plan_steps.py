@@ -11,9 +11,9 @@ from typing import Literal
 from generator.book.records.grass import LEVELS, Grass, Level, Operation
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Step
+from generator.jobs.job_sentences import NOT_FOR_GRASS
 
 Stage = Literal["before", "day", "after"]
-ONLY_LEVELS = "Only for grass that takes it {levels}; {grass} takes it {level}."
 
 
 @dataclass(frozen=True)
@@ -111,7 +111,7 @@ def _softened(operation: Operation, softer: tuple[int, str] | None) -> Operation
 def not_for_habit(step: Step, grass: Grass) -> str | None:
     """Why a step is not for grass that grows as this one does; None where it is."""
     if step.only_habits and grass.habit not in step.only_habits:
-        return f"Only for grass that grows {' or '.join(step.only_habits)}; {grass.name} grows {grass.habit}."
+        return NOT_FOR_GRASS["step-habit"].format(wanted=" or ".join(step.only_habits), grass=grass.name, found=grass.habit)
     return None
 
 
@@ -121,7 +121,7 @@ def _reason_to_leave_out(step: Step, grass: Grass, operation: Operation | None) 
         return habit
     if operation.level != "none" and step.only_levels and all(_harder(operation.level, level) for level in step.only_levels):
         # The step is for gentler treatment: how this grass takes its own would be no reason.
-        return ONLY_LEVELS.format(levels=" or ".join(step.only_levels), grass=grass.name, level=operation.level)
+        return NOT_FOR_GRASS["step-level"].format(levels=" or ".join(step.only_levels), grass=grass.name, level=operation.level)
     unwanted = operation.level == "none" or (step.only_levels and operation.level not in step.only_levels)
     return operation.how if unwanted else None
 

@@ -8,16 +8,11 @@ from generator.book.records.grass import Grass
 from generator.book.records.practice import OPEN_SITE
 from generator.book.records.renovation import Renovation
 from generator.jobs.job import Job, Records, Request, work_out
+from generator.jobs.job_sentences import FIGURES, NOT_FOR_GRASS
 from generator.season.season_cache import SeasonCache
 
 # Why a step is left out that whoever plans the job has crossed off; the page says the same.
-NOT_NEEDED = "Not needed on this lawn."
-
-
-_TAKEN = {
-    "seed_rate": "a seed rate for a new lawn", "overseed_rate": "a seed rate over a living lawn",
-    "establishment.from_seed": "a way to start it from seed", "establishment.from_runners": "a way to start it from runners",
-}
+NOT_NEEDED = NOT_FOR_GRASS["step-not-needed"]
 
 
 @dataclass(frozen=True)
@@ -52,14 +47,18 @@ def plans_for(book: Book, grass: Grass) -> tuple[str, ...]:
 def why_not(book: Book, plan: Renovation, grass: Grass) -> str | None:
     """Why a grass may not follow a plan, in a sentence; None where it may."""
     if plan.season_group and plan.season_group != grass.season_group:
-        return f"{plan.name} is for {plan.season_group}-season grass; {grass.name} is {grass.season_group}-season."
+        return _said("plan-group", plan, grass, wanted=plan.season_group, found=grass.season_group)
     if plan.habits and grass.habit not in plan.habits:
-        return f"{plan.name} is for grass that grows {' or '.join(plan.habits)}; {grass.name} grows {grass.habit}."
+        return _said("plan-habit", plan, grass, wanted=" or ".join(plan.habits), found=grass.habit)
     for task, levels in plan.needs.items():
         operation = grass.operations.get(task)
         if operation is not None and operation.level not in levels:
-            return f"{plan.name} needs a grass that takes {book.tasks[task].name.lower()}; {operation.how}"
+            return _said("plan-task", plan, grass, task=book.tasks[task].name.lower(), how=operation.how)
     for field in plan.takes:
         if attrgetter(field)(grass) is None:
-            return f"{plan.name} needs {_TAKEN[field]}; the book has none for {grass.name}."
+            return _said("plan-figure", plan, grass, figure=FIGURES[field])
     return None
+
+
+def _said(code: str, plan: Renovation, grass: Grass, **values: str) -> str:
+    return NOT_FOR_GRASS[code].format(plan=plan.name, grass=grass.name, **values)

@@ -9,7 +9,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from generator.findings import nearest
 from generator.units.known_units import Unit, UnitError, from_si, like, spellings, to_si, unit
-from generator.units.typed_text import EXAMPLES, FRACTIONS, LARGEST_SI, LONGEST_LIST, LONGEST_QUANTITY, QUOTES, SENTENCES, in_place, matched, pattern
+from generator.units.typed_text import EXAMPLES, FRACTIONS, LARGEST_SI, LONGEST_LIST, LONGEST_QUANTITY, QUOTES, REFUSALS, SENTENCES, in_place, matched, pattern
 from generator.units.unit_list import AMERICAN
 
 _QUOTES = str.maketrans(QUOTES)
@@ -19,16 +19,20 @@ _TWO_MEANINGS = re.compile(
 
 
 class QuantityError(ValueError):
-    """What somebody typed is no such quantity: a code for programs, a sentence for people."""
+    """What somebody typed is no such quantity: a code for programs, a sentence for people.
 
-    def __init__(self, code: str, sentence: str) -> None:
-        super().__init__(sentence)
+    what: what is wrong; instead: what would be right, or nothing where there is no saying. The sentence is both.
+    """
+
+    def __init__(self, code: str, sentence: str, **values: str) -> None:
         self.code = code
-        self.sentence = sentence
+        self.sentence = SENTENCES[sentence].format(**values)
+        self.what, self.instead = (part.format(**values) for part in REFUSALS[sentence])
+        super().__init__(self.sentence)
 
 
 def _refusal(code: str, sentence: str | None = None, **values: str) -> QuantityError:
-    return QuantityError(code, SENTENCES[sentence or code].format(**values))
+    return QuantityError(code, sentence or code, **values)
 
 
 def _tidy(text: str) -> str:

@@ -57,25 +57,27 @@ SQUEEZES = (
     ("^(lbs?|oz|kg|g)(?:of)?(?:N|P|K|P2O5|K2O|S|Fe)(?=/)", "$1"),
 )
 
-SENTENCES = {
-    "empty": "Nothing is typed here; give a number, with its unit.",
-    "no-readings": "Nothing is typed here; give readings such as 12, 14, 15.",
-    "too-long": "That is too long for one quantity.",
-    "list-too-long": "That is too long a list of readings.",
-    "not-a-quantity": "'{text}' is not a quantity; write one such as 2.5.",
-    "not-a-number": "'{text}' is not a number; write one such as 2.5.",
-    "comma": "'{text}' could mean {joined} or {pointed}; write it without the comma.",
-    "comma-in-list": "A comma here could separate two readings or be part of a number; leave it out, or separate readings with ';'.",
-    "hundred": "'{text}' can be read two ways; write the number without spaces.",
-    "division-by-zero": "'{text}' divides by zero.",
-    "too-large": "'{text}' is too large a number.",
-    "nothing-to-show": "There is no number to show.",
-    "no-second-unit": "'{text}' needs a unit after its second number.",
-    "unknown-unit": "Unknown unit '{text}'; use one such as kg/100 m2, L/ha, mm or m2.",
-    "misspelt-unit": "Unknown unit '{text}'; perhaps '{near}' is meant.",
-    "ambiguous-unit": "'{text}' can mean two things; {instead}.",
-    "wrong-dimension": "'{text}' is {kind}, but {wanted} is wanted; use {examples}.",
+# What is wrong, and what would be right where something can be named.
+REFUSALS = {
+    "empty": ("Nothing is typed here", "give a number, with its unit"),
+    "no-readings": ("Nothing is typed here", "give readings such as 12, 14, 15"),
+    "too-long": ("That is too long for one quantity", ""),
+    "list-too-long": ("That is too long a list of readings", ""),
+    "not-a-quantity": ("'{text}' is not a quantity", "write one such as 2.5"),
+    "not-a-number": ("'{text}' is not a number", "write one such as 2.5"),
+    "comma": ("'{text}' could mean {joined} or {pointed}", "write it without the comma"),
+    "comma-in-list": ("A comma here could separate two readings or be part of a number", "leave it out, or separate readings with ';'"),
+    "hundred": ("'{text}' can be read two ways", "write the number without spaces"),
+    "division-by-zero": ("'{text}' divides by zero", ""),
+    "too-large": ("'{text}' is too large a number", ""),
+    "nothing-to-show": ("There is no number to show", ""),
+    "no-second-unit": ("'{text}' needs a unit after its second number", ""),
+    "unknown-unit": ("Unknown unit '{text}'", "use one such as kg/100 m2, L/ha, mm or m2"),
+    "misspelt-unit": ("Unknown unit '{text}'", "perhaps '{near}' is meant"),
+    "ambiguous-unit": ("'{text}' can mean two things", "{instead}"),
+    "wrong-dimension": ("'{text}' is {kind}, but {wanted} is wanted", "use {examples}"),
 }
+SENTENCES = {code: f"{what}; {instead}." if instead else f"{what}." for code, (what, instead) in REFUSALS.items()}
 
 
 @cache

@@ -202,7 +202,8 @@ def test_a_wrong_example_is_told():
         "results": {"mass": {"value": 2, "unit": "kg", "within": 0.5}},
     }
     found = made_up(examples=[example])
-    assert run_example(found, found.examples[0]) == ["mass comes to 1 kg, but the example says 2 kg, within 0.5"]
+    (fault,) = run_example(found, found.examples[0])
+    assert (fault.about, fault.what) == ("mass", "mass comes to 1 kg, but the example says 2 kg, within 0.5")
 
 
 def test_prepared_once():

@@ -68,5 +68,4 @@ def _si(text: str, wanted: str, example: str) -> float:
     try:
         return read_quantity(text, unit(wanted))
     except QuantityError as error:
-        what, _, instead = error.sentence.rstrip(".").partition("; ")
-        raise Refused(what, instead or f"write it as '{example}'") from None
+        raise Refused(error.what, error.instead or f"write it as '{example}'") from None

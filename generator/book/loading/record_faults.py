@@ -226,8 +226,7 @@ def _pattern(spot: _Spot) -> Finding:
 def _record_problem(spot: _Spot) -> Finding:
     problem = spot.error["ctx"]["error"]
     if not isinstance(problem, RecordProblem):
-        what, _, instead = str(problem).partition("; ")
-        return Finding(spot.node.first, what, instead or "correct it")
+        return Finding(spot.node.first, str(problem), "correct it")
     node = spot.node.children.get(problem.key) if problem.key else None
     where = (node.text or node.where) if node else spot.node.first
     return Finding(where, problem.what, problem.instead)

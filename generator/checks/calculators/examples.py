@@ -31,23 +31,20 @@ def _wrong_units(book: PartialBook, id: str, position: int, example: Example) ->
 
 
 def _differences(book: PartialBook, id: str, calculator: Calculator, position: int, example: Example) -> Iterator[Finding]:
-    for sentence in run_example(calculator, example):
-        what, _, instead = sentence.rstrip(".").partition("; ")
-        yield Finding(_where(book, id, position, example, sentence), f"{what[:1].lower()}{what[1:]}",
-                      instead or "correct the formula, the example's inputs or its figure")
+    for fault in run_example(calculator, example):
+        what = f"{fault.what[:1].lower()}{fault.what[1:]}".rstrip(".")
+        instead = (fault.instead or "correct the formula, the example's inputs or its figure").rstrip(".")
+        yield Finding(_where(book, id, position, example, fault.about), what, instead)
 
 
-def _where(book: PartialBook, id: str, position: int, example: Example, sentence: str) -> Where:
-    """The result or the input that the sentence speaks of."""
-    words = sentence.replace("'", " ").split()
-    for group, step in (("results", "value"), ("inputs", None)):
-        for name in getattr(example, group):
-            if name in words:
-                if group == "inputs" and name not in book.calculators[id].inputs:
-                    step = "[key]"
-                path = ("examples", position, group, name, *([step] if step else []))
-                return book.where("calculators", id, *path)
-    return book.where("calculators", id, "examples", position, "inputs")
+def _where(book: PartialBook, id: str, position: int, example: Example, about: str) -> Where:
+    """The result or the input that a fault is about; all of the inputs where the example leaves it to its usual start."""
+    if about in example.results:
+        return book.where("calculators", id, "examples", position, "results", about, "value")
+    if about not in example.inputs:
+        return book.where("calculators", id, "examples", position, "inputs")
+    of_key = () if about in book.calculators[id].inputs else ("[key]",)
+    return book.where("calculators", id, "examples", position, "inputs", about, *of_key)
 
 
 CHECK = Check("examples", "Each calculator gives what its worked examples say.", ("calculators",), _check)

@@ -24,9 +24,8 @@ from generator.formula.nodes import SENTENCES as FORMULA_SENTENCES
 from generator.jobs.amounts import SNAP as PACK_SNAP
 from generator.jobs.dates import EARLIEST_DAYS_BACK
 from generator.jobs.job import LITRES_A_CUBIC_METRE
-from generator.jobs.job_sentences import LONGEST_IN_MINUTES, WEEKDAYS, WHO
+from generator.jobs.job_sentences import LONGEST_IN_MINUTES, NOT_FOR_GRASS, WEEKDAYS, WHO
 from generator.jobs.job_sentences import SENTENCES as JOB_SENTENCES
-from generator.jobs.plan_steps import ONLY_LEVELS
 from generator.jobs.price import CENTS, HAIR, MINUTE, SPOIL_NAME
 from generator.season.calendar_days import DAYS, MONTH_STARTS, MONTHS, WEEKS
 from generator.site.shared.kept_limits import LONGEST
@@ -53,7 +52,7 @@ def of_every_page() -> dict[str, Any]:
 OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
     "calculator": calculator_table,
     "job-planner": lambda: {
-        "levels": LEVELS, "only_levels": ONLY_LEVELS, "earliest_days_back": EARLIEST_DAYS_BACK, "snap": PACK_SNAP, "minute": MINUTE, "cents": CENTS,
+        "levels": LEVELS, "only_levels": NOT_FOR_GRASS["step-level"], "earliest_days_back": EARLIEST_DAYS_BACK, "snap": PACK_SNAP, "minute": MINUTE, "cents": CENTS,
         "hair": HAIR, "litres": LITRES_A_CUBIC_METRE, "spoil": SPOIL_NAME,
         "sentences": JOB_SENTENCES, "who": WHO, "weekdays": WEEKDAYS, "longest_in_minutes": LONGEST_IN_MINUTES,
     },
