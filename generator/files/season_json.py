@@ -13,7 +13,7 @@ def as_json(season: SeasonYear) -> dict[str, Any]:
     """The year as the contract of `swardbook season --json` has it, with the figures rounded for reading.
 
     reference_evapotranspiration_method: "penman-monteith" or "hargreaves-samani", and what it assumed. weeks: 52 dicts.
-    windows: per kind a list of {from, best, to (MM-DD), why, reasons, because, main, edges}; `from` after `to` crosses New Year.
+    windows: per kind a list of {from, best, to, preferred_from, preferred_to (MM-DD), why, reasons, because, main, edges}; `from` after `to` crosses New Year.
     reasons: in words; because: the same as codes, each with its numbers and their units (a day as MM-DD). edges:
     for `from` and `to` the rules that set it and whether it is undecided, with its earliest and latest day if so.
     why_none: per kind without a window, the reason; undecided: those of them that half a printed degree would change.
@@ -48,12 +48,14 @@ def as_json(season: SeasonYear) -> dict[str, Any]:
                     "from": month_and_day(window.first),
                     "best": month_and_day(window.best),
                     "to": month_and_day(window.last),
+                    "preferred_from": month_and_day(window.preferred.first),
+                    "preferred_to": month_and_day(window.preferred.last),
                     "why": text(window.why),
                     "reasons": {
-                        "from": _said(window.why_first), "best": text(window.why_best), "to": _said(window.why_last), "notes": _said(window.notes),
+                        "from": _said(window.why_first), "best": text(window.preferred.why), "to": _said(window.why_last), "notes": _said(window.notes),
                     },
                     "because": {
-                        "from": _data(window.why_first), "best": _data((window.why_best,)), "to": _data(window.why_last),
+                        "from": _data(window.why_first), "best": _data((window.preferred.why,)), "to": _data(window.why_last),
                         "notes": _data(window.notes),
                     },
                     "main": window.is_main,

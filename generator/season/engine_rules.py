@@ -15,8 +15,8 @@ class GrassSeason:
 
     optimum_c: mean air temperature of strongest growth [°C]; spread_k: how far growth reaches to either side [K].
     full_growth_above_optimum: True where heat alone never slows it (the warm-season form of the model).
-    recovery_weeks: growing weather it needs to close over after renovation [weeks]; establishment_weeks: the same for
-    seed sown into it; light_recovery_weeks: the same after a light job. surface_running: it has no stems below ground to come
+    recovery_weeks: growing weather it needs to close over after renovation [weeks]; light_recovery_weeks: the same after a light job;
+    germination_days: until its seed is up, 0 where it is not sown [days]. surface_running: it has no stems below ground to come
     back from, so ground frost counts. crop_coefficient: share of reference evapotranspiration it uses [1]. oversown: winter
     ryegrass may be sown into it. growth_base_c: base of its growing degree days [°C]. mowing_height_mm: as kept at home [mm].
     leaf_growth_mm_per_day: height it gains in a day of full growth [mm/day]. allowable_depletion: share of the soil's water it
@@ -29,10 +29,10 @@ class GrassSeason:
     spread_k: float
     full_growth_above_optimum: bool
     recovery_weeks: float
-    establishment_weeks: float
     surface_running: bool
     crop_coefficient: float
     light_recovery_weeks: float
+    germination_days: float
     oversown: bool
     growth_base_c: float
     mowing_height_mm: float
@@ -49,25 +49,42 @@ class GrassSeason:
 class WindowRules:
     """Thresholds for one season group. Shares are of the growth the place itself reaches, 0 to 1.
 
-    start_share: how far growth must have come from its yearly low towards its yearly best before work starts.
-    best_share: the same for the best date of warm-season grass. near_best: share of the strongest recovery that the best date
-    of cool-season grass must still give. slow_share: below it, growth is slowing; recovery must be done by then.
+    start_share: growth, from its yearly low towards its yearly best, from which the season strip draws it as growing, and feeds may
+    begin. slow_share: below it, growth is slowing; recovery must be done by then.
+    open_share: growth at which work on cool-season grass may begin in spring. open_rise: part of the way that the daily mean must have
+    come from the year's lowest to its highest before work on warm-season grass may begin; preferred_rise: before it had best begin,
+    where winter does not send it dormant; preferred_rise_dormant: the same after `long_dormancy_days` or more of dormancy [days], if summer rain reaches
+    `moist_summer` of what evaporates.
+    full_recovery_potential: growth potential from which a day of recovery counts as a whole one; longest_stretch: a recovery may take
+    at most so many times its weeks. preferred_weeks: length of the preferred span [weeks]; preferred_share: growth that sowing in
+    autumn should still find. seedling_weeks: least weeks before great heat or high summer for seed sown in spring, and the least and
+    most of growing weather that seed sown in autumn had best have before the soil falls below seed_soil_c [weeks], [°C].
     peak_share: growth drawn as the peak on the season strip. no_slack_share: where growth never falls below this share of
-    its best, temperature closes no window. heat_limit_c: daily mean temperature above which turf is not opened up [°C].
+    its best, temperature closes no window. heat_limit_c: daily mean temperature above which cool-season turf is not opened up, and opened warm-season turf suffers [°C].
     turn_k: days within this of the year's highest (or lowest) mean count as high summer (or deep winter) [K].
     frost_risk: largest chance of a frost night in the first `frost_weeks` after the work; None where frost sets no limit.
     wet_rain_mm_per_day and wet_ratio: a day belongs to the wet season when rain passes both [mm/day], [x evapotranspiration].
-    little_growth: best growth potential of the year below which the place is called cool for this grass;
-    little_growth_stretch: how much longer recovery then takes. least_growth: below this there is no window at all.
+    little_growth: best growth potential of the year below which the place is called cool for this grass. least_growth: below this
+    there is no window at all.
     shortest_weeks: a window shorter than this is not offered [weeks].
     dormant_soil_c: soil temperature at or below which the grass is not growing [°C]. green_up_soil_c: at which it greens [°C].
     """
 
     group: Group
     start_share: float
-    best_share: float
-    near_best: float
     slow_share: float
+    open_share: float
+    open_rise: float
+    preferred_rise: float
+    preferred_rise_dormant: float
+    long_dormancy_days: float
+    moist_summer: float
+    full_recovery_potential: float
+    longest_stretch: float
+    preferred_weeks: float
+    preferred_share: float
+    seedling_weeks: tuple[float, float, float]
+    seed_soil_c: float
     peak_share: float
     no_slack_share: float
     heat_limit_c: float
@@ -78,7 +95,6 @@ class WindowRules:
     wet_rain_mm_per_day: float
     wet_ratio: float
     little_growth: float
-    little_growth_stretch: float
     least_growth: float
     shortest_weeks: float
     dormant_soil_c: float
@@ -98,16 +114,16 @@ class PreEmergentRules:
 class OversowingRules:
     """Winter ryegrass into warm-season turf, and its going.
 
-    soil_c: soil temperature below which it is sown [°C]; None in a book whose tasks do not give it.
+    night_c: mean minimum at or below which it is sown [°C]. rise: and the daily mean is no further than this part of the way up from the
+    year's lowest to its highest.
     transition_night_c: mean minimum at which the warm-season grass takes over again [°C]. ryegrass: growth of what is sown, as
-    (optimum [°C], spread [K], full growth above the optimum). establishment_weeks: growing weather it needs [weeks].
-    ryegrass_rules: the window rules of cool-season grass.
+    (optimum [°C], spread [K], full growth above the optimum). ryegrass_rules: the window rules of cool-season grass.
     """
 
-    soil_c: float | None
+    night_c: float
+    rise: float
     transition_night_c: float
     ryegrass: tuple[float, float, bool]
-    establishment_weeks: float
     ryegrass_rules: WindowRules
 
 

@@ -3,9 +3,8 @@
 from dataclasses import dataclass
 
 from generator.season.calendar_days import DAYS, week_number
-from generator.season.reasons import Day, NumberSaid, Reason, because, count, growth, limit_degrees, share
-from generator.season.windows.limits import clear_ahead
-from generator.season.windows.main_windows import recovery_days
+from generator.season.reasons import NumberSaid, Reason, because, both, count, growth, limit_degrees, share
+from generator.season.windows.every_kind import WindowKind
 from generator.season.year import SeasonYear
 
 # Risks at which the last and the first frost are told.
@@ -32,8 +31,8 @@ def events(season: SeasonYear) -> dict[str, Event]:
         "last_ground_frost_even": _last_frost(season, EVEN_RISK, ground=True),
         "last_ground_frost_tenth": _last_frost(season, TENTH_RISK, ground=True),
         "green_up": _green_up(season), "spring_transition": _transition(season), "peak": _peak(season),
-        "last_safe_renovation": _last_safe(season, season.grass.recovery_weeks, "a-renovation"),
-        "last_safe_light_renovation": _last_safe(season, season.grass.light_recovery_weeks, "a-light-renovation"),
+        "last_safe_renovation": _last_safe(season, "renovation", "a-renovation"),
+        "last_safe_light_renovation": _last_safe(season, "light_renovation", "a-light-renovation"),
         "slow_down": _slow_down(season),
         "first_ground_frost_tenth": _first_frost(season, TENTH_RISK, ground=True),
         "first_ground_frost_even": _first_frost(season, EVEN_RISK, ground=True),
@@ -100,16 +99,15 @@ def _dormancy(season: SeasonYear) -> Event:
     )
 
 
-def _last_safe(season: SeasonYear, weeks: float, job: str) -> Event:
-    """The last day on which a job may be finished so that the grass has closed over when growth slows down."""
-    slow = season.slow_down_day
-    if slow is None:
+def _last_safe(season: SeasonYear, kind: WindowKind, job: str) -> Event:
+    """The last day on which a job may be done before winter: the end of its window in the cooling half of the year, else of its main one."""
+    found = season.windows[kind]
+    if found.why_none is not None:
+        return Event(None, None, found.why_none)
+    window = next((each for each in found.windows if not season.view.is_warming(each.last)), found.windows[0])
+    if window.days == DAYS:
         return Event(None, None, because("never-slows"))
-    days = recovery_days(weeks, season.view, season.rules)
-    day = (slow - days - 1) % DAYS
-    if clear_ahead(season.slack, days)[day]:
-        return Event(day, day, because("last-safe", job=because(job), weeks=count(days / 7), day=Day(slow)))
-    return Event(None, None, because("never-safe", job=because(job), weeks=count(days / 7)))
+    return Event(window.last, window.last, because("last-safe", job=because(job), why=both(window.why_last)))
 
 
 def _frost(risk: float, ground: bool) -> dict[str, Reason]:

@@ -12,16 +12,7 @@ from generator.book.records.task import Task
 from generator.season.climate.climate import Climate, Site, Soil
 from generator.season.climate.frost_margin import FrostRules
 from generator.season.engine_rules import FeedRules, GrassSeason, Group, OversowingRules, PreEmergentRules, SoilWater, WindowRules
-from generator.season.task_figures import (
-    FEED_CEILING,
-    LARGEST_SHARE_REMOVED,
-    LIGHT_DRESSING,
-    PRE_EMERGENT_SOIL,
-    RYEGRASS_SOIL,
-    SLOW_RELEASE_SHARE,
-    SOLUBLE_FEED_CEILING,
-    TASK_FIGURES,
-)
+from generator.season.task_figures import FEED_CEILING, LARGEST_SHARE_REMOVED, LIGHT_DRESSING, PRE_EMERGENT_SOIL, SLOW_RELEASE_SHARE, SOLUBLE_FEED_CEILING, TASK_FIGURES
 
 MILLIMETRES_A_METRE = 1000.0
 SECONDS_AN_HOUR = 3600.0
@@ -76,10 +67,10 @@ def grass_season_of(identifier: str, grass: Grass, groups: SeasonGroups) -> Gras
         spread_k=group.growth_spread.measured_in("K").default,
         full_growth_above_optimum=group.full_growth_above_optimum,
         recovery_weeks=recovery_weeks,
-        establishment_weeks=rules.overseeding_weeks.measured_in("week").default,
         surface_running=grass.habit == "above ground",
         crop_coefficient=group.crop_coefficient.measured_in("1").default,
         light_recovery_weeks=recovery_weeks * rules.light_recovery_share.measured_in("1").default,
+        germination_days=grass.germination.measured_in("day").default if grass.germination else 0.0,
         oversown="overseed" in grass.operations and grass.operations["overseed"].level != "none",
         growth_base_c=(grass.season.base or group.growth_base).measured_in("°C").default,
         mowing_height_mm=grass.mowing_height.measured_in("mm").default,
@@ -109,16 +100,16 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
         ),
         sites={name: _site(name, offsets) for name, offsets in groups.sites.items()},
         oversowing=OversowingRules(
-            soil_c=_default(shared(RYEGRASS_SOIL)),
+            night_c=rules.ryegrass_night.measured_in("°C").default,
+            rise=rules.ryegrass_rise.measured_in("1").default,
             transition_night_c=rules.warm_transition_night.measured_in("°C").default,
             ryegrass=(
                 groups.cool.growth_optimum.measured_in("°C").default, groups.cool.growth_spread.measured_in("K").default,
                 groups.cool.full_growth_above_optimum,
             ),
-            establishment_weeks=rules.overseeding_weeks.measured_in("week").default,
             ryegrass_rules=cool,
         ),
-        pre_emergent=_pre_emergent(tasks or {}),
+        pre_emergent=_pre_emergent(tasks or {}, rules.pre_emergent_open_soil.measured_in("°C").default),
         soils={
             name: SoilWater(
                 name, kind.name, kind.available_water.measured_in("1").default, kind.infiltration.measured_in("mm/h").default,
@@ -140,13 +131,23 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
 
 
 def _window_rules(rules: SeasonRules, group: Group) -> WindowRules:
-    warm = group == "warm"
+    warm, seed = group == "warm", rules.overseeding_weeks.measured_in("week")
     return WindowRules(
         group=group,
         start_share=(rules.warm_start_share if warm else rules.cool_start_share).measured_in("1").default,
-        best_share=rules.warm_best_share.measured_in("1").default,
-        near_best=rules.near_best.measured_in("1").default,
         slow_share=(rules.warm_slow_share if warm else rules.cool_slow_share).measured_in("1").default,
+        open_share=rules.cool_open_share.measured_in("1").default,
+        open_rise=rules.warm_open_rise.measured_in("1").default,
+        preferred_rise=rules.warm_preferred_rise.measured_in("1").default,
+        preferred_rise_dormant=rules.warm_preferred_rise_dormant.measured_in("1").default,
+        long_dormancy_days=rules.long_dormancy.measured_in("day").default,
+        moist_summer=rules.moist_summer.measured_in("1").default,
+        full_recovery_potential=rules.full_recovery_potential.measured_in("1").default,
+        longest_stretch=rules.longest_stretch.measured_in("1").default,
+        preferred_weeks=rules.preferred_weeks.measured_in("week").default,
+        preferred_share=rules.cool_preferred_share.measured_in("1").default,
+        seedling_weeks=(rules.seedling_weeks.measured_in("week").default, seed.lowest, seed.highest),
+        seed_soil_c=rules.seed_soil.measured_in("°C").default,
         peak_share=rules.peak_share.measured_in("1").default,
         no_slack_share=rules.no_slack_share.measured_in("1").default,
         heat_limit_c=(rules.warm_heat_limit if warm else rules.cool_heat_limit).measured_in("°C").default,
@@ -157,7 +158,6 @@ def _window_rules(rules: SeasonRules, group: Group) -> WindowRules:
         wet_rain_mm_per_day=rules.wet_rain.measured_in("mm/day").default,
         wet_ratio=rules.wet_ratio.measured_in("1").default,
         little_growth=rules.little_growth.measured_in("1").default,
-        little_growth_stretch=rules.little_growth_stretch.measured_in("1").default,
         least_growth=rules.least_growth.measured_in("1").default,
         shortest_weeks=rules.shortest_weeks.measured_in("week").default,
         dormant_soil_c=(rules.warm_dormant_soil if warm else rules.cool_dormant_soil).measured_in("°C").default,
@@ -192,11 +192,11 @@ def _share(percent: Amounts | None) -> float | None:
     return None if percent is None else percent.default / PERCENT
 
 
-def _pre_emergent(tasks: Mapping[str, Task]) -> PreEmergentRules | None:
-    """From the earliest to the latest that any of the sources gives, about the one that the task calls usual."""
+def _pre_emergent(tasks: Mapping[str, Task], open_soil_c: float) -> PreEmergentRules | None:
+    """Up to the latest that any of the sources gives, about the one that the task calls usual."""
     task, name = PRE_EMERGENT_SOIL
     figure = tasks[task].figures.get(name) if task in tasks else None
     if figure is None:
         return None
     claims = [each.measured_in(TASK_FIGURES[PRE_EMERGENT_SOIL].unit) for each in (figure, *figure.others)]
-    return PreEmergentRules(min(each.lowest for each in claims), claims[0].default, max(each.highest for each in claims))
+    return PreEmergentRules(open_soil_c, claims[0].default, max(each.highest for each in claims))

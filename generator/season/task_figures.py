@@ -6,7 +6,6 @@ _READING = Measured("°C", -60, 60)
 _DRESSING = Measured("g/m2", 0, 1000)
 _SHARE = Measured("%", 0, 100)
 
-RYEGRASS_SOIL = ("overseed", "ryegrass-into-couch-soil")
 PRE_EMERGENT_SOIL = ("pre-emergent", "soil-temperature-at-application")
 FEED_CEILING = ("feed", "nitrogen-one-dressing-ceiling")
 SOLUBLE_FEED_CEILING = ("feed", "soluble-nitrogen-one-dressing-ceiling")
@@ -15,6 +14,6 @@ LIGHT_DRESSING = ("feed", "light-dressing-on-sand")
 LARGEST_SHARE_REMOVED = ("mow", "largest-share-removed")
 
 TASK_FIGURES: dict[tuple[str, str], Measured] = {
-    RYEGRASS_SOIL: _READING, PRE_EMERGENT_SOIL: _READING, FEED_CEILING: _DRESSING, SOLUBLE_FEED_CEILING: _DRESSING, SLOW_RELEASE_SHARE: _SHARE,
+    PRE_EMERGENT_SOIL: _READING, FEED_CEILING: _DRESSING, SOLUBLE_FEED_CEILING: _DRESSING, SLOW_RELEASE_SHARE: _SHARE,
     LIGHT_DRESSING: _DRESSING, LARGEST_SHARE_REMOVED: _SHARE,
 }  # fmt: skip

@@ -5,7 +5,7 @@ SENTENCES = {
     "and": " and ", "semicolon": "; ", "comma": ", ", "next-sentence": " ", "nothing": "",
     # A window and its three dates.
     "window-from": "From {day}{undecided}: {why}.",
-    "window-best": "Best about {day}: {why}.",
+    "window-preferred": "Best from {first} to {last}: {why}.",
     "window-until": "Until {day}{undecided}: {why}.",
     "between-days": ", undecided between {earliest} and {latest}",
     "never-closed": "no rule closes it at any time of the year",
@@ -13,7 +13,7 @@ SENTENCES = {
         "Temperatures here were printed in whole degrees, so a date that half a degree would shift is undecided; go by the lawn and the soil."
     ),
     "second-best": "Second best: seed sown now meets weeds and then summer.",
-    "little-growth": "There is little growth here: at best {best} of what the grass can do, so allow {stretch} times the usual recovery.",
+    "little-growth": "There is little growth here, at best {best} of what the grass can do, so it takes longer to close than elsewhere.",
     "thermometer": "Soil temperature is estimated from the air; a thermometer at {depth} decides.",
     # Where a day stands to the window of a plan.
     "no-window-here": "No window here: {why}.",
@@ -29,6 +29,16 @@ SENTENCES = {
     "share-of-swing": "{share} of the way from the year's low to its best",
     "share-of-best": "{share} of the most this place gives",
     "growth-rising": "growth is rising and in week {week} reaches {reached} (growth potential {potential}, best {best}), at a mean of {mean}",
+    "warmth-rising": (
+        "in week {week} the mean, {mean}, has come {share} of the way from its lowest, {lowest}, to its highest, {highest} (growth potential "
+        "{potential}, best {best})"
+    ),
+    "greened-up": "turf that lay dormant has greened up: the soil has warmed to {soil}, past {mark}",
+    "closes-in-time": "it now closes in {weeks} weeks; what {needs} weeks of full growth close must not take more than {most}",
+    "never-closes": (
+        "it needs {needs} weeks of full growth to close, counted from a growth potential of {full}, and here, where {best} is the best, that "
+        "takes more than {most} weeks or never comes before growth falls"
+    ),
     "deep-winter-past": "deep winter is past: the mean has risen {rise} from its lowest",
     "before-deep-winter": "it needs {weeks} weeks of growing weather before the depth of winter in week {week}",
     "before-growth-falls": (
@@ -36,7 +46,9 @@ SENTENCES = {
         "(growth potential {potential}, best {best})"
     ),
     "too-slow-all-year": "growth is too slow all year",
-    "growing-never-lasts": "growing weather never lasts the {weeks} weeks it needs to close over",
+    "before-soil-cold": "the soil cools below {mark} in week {week}",
+    "before-soil-cold-for-seed": "seed needs {days} days to come up, and in week {week} the soil cools below {mark}",
+    "too-cold-all-year": "the soil is never warm enough long enough: seed wants {mark} or more",
     # Frost.
     "of-frost": "frost", "of-ground-frost": "ground-frost",
     "frost-past": "from week {week} the chance of a {kind} night in the {weeks} weeks that follow is {chance}, no longer above {risk}",
@@ -59,17 +71,19 @@ SENTENCES = {
     ),
     "wet-all-year": "it is too wet all year",
     # The best date.
-    "best-strong-and-rising": (
-        "growth has come {share} of the way to its yearly best and is rising, in week {week}, with the rest of the growing season ahead"
+
+    "preferred-in-spring": (
+        "the lawn stays green in winter, so early in spring: from week {week} the mean has come {share} of the way up to summer, and the whole "
+        "season is ahead"
     ),
-    "best-middle": "growth hardly changes through the window, so its middle is best, furthest from both edges",
-    "best-early": (
-        "early, with time in hand, while the {weeks} weeks of recovery still give {share} of the strongest growth "
-        "(a mean growth potential of {mean})"
+    "preferred-after-dormancy": (
+        "after {dormant} weeks of dormancy the turf has roots to make anew before it is opened up, and summer rain is {moist} of what "
+        "evaporates: from week {week} the mean has come {share} of the way up to summer"
     ),
-    "best-cool": (
-        "as cool as it gets while the {weeks} weeks of recovery still give {share} of the strongest growth (a mean growth potential of {mean})"
-    ),
+    "preferred-early": "early: the soil has reached {mark}, at which seed sprouts, and the most weeks lie between it and summer",
+    "preferred-before-cold": "{least} to {most} weeks of growing weather are left before the soil cools below {mark} in week {week}",
+    "preferred-in-strong-growth": "the heat is over, and growth is still at {share} or more of its best until week {week}",
+    "preferred-at-optimum": "the mean has come down to {optimum}, at which this grass grows best",
     "best-while-soil-warm": "as early as the rules allow, in week {week}, while the soil at {soil} still sprouts seed fast",
     # No window.
     "no-growing-season": (
@@ -84,7 +98,8 @@ SENTENCES = {
     "rule-allows": "{rule} allows {weeks}",
     "weeks-to": "weeks {first} to {last}",
     "rule-growing": "growing", "rule-recovery": "recovery", "rule-frost": "frost", "rule-heat": "heat", "rule-high-summer": "high summer",
-    "rule-wet-season": "wet season", "rule-turf-slowing": "turf slowing", "rule-soil-cooled": "soil cooled", "rule-warming": "warming",
+    "rule-wet-season": "wet season", "rule-spring": "spring", "rule-green": "green-up", "rule-cold": "cold",
+    "rule-cool-nights": "cool nights", "rule-summer-over": "end of summer", "rule-warming": "warming",
     "rule-cooling": "cooling", "rule-soil-warm-enough": "soil warm enough", "rule-soil-not-too-warm": "soil not too warm",
     "undecided-warmer": (
         "{why}; undecided, because temperatures here were printed in whole degrees, and half a degree warmer would give a window from "
@@ -101,17 +116,14 @@ SENTENCES = {
     "not-into-cool": "a cool-season lawn stays green in winter anyway; thickening it is called overseeding",
     "no-soil-figure": "the book's tasks give no soil temperature for it",
     # Winter ryegrass, and the pre-emergent.
-    "turf-past-best": "the turf is past its best, at {share} of the most this place gives, so that seedlings get light",
-    "turf-back": "the turf is back at {share} of its best and would shade seedlings out",
-    "turf-never-slows": "the turf never slows below {share} of its best, so seedlings would get no light",
-    "soil-cooled": "the soil has cooled to {soil}, no longer above {mark}",
-    "soil-warms-past": "the soil warms past {mark}",
-    "soil-never-cools": "the soil never cools to {mark}; its lowest is {lowest}",
-    "soil-warmed": "the soil has warmed to {soil}; the earliest advice is {earliest}",
+    "nights-cooled": "nights have cooled to {night}, no longer above {mark}, so the turf slows and seedlings get light",
+    "nights-never-cool": "nights never cool to {mark}; the lowest mean is {lowest}",
+    "summer-behind": "summer is behind it: the mean is down to {mean}, from {highest} at its highest",
+    "soil-warmed": "the soil has warmed to {soil}, and the barrier must stand before summer grass sprouts at about {usual}",
     "soil-never-warms": "the soil never warms to {mark}; its highest is {highest}",
     "summer-grass-sprouts": "in week {week} the soil passes {mark}, and summer grass sprouts",
     "summer-grass-any-time": "the soil never cools to {mark}, its lowest is {lowest}, so summer grass may sprout at any time",
-    "in-place-by": "by then it should be in place: the soil reaches {soil}, and most advice says {usual}",
+    "in-place-by": "it should be in place before the soil reaches {usual}, at which most services say summer grass sprouts",
     "turned-at-lowest": "the mean has turned at its lowest, {mean}, in week {week}",
     "turned-at-highest": "the mean has turned at its highest, {mean}, in week {week}",
     "never-turns": "the temperature never turns",
@@ -134,8 +146,7 @@ SENTENCES = {
     "never-dormant": "the soil never falls to {mark}; its lowest is {lowest}",
     "a-renovation": "renovation", "a-light-renovation": "a light renovation",
     "never-slows": "growth never slows too far to close over",
-    "last-safe": "{job} needs {weeks} weeks of growing weather, and growth slows down on {day}",
-    "never-safe": "growing weather never lasts the {weeks} weeks that {job} needs",
+    "last-safe": "the last day for {job}: {why}",
     # Feeding and watering.
     "no-ceiling": "the book's tasks give no ceiling for one dressing",
     "no-nitrogen-to-give": "there is no nitrogen to give",

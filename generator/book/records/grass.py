@@ -1,6 +1,6 @@
 """A grass: one file in data/grasses."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -9,7 +9,9 @@ from generator.book.fields.sourced import (
     Country,
     Depth,
     Duration,
+    Figure,
     MassPerArea,
+    Measured,
     Record,
     RenovationId,
     Sourced,
@@ -103,6 +105,7 @@ class Grass(Record):
     water: tuple[Statement, ...] = statements("How much water it needs, and how it behaves when dry.")
     thatch: Statement
     thatch_limit: Depth | None = Field(default=None, description="Thatch depth above which to act, mm.")
+    germination: Annotated[Figure, Measured("day", 0, 120)] | None = Field(default=None, description="Days until its seed is up. Leave out if not sown.")
     recovery: Duration = Field(description="Weeks of growing weather to full cover after its usual renovation.")
     season: Season = Season()
     tolerance: Tolerances

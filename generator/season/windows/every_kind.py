@@ -25,11 +25,11 @@ def windows_by_kind(
 ) -> ByKind:
     """The windows of each kind, or the reason why there is none. Every series of `year` is 365 days from 1 January."""
     return {
-        "renovation": windows(year, rules, grass.recovery_weeks),
-        "overseeding": windows(year, rules, grass.establishment_weeks) if grass.group == "cool" else Windows((), NO_SEED_INTO_WARM),
-        "light_renovation": windows(year, rules, grass.light_recovery_weeks),
+        "renovation": windows(year, rules, grass, grass.recovery_weeks, sown=True),
+        "overseeding": windows(year, rules, grass, rules.seedling_weeks[0], sown=True) if grass.group == "cool" else Windows((), NO_SEED_INTO_WARM),
+        "light_renovation": windows(year, rules, grass, grass.light_recovery_weeks, sown=False),
         "oversowing": oversowing(year, grass.oversown, rules, sowing),
-        "pre_emergent": pre_emergent(year, before_weeds),
+        "pre_emergent": pre_emergent(year, before_weeds, rules.turn_k),
     }
 
 

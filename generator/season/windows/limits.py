@@ -4,7 +4,7 @@ A limit looks ahead over the weeks the grass needs to close again, so the same r
 allowed when the whole recovery is free of what the limit guards against. Hemisphere, months and dates appear nowhere.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -13,10 +13,12 @@ from generator.season.climate.climate import Daily, DailyClimate
 from generator.season.climate.frost import Frost
 from generator.season.engine_rules import WindowRules
 from generator.season.growth import Growth
-from generator.season.reasons import NumberSaid, Reason, because, count, degrees, depth_a_week, difference, growth, limit_degrees, share, times
+from generator.season.reasons import NumberSaid, Reason, because, count, degrees, depth_a_week, difference, limit_degrees, share, times
 from generator.season.weather import WeatherYear
 
 Flags = tuple[bool, ...]
+# More than any recovery: what is said to be so far off never comes.
+NEVER_DAYS = 1_000_000
 
 
 @dataclass(frozen=True)
@@ -79,6 +81,21 @@ def next_bad(bad: Sequence[bool], day: int) -> int:
     return next((day + ahead for ahead in range(DAYS) if bad[(day + ahead) % DAYS]), day) % DAYS
 
 
+def clear_for(bad: Sequence[bool], days: Sequence[int]) -> Flags:
+    """For each day, whether it and so many days after it are free of bad days; the year wraps round."""
+    return tuple(until > ahead for until, ahead in zip(days_until(bad), days, strict=True))
+
+
+def days_until(flags: Iterable[bool]) -> tuple[int, ...]:
+    """From each day of the year on, the days to the first that is flagged: 0 on such a day, NEVER_DAYS where there is none."""
+    year = tuple(flags)
+    ahead, found = NEVER_DAYS, [NEVER_DAYS] * DAYS
+    for day in reversed(range(2 * DAYS)):  # Twice round, so that the end of the year sees the start of the next.
+        ahead = 0 if year[day % DAYS] else min(ahead + 1, NEVER_DAYS)
+        found[day % DAYS] = ahead
+    return tuple(found)
+
+
 def slack_season(year: Year, rules: WindowRules) -> Flags:
     """Days on which growth is too slow to close an opened surface.
 
@@ -104,41 +121,6 @@ def slack_season(year: Year, rules: WindowRules) -> Flags:
     return tuple(value <= coldest + rules.turn_k for value in mean)
 
 
-def growth_limits(year: Year, rules: WindowRules, recovery_days: int) -> list[Limit]:
-    """Growth must be under way at the start, and last until the surface has closed."""
-    slack = slack_season(year, rules)
-    best, weeks = growth(year.growth.best), _weeks(recovery_days)
-    deep_winter = rules.group == "cool" and any(slack) and all(
-        year.growth.share[day] >= rules.slow_share for day in range(DAYS) if slack[day]
-    )
-
-    def reached(part: float) -> Reason:
-        return because("share-of-swing" if rules.group == "warm" else "share-of-best", share=share(part))
-
-    def opens(day: int) -> Reason:
-        if deep_winter:
-            return because("deep-winter-past", rise=difference(rules.turn_k))
-        way = year.growth.swing if rules.group == "warm" else year.growth.share
-        return because(
-            "growth-rising", week=count(week_number(day)), reached=reached(way[day]), potential=growth(year.growth.potential[day]), best=best,
-            mean=year.degrees(year.climate.mean_c[day]),
-        )
-
-    def closes(day: int) -> Reason:
-        slow = next_bad(slack, (day + 1) % DAYS)
-        if deep_winter:
-            return because("before-deep-winter", weeks=weeks, week=count(week_number(slow)))
-        return because(
-            "before-growth-falls", weeks=weeks, reached=reached(rules.slow_share), week=count(week_number(slow)),
-            potential=growth(year.growth.potential[slow]), best=best,
-        )
-
-    return [
-        Limit("growing", tuple(not flag for flag in slack), opens, None, because("too-slow-all-year")),
-        Limit("recovery", clear_ahead(slack, recovery_days), None, closes, because("growing-never-lasts", weeks=weeks)),
-    ]
-
-
 def frost_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit | None:
     """A frost night must be unlikely while the grass is cut down or thin; None where frost sets no limit."""
     risk = rules.frost_risk_surface_running if year.surface_running else rules.frost_risk
@@ -146,7 +128,7 @@ def frost_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit | N
         return None
     bare_days = frost_days_watched(rules, recovery_days)
     chances = _chances_ahead(year.frost, bare_days)
-    kind, weeks, top = because("of-ground-frost" if year.surface_running else "of-frost"), _weeks(bare_days), share(risk)
+    kind, weeks, top = because("of-ground-frost" if year.surface_running else "of-frost"), weeks_said(bare_days), share(risk)
     return Limit(
         "frost", tuple(chance <= risk for chance in chances),
         lambda day: because("frost-past", week=count(week_number(day)), kind=kind, weeks=weeks, chance=share(chances[day]), risk=top),
@@ -170,7 +152,7 @@ def frost_days_watched(rules: WindowRules, recovery_days: int) -> int:
 
 
 def heat_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
-    """Opened turf and seedlings scorch: the daily mean must stay at or below the limit while it recovers."""
+    """Opened cool-season turf and seedlings scorch: the daily mean must stay at or below the limit while it recovers."""
     mean = year.climate.mean_c
     hot = tuple(value > rules.heat_limit_c for value in mean)
     top = limit_degrees(rules.heat_limit_c)
@@ -178,14 +160,12 @@ def heat_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
         "heat", clear_ahead(hot, recovery_days),
         lambda day: because("heat-past", mean=year.degrees(mean[day]), limit=top),
         lambda day: because("before-heat", limit=top, week=count(week_number(next_bad(hot, (day + 1) % DAYS)))),
-        because("heat-all-year", limit=top, weeks=_weeks(recovery_days), lowest=year.degrees(min(mean)), highest=year.degrees(max(mean))),
+        because("heat-all-year", limit=top, weeks=weeks_said(recovery_days), lowest=year.degrees(min(mean)), highest=year.degrees(max(mean))),
     )
 
 
-def high_summer_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit | None:
-    """Cool-season grass is not sown into the height of summer, however mild: weeds and drought win. None for warm-season grass."""
-    if rules.group == "warm":
-        return None
+def high_summer_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
+    """Cool-season grass is not sown into the height of summer, however mild: weeds and drought win."""
     hottest = max(year.climate.mean_c)
     summer = tuple(value > hottest - rules.turn_k for value in year.climate.mean_c)
     return Limit(
@@ -198,16 +178,16 @@ def high_summer_limit(year: Year, rules: WindowRules, recovery_days: int) -> Lim
     )
 
 
-def wet_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
-    """Sand washes off and cored soil stays waterlogged in a wet season."""
+def wet_limit(year: Year, rules: WindowRules, recovery: Sequence[int]) -> Limit:
+    """Sand washes off and cored soil stays waterlogged in a wet season. recovery: from each day of the year on [days]."""
     wet = wet_season(year, rules)
     return Limit(
-        "wet season", clear_ahead(wet, recovery_days),
+        "wet season", clear_for(wet, recovery),
         lambda day: because(
             "wet-past", rain=depth_a_week(7 * year.climate.rain_mm[day]), evaporates=depth_a_week(7 * year.weather.reference_evapotranspiration_mm[day]),
         ),
         lambda day: because(
-            "before-wet", weeks=_weeks(recovery_days), week=count(week_number(next_bad(wet, (day + 1) % DAYS))),
+            "before-wet", weeks=weeks_said(recovery[day]), week=count(week_number(next_bad(wet, (day + 1) % DAYS))),
             rain=depth_a_week(7 * rules.wet_rain_mm_per_day), ratio=times(rules.wet_ratio),
         ),
         because("wet-all-year"),
@@ -221,18 +201,6 @@ def wet_season(year: Year, rules: WindowRules) -> Flags:
         for rain, evaporation in zip(year.climate.rain_mm, year.weather.reference_evapotranspiration_mm)
     )
 
-
-def limits(year: Year, rules: WindowRules, recovery_days: int) -> list[Limit]:
-    """Every limit that applies to this grass here."""
-    found = [
-        *growth_limits(year, rules, recovery_days),
-        frost_limit(year, rules, recovery_days),
-        heat_limit(year, rules, recovery_days),
-        high_summer_limit(year, rules, recovery_days),
-        wet_limit(year, rules, recovery_days),
-    ]
-    return [limit for limit in found if limit is not None]
-
-
-def _weeks(days: int) -> NumberSaid:
+def weeks_said(days: float) -> NumberSaid:
+    """Days as weeks."""
     return count(days / 7)

@@ -1,17 +1,17 @@
-"""Windows for renovation and overseeding: from, best, to, each with its reason, or why there is none."""
+"""Windows for renovation and overseeding: from, to, and the preferred span between them, each with its reason, or why there is none."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import accumulate
 
 from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily
-from generator.season.engine_rules import WindowRules
-from generator.season.reasons import Day, Reason, Several, because, both, count, growth, share, times
-from generator.season.windows.limits import Limit, Year, limits
+from generator.season.engine_rules import GrassSeason, WindowRules
+from generator.season.reasons import Day, Reason, Several, because, both, count, growth, times
+from generator.season.windows.cool_limits import cool_limits
+from generator.season.windows.limits import Limit, Year
+from generator.season.windows.preferred import Preferred, preferred
+from generator.season.windows.warm_limits import warm_limits
 
-# A best date keeps this clear of the closing edge, so that a rained-off week does not close the window.
-MARGIN_DAYS = 7
 WHOLE_DEGREES = because("whole-degrees")
 # Near the top and bottom of the year the temperature stands still; no date is then called more than a month uncertain.
 LONGEST_DOUBT_DAYS = 30
@@ -29,16 +29,20 @@ class Window:
     """
 
     first: int
-    best: int
     last: int
+    preferred: Preferred
     why_first: tuple[Reason, ...]
-    why_best: Reason
     why_last: tuple[Reason, ...]
     limited_by: tuple[tuple[str, ...], tuple[str, ...]]
     is_main: bool
     notes: tuple[Reason, ...] = ()
     undecided_first: tuple[int, int] | None = None
     undecided_last: tuple[int, int] | None = None
+
+    @property
+    def best(self) -> int:
+        """The one date to name: the middle of the preferred span."""
+        return self.preferred.best
 
     @property
     def days(self) -> int:
@@ -52,7 +56,7 @@ class Window:
         """The reasons of all three dates, and what has to be said beside them."""
         return Several((
             _edge("window-from", self.first, self.undecided_first, self.why_first),
-            because("window-best", day=Day(self.best), why=self.why_best),
+            because("window-preferred", first=Day(self.preferred.first), last=Day(self.preferred.last), why=self.preferred.why),
             _edge("window-until", self.last, self.undecided_last, self.why_last),
             *self.notes,
         ), "next-sentence")
@@ -75,28 +79,25 @@ class Windows:
     undecided: bool = False
 
 
-def recovery_days(recovery_weeks: float, year: Year, rules: WindowRules) -> int:
-    """Days the surface needs to close [days], longer where the place gives this grass little growth.
-
-    recovery_weeks: what it needs where it grows well [weeks]. The stretch is an assumption of data/season-groups.yml.
-    """
-    stretch = rules.little_growth_stretch if year.growth.best < rules.little_growth else 1.0
-    return round(recovery_weeks * 7 * stretch)
+def limits(year: Year, rules: WindowRules, grass: GrassSeason, recovery_weeks: float, sown: bool) -> list[Limit]:
+    """Every limit that applies to this work here. sown: seed goes in with it; see `windows` for the rest."""
+    if rules.group == "warm":
+        return warm_limits(year, rules, recovery_weeks)
+    return cool_limits(year, rules, round(recovery_weeks * 7), round(grass.germination_days) if sown else 0)
 
 
-def windows(year: Year, rules: WindowRules, recovery_weeks: float) -> Windows:
+def windows(year: Year, rules: WindowRules, grass: GrassSeason, recovery_weeks: float, sown: bool) -> Windows:
     """When turf may be opened up here so that it closes again.
 
-    recovery_weeks: growing weather needed to close over [weeks]. Every other number is in `rules`.
-    Returns the windows, main first, or the reason why there is none.
-    Source: rules and their sources in data/season-groups.yml; the growth rule follows the model's authors, who schedule
-    aggressive work while growth potential is above half and rising; here it is judged against what the place itself reaches.
+    recovery_weeks: of full growth, until it has closed over or its seedlings stand [weeks]. sown: seed goes in with it. Every other number
+    is in `rules`. Returns the windows, main first, or the reason why there is none.
+    Source: rules and their sources in data/season-groups.yml; how far they agree with what public bodies print is on the page of methods.
     """
     if year.growth.best < rules.least_growth:
         return Windows((), because("no-growing-season", best=growth(year.growth.best), least=times(rules.least_growth)))
-    days = recovery_days(recovery_weeks, year, rules)
-    rule_list = limits(year, rules, days)
-    found = [_window(year, rules, rule_list, first, last, days) for first, last in runs_of(allowed_by(rule_list))]
+    rule_list = limits(year, rules, grass, recovery_weeks, sown)
+    days = round(recovery_weeks * 7)
+    found = [_window(year, rules, rule_list, first, last) for first, last in runs_of(allowed_by(rule_list))]
     long_enough = [window for window in found if window.days >= rules.shortest_weeks * 7]
     if not long_enough:
         return Windows((), why_none(rule_list, found, rules.shortest_weeks))
@@ -115,7 +116,7 @@ def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules, days:
     if not is_main and rules.group == "cool":
         notes.append(because("second-best"))
     if year.growth.best < rules.little_growth:
-        notes.append(because("little-growth", best=growth(year.growth.best), stretch=times(rules.little_growth_stretch)))
+        notes.append(because("little-growth", best=growth(year.growth.best)))
     first, last = undecided_edges(year, window, days)
     if first or last:
         notes.append(WHOLE_DEGREES)
@@ -171,57 +172,21 @@ def runs_of(allowed: Sequence[bool]) -> list[tuple[int, int]]:
     return list(zip(firsts, lasts, strict=True))
 
 
-def _window(
-    year: Year, rules: WindowRules, rule_list: Sequence[Limit], first: int, last: int, days: int
-) -> Window:
-    return window_between(rule_list, first, last, _best(year, rules, first, last, days))
+def _window(year: Year, rules: WindowRules, rule_list: Sequence[Limit], first: int, last: int) -> Window:
+    return window_between(rule_list, first, last, preferred(year, rules, first, last))
 
 
-def window_between(rule_list: Sequence[Limit], first: int, last: int, best: tuple[int, Reason]) -> Window:
-    """The window from its first to its last day number, with the reasons of the rules that set them.
-
-    best: the day number of the best date, and its reason.
-    """
+def window_between(rule_list: Sequence[Limit], first: int, last: int, preferred: Preferred) -> Window:
+    """The window from its first to its last day number, with the reasons of the rules that set them."""
     opening = [limit for limit in rule_list if limit.opens is not None and not limit.allowed[first - 1]]
     closing = [limit for limit in rule_list if limit.closes is not None and not limit.allowed[(last + 1) % DAYS]]
     always = (because("never-closed"),)
     return Window(
-        first, best[0], last,
+        first, last, preferred,
         tuple(limit.opens(first) for limit in opening if limit.opens) or always,
-        best[1],
         tuple(limit.closes(last) for limit in closing if limit.closes) or always,
         (tuple(limit.name for limit in opening), tuple(limit.name for limit in closing)),
         is_main=True,
-    )
-
-
-def _best(year: Year, rules: WindowRules, first: int, last: int, days: int) -> tuple[int, Reason]:
-    """The best start.
-
-    Warm-season grass with a winter: the first day of strong and rising growth. Otherwise among the days whose recovery
-    is near the strongest, the last while the year cools (less heat, fewer weeds), the first while it warms, and the middle
-    one where the year makes no difference.
-    """
-    span = [(first + ahead) % DAYS for ahead in range((last - first) % DAYS + 1)]
-    safe = span[:-MARGIN_DAYS] or span
-    seasonal = year.growth.best and year.growth.least / year.growth.best < rules.no_slack_share
-    if rules.group == "warm" and seasonal:
-        for day in safe:
-            if year.growth.swing[day] >= rules.best_share and year.is_warming(day):
-                return day, because("best-strong-and-rising", share=share(year.growth.swing[day]), week=count(week_number(day)))
-    running = (0.0, *accumulate(year.growth.potential * 2))
-    days = max(days, 1)  # What heals at once is judged by the day itself.
-    years, rest = divmod(days, DAYS)  # A recovery may take longer than a year.
-    ahead = [(years * running[DAYS] + running[day + rest] - running[day]) / days for day in safe]
-    strongest = max(ahead)
-    good = [day for day, growth in zip(safe, ahead) if growth >= rules.near_best * strongest]
-    if not seasonal:
-        return good[len(good) // 2], because("best-middle")
-    warming = year.is_warming(safe[ahead.index(strongest)])
-    best = good[0] if warming else good[-1]
-    mean = ahead[safe.index(best)]
-    return best, because(
-        "best-early" if warming else "best-cool", weeks=count(days / 7), share=share(mean / strongest if strongest else 1), mean=growth(mean),
     )
 
 

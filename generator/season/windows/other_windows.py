@@ -6,10 +6,12 @@ from dataclasses import replace
 from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily
 from generator.season.engine_rules import OversowingRules, PreEmergentRules, WindowRules
-from generator.season.growth import yearly_growth
-from generator.season.reasons import NumberSaid, Reason, because, count, limit_degrees, share
-from generator.season.windows.limits import Limit, Year, growth_limits, heat_limit
+from generator.season.reasons import NumberSaid, Reason, because, count, limit_degrees
+from generator.season.windows.cool_limits import cold_limit
+from generator.season.windows.limits import Limit, Year, days_until
 from generator.season.windows.main_windows import WHOLE_DEGREES, Windows, allowed_by, runs_of, undecided_edges, why_none, window_between
+from generator.season.windows.preferred import Preferred, before_cold, within
+from generator.season.windows.warm_limits import rise
 
 THERMOMETER = because("thermometer", depth=NumberSaid(100, "mm", "g"))
 NOT_OVERSOWN = because("not-oversown")
@@ -21,79 +23,76 @@ def oversowing(year: Year, oversown: bool, own: WindowRules, rules: OversowingRu
     """When ryegrass may be sown into warm-season turf for a green winter.
 
     year: of the warm-season grass; every series 365 days. oversown: the grass takes it at all. own: the rules of its group.
-    The turf must be past its best, the soil cooled to the published temperature, and weeks of growing weather left for the
-    ryegrass before its own slow season. Source: data/tasks/overseed.yml for the soil; the rest as for sowing cool-season grass.
+    Nights have cooled, so that the turf slows and seedlings stand, summer is behind, and weeks are left before the soil is too cold for
+    seed or the depth of winter begins. Source: data/season-groups.yml, `ryegrass_night` and what stands beside it.
     """
     if own.group == "cool":
         return Windows((), NOT_INTO_COOL)
     if not oversown:
         return Windows((), NOT_OVERSOWN)
-    if rules.soil_c is None:
-        return Windows((), NO_FIGURE)
-    days = round(rules.establishment_weeks * 7)
-    seed = replace(
-        year, growth=yearly_growth(year.climate.mean_c, rules.ryegrass), surface_running=False, optimum_c=rules.ryegrass[0]
-    )
-    limits = [
-        _slowing(year, own), _cooled(year, rules.soil_c), _half_of_the_year(year, warming=False),
-        *growth_limits(seed, rules.ryegrass_rules, days), heat_limit(seed, rules.ryegrass_rules, days),
-    ]
+    seed = rules.ryegrass_rules
+    days = round(seed.seedling_weeks[0] * 7)
+    limits = [_half_of_the_year(year, warming=False), _cool_nights(year, rules), _summer_over(year, rules), cold_limit(year, seed, days)]
 
-    def best(first: int, last: int) -> tuple[int, Reason]:
-        return first, because("best-while-soil-warm", week=count(week_number(first)), soil=year.degrees(year.climate.soil_c[first]))
+    def best(first: int, last: int) -> Preferred:
+        early = before_cold(year, seed, first, last)
+        if early is not None:
+            return early
+        why = because("best-while-soil-warm", week=count(week_number(first)), soil=year.degrees(year.climate.soil_c[first]))
+        return within(first, last, first, round(seed.preferred_weeks * 7), why)
 
     return _found(year, limits, days, own.shortest_weeks, best)
 
 
-def pre_emergent(year: Year, rules: PreEmergentRules | None) -> Windows:
-    """When a pre-emergent against summer grass goes on: while the soil warms through the published temperatures.
+def pre_emergent(year: Year, rules: PreEmergentRules | None, turn_k: float) -> Windows:
+    """When a pre-emergent against summer grass goes on: before the soil reaches the temperature at which its seed sprouts.
 
-    year: every series 365 days. Source: data/tasks/pre-emergent.yml, the earliest and the latest of the services' figures.
+    year: every series 365 days. turn_k: above its lowest before the soil is said to be warming [K]. Source: data/tasks/pre-emergent.yml for
+    the usual and the latest of the services' figures, which are those of germination; the opening is an assumption of season-groups.yml.
     """
     if rules is None:
         return Windows((), NO_FIGURE)
     soil = year.climate.soil_c
     lowest, highest = year.degrees(min(soil)), year.degrees(max(soil))
-    early, late = limit_degrees(rules.earliest_soil_c), limit_degrees(rules.latest_soil_c)
+    # Where winter soil is hardly colder than that, summer grass waits for it to have warmed a little.
+    latest = rules.latest_soil_c if min(soil) > rules.latest_soil_c else max(rules.latest_soil_c, min(soil) + 2 * turn_k)
+    early, late, usual = (limit_degrees(mark) for mark in (rules.earliest_soil_c, latest, rules.usual_soil_c))
     limits = [
         _half_of_the_year(year, warming=True),
         Limit(
-            "soil warm enough", tuple(value >= rules.earliest_soil_c for value in soil),
-            lambda day: because("soil-warmed", soil=year.degrees(soil[day]), earliest=early), None,
+            "soil warm enough", tuple(value >= rules.earliest_soil_c and value >= min(soil) + turn_k for value in soil),
+            lambda day: because("soil-warmed", soil=year.degrees(soil[day]), usual=usual), None,
             because("soil-never-warms", mark=early, highest=highest),
         ),
         Limit(
-            "soil not too warm", tuple(value <= rules.latest_soil_c for value in soil), None,
+            "soil not too warm", tuple(value <= latest for value in soil), None,
             lambda day: because("summer-grass-sprouts", week=count(week_number(day + 1)), mark=late),
             because("summer-grass-any-time", mark=late, lowest=lowest),
         ),
     ]
 
-    def best(first: int, last: int) -> tuple[int, Reason]:
-        span = [(first + ahead) % DAYS for ahead in range((last - first) % DAYS + 1)]
-        day = next((day for day in reversed(span) if soil[day] <= rules.usual_soil_c), first)
-        return day, because("in-place-by", soil=year.degrees(soil[day]), usual=limit_degrees(rules.usual_soil_c))
+    def best(first: int, last: int) -> Preferred:
+        length = (last - first) % DAYS
+        sprouts = days_until(value > rules.usual_soil_c for value in soil)[first]
+        return within(first, last, first, min(max(0, sprouts - 1), length), because("in-place-by", usual=usual))
 
     return _found(year, limits, 0, 0, best, soil)
 
 
-def _slowing(year: Year, rules: WindowRules) -> Limit:
-    of_best = year.growth.share
+def _cool_nights(year: Year, rules: OversowingRules) -> Limit:
+    nights, mark = year.climate.minimum_c, limit_degrees(rules.night_c)
     return Limit(
-        "turf slowing", tuple(value < rules.peak_share for value in of_best),
-        lambda day: because("turf-past-best", share=share(of_best[day])),
-        lambda day: because("turf-back", share=share(of_best[(day + 1) % DAYS])),
-        because("turf-never-slows", share=share(rules.peak_share)),
+        "cool nights", tuple(value <= rules.night_c for value in nights),
+        lambda day: because("nights-cooled", night=year.degrees(nights[day]), mark=mark), None,
+        because("nights-never-cool", mark=mark, lowest=year.degrees(min(nights))),
     )
 
 
-def _cooled(year: Year, soil_c: float) -> Limit:
-    soil = year.climate.soil_c
+def _summer_over(year: Year, rules: OversowingRules) -> Limit:
+    risen, mean = rise(year), year.climate.mean_c
     return Limit(
-        "soil cooled", tuple(value <= soil_c for value in soil),
-        lambda day: because("soil-cooled", soil=year.degrees(soil[day]), mark=limit_degrees(soil_c)),
-        lambda day: because("soil-warms-past", mark=limit_degrees(soil_c)),
-        because("soil-never-cools", mark=limit_degrees(soil_c), lowest=year.degrees(min(soil))),
+        "summer over", tuple(value <= rules.rise for value in risen),
+        lambda day: because("summer-behind", mean=year.degrees(mean[day]), highest=year.degrees(max(mean))), None, because("never-turns"),
     )
 
 
@@ -111,7 +110,7 @@ def _half_of_the_year(year: Year, warming: bool) -> Limit:
 
 
 def _found(
-    year: Year, limits: Sequence[Limit], days: int, shortest_weeks: float, best: Callable[[int, int], tuple[int, Reason]],
+    year: Year, limits: Sequence[Limit], days: int, shortest_weeks: float, best: Callable[[int, int], Preferred],
     curve_c: Daily | None = None,
 ) -> Windows:
     found = [window_between(limits, first, last, best(first, last)) for first, last in runs_of(allowed_by(limits))]

@@ -62,7 +62,7 @@ def _windows(seasons: SeasonCache, grass: str, place: str) -> Iterator[Stretch]:
 
 
 def _best(window: Window, us: bool) -> str:
-    return f"{plain(sentence(said(window.why_best)), us)} The window closes on {day_words(window.last)}."
+    return f"{plain(sentence(said(window.preferred.why)), us)} The window closes on {day_words(window.last)}."
 
 
 def _jobs(seasons: SeasonCache, grass: str, place: str) -> Iterator[Stretch]:

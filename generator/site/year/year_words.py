@@ -159,7 +159,7 @@ def little_growth(season: SeasonYear) -> str:
     said = f"There is little growth here: at best this grass reaches {best:.2f} of what it can do; anything up to {season.rules.little_growth:g} counts as little. "
     if best < season.rules.least_growth:
         return said + "It has no real growing season at this place."
-    return said + f"Allow {season.rules.little_growth_stretch:g} times the usual recovery, and think about another grass."
+    return said + "It takes longer to close than elsewhere: think about another grass."
 
 
 def event_lines(season: SeasonYear) -> list[Row]:
