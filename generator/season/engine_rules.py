@@ -56,8 +56,8 @@ class WindowRules:
     where winter does not send it dormant; preferred_rise_dormant: the same after `long_dormancy_days` or more of dormancy [days], if summer rain reaches
     `moist_summer` of what evaporates.
     full_recovery_potential: growth potential from which a day of recovery counts as a whole one; longest_stretch: a recovery may take
-    at most so many times its weeks. preferred_weeks: length of the preferred span [weeks]; preferred_share: growth that sowing in
-    autumn should still find. seedling_weeks: least weeks before great heat or high summer for seed sown in spring, and the least and
+    at most so many times the weeks of the grass's renovation. preferred_weeks: length of the preferred span [weeks]; preferred_share: growth that sowing in
+    autumn should still find. seedling_weeks: least weeks before extreme heat or high summer for seed sown in spring, and the least and
     most of growing weather that seed sown in autumn had best have before the soil falls below seed_soil_c [weeks], [°C].
     peak_share: growth drawn as the peak on the season strip. no_slack_share: where growth never falls below this share of
     its best, temperature closes no window. heat_limit_c: daily mean temperature above which cool-season turf is not opened up, and opened warm-season turf suffers [°C].

@@ -77,7 +77,7 @@ SENTENCES = {
         "season is ahead"
     ),
     "preferred-after-dormancy": (
-        "after {dormant} weeks of dormancy the turf has roots to make anew before it is opened up, and summer rain is {moist} of what "
+        "after {dormant} weeks of dormancy the turf has roots to make again before it is opened up, and summer rain is {moist} of what "
         "evaporates: from week {week} the mean has come {share} of the way up to summer"
     ),
     "preferred-early": "early: the soil has reached {mark}, at which seed sprouts, and the most weeks lie between it and summer",

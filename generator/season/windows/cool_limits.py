@@ -9,7 +9,7 @@ from generator.season.windows.limits import Limit, Year, clear_ahead, heat_limit
 def cool_limits(year: Year, rules: WindowRules, recovery_days: int, germination_days: int) -> list[Limit]:
     """Every limit of cool-season grass.
 
-    recovery_days: to be free of great heat and high summer [days]. germination_days: of soil warm enough for seed, 0 for work without
+    recovery_days: to be free of extreme heat and high summer [days]. germination_days: of soil warm enough for seed, 0 for work without
     seed, which the day itself must still be warm enough for [days].
     """
     return [

@@ -84,7 +84,7 @@ def before_cold(year: Year, rules: WindowRules, first: int, last: int) -> Prefer
 
 
 def _cool_autumn(year: Year, rules: WindowRules, first: int, last: int, length: int) -> Preferred:
-    """Six to eight weeks before the soil is too cold for seed, and no later than growth is still strong; never in great heat."""
+    """Six to eight weeks before the soil is too cold for seed, and no later than growth is still strong; never in extreme heat."""
     climate, hottest = year.climate, year.climate.hottest_day
     _, least, most = rules.seedling_weeks
     cold = first_day(hottest, (value < rules.seed_soil_c for value in climate.soil_c))

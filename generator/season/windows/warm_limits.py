@@ -9,14 +9,17 @@ from generator.season.reasons import Reason, because, count, growth, limit_degre
 from generator.season.windows.limits import Flags, Limit, Year, days_until, frost_days_watched, frost_limit, next_bad, weeks_said, wet_limit
 
 
-def warm_limits(year: Year, rules: WindowRules, recovery_weeks: float) -> list[Limit]:
-    """Every limit of warm-season grass. recovery_weeks: of full growth, until an opened surface has closed [weeks]."""
-    closing = days_to_close(year, rules, recovery_weeks)
+def warm_limits(year: Year, rules: WindowRules, recovery_weeks: float, longest_weeks: float) -> list[Limit]:
+    """Every limit of warm-season grass.
+
+    recovery_weeks: of full growth, until an opened surface has closed [weeks]. longest_weeks: that it may take here [weeks].
+    """
+    closing = days_to_close(year, rules, recovery_weeks, longest_weeks)
     # Where it never closes, the other limits look ahead over the weeks of full growth.
     least = round(recovery_weeks * 7)
     watched = [least if days is None else days for days in closing]
     found = [
-        _spring_limit(year, rules), _green_limit(year, rules), _recovery_limit(year, rules, recovery_weeks, closing),
+        _spring_limit(year, rules), _green_limit(year, rules), _recovery_limit(year, rules, recovery_weeks, longest_weeks, closing),
         frost_limit(year, rules, frost_days_watched(rules, least)), wet_limit(year, rules, watched),
     ]
     return [limit for limit in found if limit is not None]
@@ -41,16 +44,16 @@ def slowing(year: Year, rules: WindowRules) -> Flags:
     return tuple(not year.is_warming(day) and year.growth.swing[day] < rules.slow_share for day in range(DAYS))
 
 
-def days_to_close(year: Year, rules: WindowRules, recovery_weeks: float) -> tuple[int | None, ...]:
+def days_to_close(year: Year, rules: WindowRules, recovery_weeks: float, longest_weeks: float) -> tuple[int | None, ...]:
     """From each day of the year on, the days until an opened surface has closed [days]; None where it does not in time.
 
     recovery_weeks: of full growth [weeks]. A day counts as a whole one from `full_recovery_potential` on and in proportion below it. In
-    time: before growth slows in autumn, and within `longest_stretch` times the weeks. Source: the threshold is that of Stowell and
+    time: before growth slows in autumn, and within `longest_weeks`. Source: the threshold is that of Stowell and
     Gelernter, who do aggressive work above half of the growth potential; counting growth instead of weeks is an assumption.
     """
     rate = [min(1.0, potential / rules.full_recovery_potential) for potential in year.growth.potential]
     running, need = (0.0, *accumulate(rate)), recovery_weeks * 7
-    longest, slow = int(need * rules.longest_stretch), days_until(slowing(year, rules))
+    longest, slow = int(longest_weeks * 7), days_until(slowing(year, rules))
 
     def grown(day: int) -> float:
         years, rest = divmod(day, DAYS)
@@ -95,9 +98,9 @@ def _green_limit(year: Year, rules: WindowRules) -> Limit | None:
     )
 
 
-def _recovery_limit(year: Year, rules: WindowRules, recovery_weeks: float, closing: Sequence[int | None]) -> Limit:
+def _recovery_limit(year: Year, rules: WindowRules, recovery_weeks: float, longest_weeks: float, closing: Sequence[int | None]) -> Limit:
     slow, best = slowing(year, rules), growth(year.growth.best)
-    weeks, most = weeks_said(recovery_weeks * 7), weeks_said(recovery_weeks * 7 * rules.longest_stretch)
+    weeks, most = weeks_said(recovery_weeks * 7), weeks_said(longest_weeks * 7)
 
     def opens(day: int) -> Reason:
         return because("closes-in-time", weeks=weeks_said(closing[day] or 0), needs=weeks, most=most)
