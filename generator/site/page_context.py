@@ -13,7 +13,7 @@ from generator.site.shared.public_lines import LINES, lines_at_home
 from generator.site.shared.sourcing import Sourcing
 
 COUNTRY_NAMES: dict[Country, str] = {
-    "AU": "Australia", "NZ": "New Zealand", "ZA": "South Africa", "US": "United States", "GB": "Britain",
+    "AU": "Australia", "NZ": "New Zealand", "ZA": "South Africa", "US": "United States", "GB": "Britain", "IE": "Ireland",
 }
 # Folders whose pages a client reads.
 FOR_CLIENTS = ("aftercare", "answers")

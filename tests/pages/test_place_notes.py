@@ -24,3 +24,8 @@ def test_a_short_record_says_how_many_years():
 def test_rain_of_few_years_is_said_only_where_rain_is_of_those_years():
     assert "same few years" in said("ballarat")
     assert "same few years" not in said("sydney")
+
+
+def test_normals_of_cooler_years_say_so():
+    assert "warmer by up to 1 °C" in said("phoenix")
+    assert "warmer" not in said("oxford")

@@ -19,7 +19,7 @@ FEWEST_WORDS = 3
 NOT_PROSE = {
     "source", "misspellings", "asked_as", "names", "signs", "unit", "us_unit", "id", "title", "organisation", "short_title", "address",
     "licence", "attribution", "formula", "result", "do_when", "not_when", "only_when", "binds", "botanical_name", "botanical_synonyms",
-    "station", "fill", "AU", "NZ", "ZA", "US", "GB", "task", "tasks", "cautions", "after", "calculator", "colour_code",
+    "station", "fill", "AU", "NZ", "ZA", "US", "GB", "IE", "task", "tasks", "cautions", "after", "calculator", "colour_code",
 }  # fmt: skip
 INLINE_TAGS = "a|abbr|b|code|em|i|kbd|small|span|strong|time"
 

@@ -9,7 +9,7 @@ from generator.book.fields.numbers import FIGURE, InUnit, by_unit
 from generator.book.fields.texts import Identifier, LongWord, Sentence, UnitName, Word
 from generator.units import bounds_of, from_si, known_unit, to_si, unit
 
-Country = Literal["AU", "NZ", "ZA", "US", "GB"]
+Country = Literal["AU", "NZ", "ZA", "US", "GB", "IE"]
 
 COMMON_PRACTICE = "common practice"
 ASSUMPTION = "assumption"

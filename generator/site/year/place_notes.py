@@ -2,6 +2,9 @@
 
 from generator.book.records.place import Place
 
+# Normals that end here or earlier are from cooler years than ours.
+LAST_YEAR_OF_COOLER_NORMALS = 2010
+
 
 def place_notes(place: Place) -> list[str]:
     """Sentences: how frost was found, how short the record is, and what the place's file adds."""
@@ -14,4 +17,6 @@ def place_notes(place: Place) -> list[str]:
         said.append(f"The record is short, with {years} years of each month. One warm or cold year makes a difference.")
         if normals.rain_source is None:
             said.append("Its rain is from the same few years. At some stations those were wet years, up to a third above the mean of 30 years.")
+    if normals.last_year <= LAST_YEAR_OF_COOLER_NORMALS:
+        said.append(f"The means end in {normals.last_year}. Today is warmer by up to 1 °C, so spring comes earlier and autumn later than given here.")
     return [*said, *place.notes]
