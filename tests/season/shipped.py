@@ -49,10 +49,10 @@ def climates() -> dict[str, Climate]:
 
 
 # Grasses of the two groups as the book's own are: recovery in the range that the trade gives them.
-COUCH = GrassSeason("couch", "warm", 31, 7, True, 4, 6, False, 0.6, 2, True, 10, 25, 4, 0.5, (14.6, 15, 24.4))
-KIKUYU = GrassSeason("kikuyu", "warm", 25, 7, True, 4, 6, False, 0.6, 2, True, 10, 30, 4, 0.5, (5, 10, 15))
-BUFFALO = GrassSeason("buffalo", "warm", 31, 7, True, 7, 6, True, 0.6, 3.5, False, 10, 50, 4, 0.5, (9.8, 12, 19.5))
-FESCUE = GrassSeason("fescue", "cool", 20, 5.5, False, 5, 6, False, 0.8, 2.5, False, 0, 75, 5, 0.4, (9.8, 10, 14.6))
+COUCH = GrassSeason("couch", "warm", 31, 7, True, 4, False, 0.6, 2, 0, True, 10, 25, 4, 0.5, (14.6, 15, 24.4))
+KIKUYU = GrassSeason("kikuyu", "warm", 25, 7, True, 4, False, 0.6, 2, 0, True, 10, 30, 4, 0.5, (5, 10, 15))
+BUFFALO = GrassSeason("buffalo", "warm", 31, 7, True, 7, True, 0.6, 3.5, 0, False, 10, 50, 4, 0.5, (9.8, 12, 19.5))
+FESCUE = GrassSeason("fescue", "cool", 20, 5.5, False, 5, False, 0.8, 2.5, 10, False, 0, 75, 5, 0.4, (9.8, 10, 14.6))
 GRASSES = (COUCH, KIKUYU, BUFFALO, FESCUE)
 
 

@@ -5,7 +5,9 @@ from statistics import mean
 import pytest
 
 from generator.season.inputs import climate_of, grass_season_of
+from generator.season.reasons import because
 from generator.season.windows.main_windows import Window
+from generator.season.windows.preferred import Preferred
 from generator.season.windows.printed_agreement import ENOUGH, agreement
 from generator.season.year import year
 from tests.our_book import book
@@ -42,13 +44,13 @@ def test_at_least_four_public_bodies_in_both_hemispheres_agree():
 
 def test_those_that_disagree_are_these_and_no_more():
     disagreeing = {calendar.place for calendar, grass in CASES if not compared(calendar, grass).is_close}
-    # Perth for couch alone: the printed span is upkeep as well. Each is explained in data/season-groups.yml.
-    assert disagreeing == {"perth", "christchurch", "seattle", "miami"}
+    # Explained in data/season-groups.yml.
+    assert disagreeing == {"miami"}
 
 
 def test_weeks_are_counted_over_new_year():
     def window(first, last):
-        return Window(first, first, last, (), "", (), ((), ()), True)
+        return Window(first, last, Preferred(first, last, because("nothing")), (), (), ((), ()), True)
 
     # 1 to 28 December against 15 December to 14 January: weeks 51 and 52 are shared, of four printed.
     found = agreement("12-01", "12-28", [window(348, 13)])

@@ -55,13 +55,15 @@ def test_the_tropics_have_no_winter_to_tell_of():
     assert "never falls" in text(found["dormancy"].why)
 
 
-def test_the_last_safe_day_leaves_the_weeks_the_grass_needs():
+def test_the_last_safe_day_is_the_end_of_the_window_and_leaves_the_weeks_the_grass_needs():
     year = season(COUCH, "sydney")
     found = events(year)
-    # Four weeks for a renovation, two for a light one: 28 and 14 days clear before the slow-down.
-    assert (found["slow_down"].first - found["last_safe_renovation"].first) % DAYS == 29
-    assert (found["slow_down"].first - found["last_safe_light_renovation"].first) % DAYS == 15
-    assert found["last_safe_renovation"].first == year.renovation.windows[0].last
+    for name, window, weeks in (
+        ("last_safe_renovation", year.renovation.windows[0], 4), ("last_safe_light_renovation", year.light_renovation.windows[0], 2),
+    ):
+        assert found[name].first == window.last
+        # Late summer there gives nearly whole days of recovery: the weeks of full growth, and not half as long again.
+        assert weeks * 7 < (found["slow_down"].first - window.last) % DAYS < weeks * 7 * 1.5
 
 
 def test_spring_transition_is_when_nights_reach_the_printed_sixty_fahrenheit():

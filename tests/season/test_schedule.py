@@ -17,9 +17,9 @@ def weeks(rule, grass=COUCH, place="sydney", every=1, group=None, **more):
 
 
 def test_a_window_rule_falls_due_when_the_window_opens():
-    # Couch in Sydney opens in the second half of September: week 38 or 39.
+    # Couch in Sydney opens in the second half of August, a week or two before its clubs and councils begin: week 34 or 35.
     (week,) = weeks("renovation_window", every=40)
-    assert week in (38, 39)
+    assert week in (34, 35)
     assert weeks("weeks_to_window_start > 0 and weeks_to_window_start <= 1") == [week - 1]
     assert weeks("weeks_since_window_start == 0") == [week]
 

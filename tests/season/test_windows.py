@@ -1,13 +1,16 @@
 """Windows: what the trade expects, what public bodies print, and what must hold of any climate."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.season.calendar_days import DAYS, MONTH_STARTS, day_words, month_and_day
+from generator.season.growth import Growth
 from generator.season.reasons import because
 from generator.season.windows.limits import clear_ahead
-from generator.season.windows.main_windows import recovery_days
+from generator.season.windows.warm_limits import days_to_close
 from generator.words.reason_text import text
 from tests.season.shipped import BUFFALO, COUCH, FESCUE, GRASSES, KIKUYU, apart, climates, made_up, season
 
@@ -31,12 +34,12 @@ def window_days(window) -> set[int]:
     ("grass", "place", "opens", "closes"),
     # Common practice, no source: the stretch within which each edge should fall.
     [
-        (COUCH, "sydney", ("08-25", "10-15"), ("01-25", "03-15")),
+        (COUCH, "sydney", ("08-20", "10-15"), ("01-25", "03-15")),
         (COUCH, "canberra", ("10-20", "11-30"), ("01-10", "02-15")),
         (COUCH, "perth", ("09-01", "10-31"), ("02-01", "03-31")),
         (COUCH, "brisbane", ("08-10", "09-30"), ("02-15", "04-10")),
-        (COUCH, "melbourne", ("09-25", "11-10"), ("01-10", "03-05")),
-        (COUCH, "atlanta", ("04-10", "05-20"), ("07-10", "09-05")),
+        (COUCH, "melbourne", ("08-25", "11-10"), ("01-10", "03-05")),
+        (COUCH, "atlanta", ("04-01", "05-20"), ("07-10", "09-05")),
     ],
 )
 def test_warm_season_windows_are_where_the_trade_has_them(grass, place, opens, closes):
@@ -91,8 +94,23 @@ def test_cool_season_grass_in_the_tropics_has_none_and_says_why():
 
 def test_little_growth_is_said():
     (window,) = season(COUCH, "london-heathrow").renovation.windows
-    assert "There is little growth here: at best 0.26" in text(window.why)
+    assert "There is little growth here, at best 0.26" in text(window.why)
     assert window.days < season(COUCH, "atlanta").renovation.windows[0].days
+
+
+def test_couch_in_northern_england_is_not_offered_what_it_cannot_close():
+    """At its best it grows there at a seventh of what it can do: four weeks of full growth would take more than sixteen."""
+    found = season(COUCH, "sheffield").renovation
+    assert found.windows == () and "takes more than 16 weeks" in text(found.why_none)
+
+
+def test_recovery_is_counted_in_growth_not_in_weeks():
+    """By hand: where every day gives half of a whole day of recovery, four weeks take eight; where every day gives a whole one, four."""
+    year = season(COUCH, "cairns")
+    for potential, weeks in ((0.25, 8), (0.5, 4), (1.0, 4)):
+        steady = replace(year.view, growth=Growth((potential,) * DAYS))
+        assert set(days_to_close(steady, year.rules, 4, 16)) == {weeks * 7}
+    assert set(days_to_close(replace(year.view, growth=Growth((0.1,) * DAYS)), year.rules, 4, 16)) == {None}
 
 
 def test_no_growing_season_at_all_is_a_reason():
@@ -110,7 +128,7 @@ def test_every_edge_has_a_reason_with_a_number():
         for grass in GRASSES:
             for found in season(grass, name).windows.values():
                 for window in found.windows:
-                    for sentence in map(text, (*window.why_first, window.why_best, *window.why_last)):
+                    for sentence in map(text, (*window.why_first, window.preferred.why, *window.why_last)):
                         assert any(c.isdigit() for c in sentence) or "middle" in sentence, (name, grass.id, sentence)
 
 
@@ -121,9 +139,9 @@ def test_a_hollow_opens_later_than_a_wall_where_frost_rules():
 
 def test_whole_degrees_are_not_given_decimals():
     whole = text(season(KIKUYU, "auckland").renovation.windows[0].why)
-    assert "." not in whole.split("mean of ")[1].split("°C")[0]
+    assert "." not in whole.split("the mean, ")[1].split("°C")[0]
     tenths = text(season(KIKUYU, "perth").renovation.windows[0].why)
-    assert "." in tenths.split("mean of ")[1].split("°C")[0]
+    assert "." in tenths.split("the mean, ")[1].split("°C")[0]
 
 
 def test_whole_degrees_leave_an_edge_undecided_as_long_as_half_a_degree_would_move_it():
@@ -146,7 +164,7 @@ def test_the_last_day_is_in_doubt_as_the_weather_is_when_the_lawn_has_closed():
     year = season(KIKUYU, "auckland")
     window, mean = year.renovation.windows[0], year.climate.mean_c
     earliest, latest = window.undecided_last
-    days = recovery_days(year.grass.recovery_weeks, year.view, year.rules)
+    days = round(year.grass.recovery_weeks * 7)
     assert days >= 14
     closed = [(day + days) % DAYS for day in (earliest - 1, earliest, window.last, latest, latest + 1)]
     before, first, edge, last, after = (mean[day] for day in closed)
@@ -199,4 +217,4 @@ def test_looking_ahead_sees_over_new_year():
 @pytest.mark.parametrize(("temperature", "words"), [(-0.04, "0.0 °C"), (-0.06, "-0.1 °C"), (21.25, "21.2 °C")])
 def test_a_temperature_just_below_nought_is_not_minus_nought(temperature, words):
     """21.25 prints as 21.2: halves go to the even digit, as Python rounds a binary half."""
-    assert text(because("soil-warms-past", mark=season(COUCH, "canberra").view.degrees(temperature))).endswith(f"past {words}")
+    assert text(because("soil-never-warms", mark="10 °C", highest=season(COUCH, "canberra").view.degrees(temperature))).endswith(f"is {words}")

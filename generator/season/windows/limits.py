@@ -202,5 +202,5 @@ def wet_season(year: Year, rules: WindowRules) -> Flags:
     )
 
 def weeks_said(days: float) -> NumberSaid:
-    """Days as weeks."""
+    """Days [days] as weeks."""
     return count(days / 7)

@@ -80,7 +80,7 @@ class Windows:
 
 
 def limits(year: Year, rules: WindowRules, grass: GrassSeason, recovery_weeks: float, sown: bool) -> list[Limit]:
-    """Every limit that applies to this work here. sown: seed goes in with it; see `windows` for the rest."""
+    """Every limit that applies to this work here. recovery_weeks: of full growth [weeks]. sown: seed goes in with it."""
     if rules.group == "warm":
         return warm_limits(year, rules, recovery_weeks, grass.recovery_weeks * rules.longest_stretch)
     return cool_limits(year, rules, round(recovery_weeks * 7), round(grass.germination_days) if sown else 0)

@@ -26,6 +26,12 @@ def window_dates(window: Window) -> str:
     return "all year" if window.days >= DAYS else f"{short_day(window.first)} to {short_day(window.last)}"
 
 
+def preferred_dates(window: Window) -> str:
+    """'8 to 22 Sep', or '27 Sep to 11 Oct': the best weeks of a window."""
+    first, last = short_day(window.preferred.first), short_day(window.preferred.last)
+    return f"{first.split()[0]} to {last}" if first.split()[1:] == last.split()[1:] else f"{first} to {last}"
+
+
 def strip_view(season: SeasonYear, id: str, size: str, title: str, legend: bool = False, today: bool = False) -> dict[str, Any]:
     return {
         "id": id, "size": size, "title": title, "description": year_sentence(season), "legend": legend, "today": today,
@@ -94,7 +100,7 @@ def _stretch(season: SeasonYear, weeks: tuple[int, int]) -> str:
 
 
 def window_rows(found: Windows) -> list[dict[str, Text]]:
-    return [{"dates": window_dates(each), "best": short_day(each.best), "why": said(each.why)} for each in found.windows]
+    return [{"dates": window_dates(each), "best": preferred_dates(each), "why": said(each.why)} for each in found.windows]
 
 
 def when_row(season: SeasonYear, kind: WindowKind, place_id: str, place: str, calendar_url: str) -> dict[str, Any]:

@@ -52,13 +52,13 @@ Stretch = tuple[str, str, str, int, int]
 
 
 def _windows(seasons: SeasonCache, grass: str, place: str) -> Iterator[Stretch]:
-    """Id, name, text, first and last day number of each window and of its best day."""
+    """Id, name, text, first and last day number of each window and of its best weeks."""
     windows, us = seasons.season(grass, place).windows, seasons.book.places[place].country == "US"
     for kind, label in WINDOW_LABELS.items():
         for number, window in enumerate(windows[kind].windows, 1):
             id = f"{kind.replace('_', '-')}-{number}"
             yield id, f"{label}: window", text(window.why, us), window.first, window.last
-            yield f"{id}-best", f"{label}: best from about now", _best(window, us), window.best, window.best
+            yield f"{id}-best", f"{label}: the best weeks", _best(window, us), window.preferred.first, window.preferred.last
 
 
 def _best(window: Window, us: bool) -> str:

@@ -12,7 +12,7 @@ from generator.season.events import events
 from generator.season.windows.every_kind import WindowKind
 from generator.season.windows.main_windows import WHOLE_DEGREES, Window
 from generator.season.year import SeasonYear
-from generator.site.year.strips import BAND_LABELS, all_dates, short_day, window_dates
+from generator.site.year.strips import BAND_LABELS, all_dates, preferred_dates, short_day, window_dates
 from generator.words.days import event_days
 from generator.words.figures import converted, range_words, value_words
 from generator.words.reason_text import Text, in_one, said, sentence
@@ -130,7 +130,7 @@ def summary(season: SeasonYear) -> Text:
     for kind, label in BAND_LABELS.items():
         found = season.windows[kind]
         if found.windows:
-            parts.append(f"{label} {all_dates(found)}, best from about {short_day(found.windows[0].best)}.")
+            parts.append(f"{label} {all_dates(found)}, best {preferred_dates(found.windows[0])}.")
         elif kind == "renovation" and found.why_none is not None:
             parts.append(in_one("No renovation window here: ", said(found.why_none), "."))
     return in_one(*(in_one(" ", part) if number else part for number, part in enumerate(parts)))
