@@ -63,7 +63,15 @@ def test_dates_of_temperature_are_the_same_half_a_year_away(name):
     # may also hop along a flat top. The Earth's distance from the Sun does not come into temperature.
     here, there = temperature_dates(climates()[name]), temperature_dates(half_a_year_away(climates()[name]))
     for what, day in here.items():
+        if "frost at 50%" in what and None in (day, there[what]) and hardly_decided(name, ground="2 °C" in what):
+            continue
         assert apart(there[what], day) <= 3, (what, day, there[what])
+
+
+def hardly_decided(name, ground):
+    """Whether about every other year has a frost: then a hair decides whether there is a date at even odds."""
+    year = season(KIKUYU, climates()[name])
+    return abs(year.weather.frost(ground).chance_of_any(year.climate.hottest_day, DAYS // 2) - 0.5) < 0.05
 
 
 @settings(max_examples=30, deadline=None)

@@ -72,7 +72,7 @@ def test_a_reason_is_told_in_one_system_of_units(us: bool) -> None:
 
 def test_quantities_of_reasons_in_both_systems() -> None:
     """20 °C is 68 °F and 5 K are 9 °F by definition (BIPM, The International System of Units, 2019; NIST SP 811, B.8); 25.4 mm are an inch."""
-    assert said(because("soil-warms-past", mark=degrees(20, 1))) == ["the soil warms past ", ["20 °C", "68 °F"]]
+    assert said(because("never-greens-up", mark=degrees(20, 1))) == ["the soil never warms to ", ["20 °C", "68 °F"]]
     assert said(because("deep-winter-past", rise=difference(5)))[1] == ["5 °C", "9 °F"]
     assert said(because("wet-past", rain=depth_a_week(25.4), evaporates=depth_a_week(50.8)))[1::2] == [["25 mm", "1 in"], ["51 mm", "2 in"]]
     assert text(because("thermometer", depth=NumberSaid(100, "mm", "g")), us=True).endswith("a thermometer at 4 in decides.")

@@ -47,9 +47,10 @@ def slowing(year: Year, rules: WindowRules) -> Flags:
 def days_to_close(year: Year, rules: WindowRules, recovery_weeks: float, longest_weeks: float) -> tuple[int | None, ...]:
     """From each day of the year on, the days until an opened surface has closed [days]; None where it does not in time.
 
-    recovery_weeks: of full growth [weeks]; longest_weeks: that it may take here [weeks]. A day counts as a whole one from `full_recovery_potential` on and in proportion below it. In
-    time: before growth slows in autumn, and within `longest_weeks`. Source: Gelernter and Stowell 2005, who do
-    aggressive work above half of the growth potential; that days are counted by it is an assumption of data/season-groups.yml.
+    recovery_weeks: of full growth [weeks]; longest_weeks: that it may take here [weeks]. A day counts as a whole one from
+    `full_recovery_potential` on, in proportion below it. In time: before growth slows in autumn, and within `longest_weeks`.
+    Source: Gelernter and Stowell 2005, who do aggressive work above half of the growth potential; that days are counted by it is an
+    assumption of data/season-groups.yml.
     """
     rate = [min(1.0, potential / rules.full_recovery_potential) for potential in year.growth.potential]
     running, need = (0.0, *accumulate(rate)), recovery_weeks * 7
