@@ -6,6 +6,7 @@ from typing import Any
 from generator.book.attribution import attribution, place_attribution
 from generator.book.book import Book
 from generator.book.json_schema import schemas
+from generator.book.loading.folders import TABLES
 from generator.book.records import KINDS, SINGLE_FILES
 
 MARKER = "book/book.json"
@@ -17,7 +18,8 @@ def json_files(book: Book, seasons: dict[tuple[str, str], dict[str, Any]]) -> di
     for kind in KINDS:
         records = {id: record.model_dump(mode="json", exclude_none=True) for id, record in book.of(kind).items()}
         files[f"book/{kind}.json"] = _text({"attribution": attribution(book), "records": records} if kind == "places" else {"records": records})
-    files["book/sources.json"] = _text({"records": {id: source.model_dump(mode="json", exclude_none=True) for id, source in book.sources.items()}})
+    for table in (file.removesuffix(".yml") for file in TABLES):
+        files[f"book/{table}.json"] = _text({"records": {id: each.model_dump(mode="json", exclude_none=True) for id, each in book.of(table).items()}})
     for file_name in SINGLE_FILES:
         name = file_name.removesuffix(".yml")
         record = book.single(name)

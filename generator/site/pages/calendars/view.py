@@ -6,7 +6,7 @@ from typing import Any
 from generator.season.season_cache import SeasonCache
 from generator.site.making import Making
 from generator.site.page import Page
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.year.year_address import year_address
 
 
@@ -34,7 +34,7 @@ def _calendar_row(seasons: SeasonCache, id: str, here: PageContext) -> dict[str,
     place = seasons.book.places[id]
     return {
         "id": id, "place": place.name, "url": here.links.place(id), "kind": place.climate_kind,
-        "region": f"{place.region}, {COUNTRY_NAMES[place.country]}",
+        "region": here.region(id),
         "calendars": [
             {"name": grass.name, "url": year_address(seasons, here.links, grass_id, id)} for grass_id, grass in seasons.book.grasses.items()
         ],

@@ -9,7 +9,7 @@ from generator.season.season_cache import SeasonCache
 from generator.season.year import SeasonYear
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.year.strips import STRIP_MONTHS, strip_view
 from generator.site.year.year_address import year_address
 from generator.site.year.year_words import little_growth, summary
@@ -57,7 +57,7 @@ def _row(seasons: SeasonCache, grass: str, place: str, here: PageContext) -> dic
     season = seasons.season(grass, place)
     return {
         "id": place, "name": record.name, "url": year_address(seasons, here.links, grass, place),
-        "note": f"{record.region}, {COUNTRY_NAMES[record.country]}", "strip": strip_view(season, f"strip-{place}", "card", ""),
+        "note": here.region(place), "strip": strip_view(season, f"strip-{place}", "card", ""),
         "text": summary(season), "warning": "Little growth here." if little_growth(season) else "", "why": [], "links": [],
     }
 

@@ -12,7 +12,7 @@ from generator.season.season_cache import SeasonCache
 from generator.season.water.need import evapotranspiration_method
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.pages.calendar.view import frost_words, why_rows
 from generator.site.year.place_notes import place_notes
 from generator.site.year.strips import STRIP_MONTHS, strip_view
@@ -28,7 +28,7 @@ def place_page(seasons: SeasonCache, id: str, here: PageContext) -> Page:
     normals = place.normals
     sources = dict.fromkeys(filter(None, (normals.source, normals.rain_source)))
     context = {
-        "title": place.name, "region": f"{place.region}, {COUNTRY_NAMES[place.country]}", "kind": place.climate_kind,
+        "title": place.name, "region": here.region(id), "kind": place.climate_kind,
         "summary": place.summary, "notes": place_notes(place),
         "years": {"of": "grass", "months": STRIP_MONTHS, "rows": [_year(seasons, grass, id, here) for grass in by_group(book)]},
         "months": [_month_row(seasons, id, month) for month in range(12)],
