@@ -161,3 +161,15 @@ class Book(PartialBook):
 
     practice: Practice
     season_groups: SeasonGroups
+
+    @property
+    def offered_places(self) -> dict[str, Place]:
+        """The places that the practice offers, which have all that the site has of a place. A command knows every place of the book."""
+        wanted = self.practice.places
+        return {id: place for id, place in self.places.items() if wanted is None or id in wanted}
+
+    @property
+    def other_places(self) -> dict[str, Place]:
+        """The places that it does not offer: one light page each."""
+        offered = self.offered_places
+        return {id: place for id, place in self.places.items() if id not in offered}

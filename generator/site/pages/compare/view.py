@@ -25,7 +25,7 @@ def compare_page(seasons: SeasonCache, grass_id: str, here: PageContext) -> Page
     home_is_south = book.places[book.practice.home_place].latitude_deg < 0
     groups: list[dict[str, Any]] = []
     for south in (home_is_south, not home_is_south):
-        places = [id for id, place in book.places.items() if (place.latitude_deg < 0) == south]
+        places = [id for id, place in book.offered_places.items() if (place.latitude_deg < 0) == south]
         if places:
             id, title = HALVES[south]
             places.sort(key=lambda place: _opening(seasons.season(grass_id, place), south))
@@ -33,14 +33,14 @@ def compare_page(seasons: SeasonCache, grass_id: str, here: PageContext) -> Page
             groups.append({"id": id, "title": title, "compare": {"of": "place", "months": STRIP_MONTHS, "rows": rows}})
     title = f"{grass.name}: place by place"
     lead = (
-        f"The year of {grass.name} at each of {len(book.places)} places, with the one whose renovation window opens first at the top. "
+        f"The year of {grass.name} at each of {len(book.offered_places)} places, with the one whose renovation window opens first at the top. "
         "Find the place most like yours in frost, heat and rain."
     )
     context = {"title": title, "lead": lead, "groups": groups, "grass": grass.name, "grass_url": here.links.grass(grass_id)}
     sections = tuple(Section(group["id"], group["title"]) for group in groups)
     return Page(
         f"compare/{grass_id}", title, "compare", context, lead, (f"{grass.name} places", f"compare {grass.name}"),
-        sections, tuple(attribution(book)),
+        sections, tuple(attribution(book, book.offered_places)),
     )
 
 

@@ -144,7 +144,7 @@ def pages(making: Making) -> Iterator[Page]:
 
 def _calendars(seasons: SeasonCache, grass: str, here: PageContext) -> list[dict[str, str]]:
     rows = []
-    for place, record in seasons.book.places.items():
+    for place, record in seasons.book.offered_places.items():
         dates = all_dates(seasons.season(grass, place).renovation)
         text = f"renovate {dates}" if dates else "no renovation window"
         rows.append({"name": record.name, "url": year_address(seasons, here.links, grass, place), "text": text})

@@ -193,6 +193,6 @@ def _when(seasons: SeasonCache, grass: str, here: PageContext) -> dict[str, Any]
     kind: WindowKind = book.renovations[record.renovation].window  # type: ignore[assignment]  # A check holds it to a window.
     rows = [
         when_row(seasons.season(grass, place), kind, place, each.name, year_address(seasons, here.links, grass, place))
-        for place, each in book.places.items()
+        for place, each in book.offered_places.items()
     ]
     return {"strip": page_strip(seasons, grass), "rows": rows, "label": f"When to renovate {record.name}, by place"}
