@@ -1,5 +1,7 @@
 """The wording that owners of data ask for, wherever the data is shown."""
 
+from collections.abc import Iterable
+
 from generator.book.book import Book
 
 
@@ -10,6 +12,6 @@ def place_attribution(book: Book, place: str) -> list[str]:
     return list(dict.fromkeys(source.attribution for source in sources if source.attribution))
 
 
-def attribution(book: Book) -> list[str]:
-    """The same for the whole book."""
-    return list(dict.fromkeys(note for id in book.places for note in place_attribution(book, id)))
+def attribution(book: Book, places: Iterable[str]) -> list[str]:
+    """The same for several places."""
+    return list(dict.fromkeys(note for id in places for note in place_attribution(book, id)))

@@ -16,7 +16,7 @@ from generator.book.records.grass import Grass
 from generator.book.records.hold import Hold
 from generator.book.records.identification import Key
 from generator.book.records.inspection import Inspection
-from generator.book.records.place import Place
+from generator.book.records.place import Country, Place
 from generator.book.records.practice import Practice, SeasonGroups
 from generator.book.records.problem import Expert, Problem
 from generator.book.records.renovation import Renovation
@@ -53,6 +53,7 @@ class PartialBook:
     services: Services | None = None
     retired: Record | None = None
     sources: dict[str, Source] = field(default_factory=dict)
+    countries: dict[str, Country] = field(default_factory=dict)
     grasses: dict[str, Grass] = field(default_factory=dict)
     tasks: dict[str, Task] = field(default_factory=dict)
     cautions: dict[str, Caution] = field(default_factory=dict)
@@ -119,7 +120,7 @@ class PartialBook:
         return id in self.of(kind) or (kind, id) in self.broken or (kind, "*") in self.broken
 
     def of(self, kind: str) -> dict[str, Any]:
-        """The records of one kind by id: of('grasses'); also 'sources', 'terms', 'products' and 'machines'."""
+        """The records of one kind by id: of('grasses'); also 'sources', 'countries', 'terms', 'products' and 'machines'."""
         if kind in OF_PRACTICE:
             return getattr(self.practice, kind) if self.practice else {}
         if kind == TERMS:
@@ -160,3 +161,15 @@ class Book(PartialBook):
 
     practice: Practice
     season_groups: SeasonGroups
+
+    @property
+    def offered_places(self) -> dict[str, Place]:
+        """The places that the practice offers, which have all that the site has of a place. A command knows every place of the book."""
+        wanted = self.practice.places
+        return {id: place for id, place in self.places.items() if wanted is None or id in wanted}
+
+    @property
+    def other_places(self) -> dict[str, Place]:
+        """The places that it does not offer: one light page each."""
+        offered = self.offered_places
+        return {id: place for id, place in self.places.items() if id not in offered}

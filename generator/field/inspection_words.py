@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 
 from generator.book.book import Book
-from generator.book.fields.sourced import Country
+from generator.book.fields.sourced import CountryId
 from generator.book.records.inspection import EstimatePiece, Inspection
 from generator.book.records.practice import Practice
 from generator.words.figures import claim_words, value_words
@@ -23,7 +23,7 @@ def filled(text: str, values: Mapping[str, str]) -> str:
     return _PLACEHOLDER.sub(lambda found: values[found[1]], text)
 
 
-def estimate_pieces(inspection: Inspection, practice: Practice, country: Country | None) -> tuple[list[tuple[EstimatePiece, str]], list[EstimatePiece]]:
+def estimate_pieces(inspection: Inspection, practice: Practice, country: CountryId | None) -> tuple[list[tuple[EstimatePiece, str]], list[EstimatePiece]]:
     """The estimate's pieces with the practice's values in them, and the pieces left out because the practice gives no such value.
 
     country: whose consumer law is named.
@@ -38,7 +38,7 @@ def estimate_pieces(inspection: Inspection, practice: Practice, country: Country
     return whole, missing
 
 
-def _values(inspection: Inspection, practice: Practice, country: Country | None) -> dict[str, str]:
+def _values(inspection: Inspection, practice: Practice, country: CountryId | None) -> dict[str, str]:
     given = {
         "practice": practice.name, "telephone": practice.telephone, "email": practice.email, "currency": practice.currency,
         "minimum_charge": _number(practice.minimum_charge), "tax": _tax(practice), "deposit_percent": _number(practice.deposit_percent),
@@ -47,7 +47,7 @@ def _values(inspection: Inspection, practice: Practice, country: Country | None)
     return {name: value for name, value in given.items() if value is not None}
 
 
-def _law(inspection: Inspection, country: Country | None) -> str | None:
+def _law(inspection: Inspection, country: CountryId | None) -> str | None:
     """The consumer law that an estimate names; None in a book without estimates."""
     estimate = inspection.estimate
     if estimate is None:

@@ -6,6 +6,7 @@ from typing import Any
 from generator.book.attribution import attribution, place_attribution
 from generator.book.book import Book
 from generator.book.json_schema import schemas
+from generator.book.loading.folders import TABLES
 from generator.book.records import KINDS, SINGLE_FILES
 
 MARKER = "book/book.json"
@@ -16,8 +17,9 @@ def json_files(book: Book, seasons: dict[tuple[str, str], dict[str, Any]]) -> di
     files = {f"book/schema/{name}": text for name, text in schemas().items()}
     for kind in KINDS:
         records = {id: record.model_dump(mode="json", exclude_none=True) for id, record in book.of(kind).items()}
-        files[f"book/{kind}.json"] = _text({"attribution": attribution(book), "records": records} if kind == "places" else {"records": records})
-    files["book/sources.json"] = _text({"records": {id: source.model_dump(mode="json", exclude_none=True) for id, source in book.sources.items()}})
+        files[f"book/{kind}.json"] = _text({"attribution": attribution(book, book.places), "records": records} if kind == "places" else {"records": records})
+    for table in (file.removesuffix(".yml") for file in TABLES):
+        files[f"book/{table}.json"] = _text({"records": {id: each.model_dump(mode="json", exclude_none=True) for id, each in book.of(table).items()}})
     for file_name in SINGLE_FILES:
         name = file_name.removesuffix(".yml")
         record = book.single(name)
@@ -28,7 +30,7 @@ def json_files(book: Book, seasons: dict[tuple[str, str], dict[str, Any]]) -> di
         files[f"book/seasons/{place}/{grass}.json"] = _text({"grass": grass, "place": place, "attribution": notes, **season})
     files[MARKER] = _text({
         "practice": book.practice.name, "invented": book.practice.invented, "public_address": book.practice.public_address,
-        "kinds": {kind: len(book.of(kind)) for kind in KINDS}, "seasons": len(seasons), "attribution": attribution(book),
+        "kinds": {kind: len(book.of(kind)) for kind in KINDS}, "seasons": len(seasons), "attribution": attribution(book, book.places),
     })
     return files
 

@@ -109,7 +109,7 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
             ),
             ryegrass_rules=cool,
         ),
-        pre_emergent=_pre_emergent(tasks or {}, rules.pre_emergent_open_soil.measured_in("°C").default),
+        pre_emergent=_pre_emergent(tasks or {}, rules.seed_soil.measured_in("°C").default),
         soils={
             name: SoilWater(
                 name, kind.name, kind.available_water.measured_in("1").default, kind.infiltration.measured_in("mm/h").default,

@@ -5,6 +5,7 @@ from functools import cached_property
 
 from generator.book.book import Book
 from generator.book.records.practice import OPEN_SITE
+from generator.season.climate.climate import Climate
 from generator.season.due_months import DueTask, due_by_month
 from generator.season.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
 from generator.season.year import SeasonYear, year
@@ -27,7 +28,7 @@ class SeasonCache:
     def calendar_places(self) -> tuple[str, ...]:
         """Places that have calendars of their own, in the order of their names' ids."""
         wanted = self.book.practice.calendar_places
-        return tuple(id for id in self.book.places if wanted is None or id in wanted)
+        return tuple(id for id in self.book.offered_places if wanted is None or id in wanted)
 
     def season(self, grass: str, place: str, site: str = OPEN_SITE) -> SeasonYear:
         """The computed year, worked out once. Raises KeyError for an unknown grass, place or site."""
@@ -35,10 +36,20 @@ class SeasonCache:
         if key not in self._seasons:
             record = self.book.grasses[grass]
             self._seasons[key] = year(
-                climate_of(self.book.places[place]), grass_season_of(grass, record, self.book.season_groups),
+                self._climate(place), grass_season_of(grass, record, self.book.season_groups),
                 self.rules.sites[site], self.rules,
             )
         return self._seasons[key]
+
+    def _climate(self, place: str) -> Climate:
+        """Checked once for all the grasses of the place."""
+        if place not in self._climates:
+            self._climates[place] = climate_of(self.book.places[place])
+        return self._climates[place]
+
+    @cached_property
+    def _climates(self) -> dict[str, Climate]:
+        return {}
 
     @cached_property
     def _seasons(self) -> dict[tuple[str, str, str], SeasonYear]:

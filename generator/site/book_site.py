@@ -66,7 +66,8 @@ class BookSite:
         thanks: list[str] = []
         if PRINTED_CALENDARS in html:
             view = printed_calendars.printed_calendars(self.making.seasons, self.making.here(path))
-            html, thanks = html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, view)), attribution(self.book)
+            html = html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, view))
+            thanks = attribution(self.book, [each.place for each in self.book.season_groups.published])
         words = [str(word) for word in meta.get("words") or ()]
         self.index.put_written(path, title, str(meta.get("description", "")), words, read(PageTree(html)))
         return html, thanks
@@ -75,7 +76,7 @@ class BookSite:
     def files(self) -> dict[str, str | bytes]:
         """What the site has besides pages: path in it to content."""
         book, seasons = self.book, self.making.seasons
-        years = {(grass, place): as_json(seasons.season(grass, place)) for grass in book.grasses for place in book.places}
+        years = {(grass, place): as_json(seasons.season(grass, place)) for grass in book.grasses for place in book.offered_places}
         return {**asset_files(), **all_files(self.making), **json_files(book, years), HEADERS_FILE: header_lines()}
 
     def write_last(self, folder: Path, previewing: bool) -> None:

@@ -7,14 +7,10 @@ from functools import cached_property
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.fields.sourced import Country
 from generator.site.page import Links
 from generator.site.shared.public_lines import LINES, lines_at_home
 from generator.site.shared.sourcing import Sourcing
 
-COUNTRY_NAMES: dict[Country, str] = {
-    "AU": "Australia", "NZ": "New Zealand", "ZA": "South Africa", "US": "United States", "GB": "Britain", "IE": "Ireland",
-}
 # Folders whose pages a client reads.
 FOR_CLIENTS = ("aftercare", "answers")
 
@@ -52,16 +48,21 @@ class PageContext:
     def cautions(self, ids: tuple[str, ...]) -> list[dict[str, Any]]:
         return [self.caution(id) for id in ids]
 
-    def names(self, names: Mapping[Country, tuple[str, ...]]) -> dict[str, Any]:
+    def names(self, names: Mapping[str, tuple[str, ...]]) -> dict[str, Any]:
         return {"rows": [
-            {"country": code, "country_name": COUNTRY_NAMES[code], "names": list(names[code])}
-            for code in COUNTRY_NAMES if code in names
+            {"country": code, "country_name": country.name, "names": list(names[code])}
+            for code, country in self.book.countries.items() if code in names
         ]}
+
+    def region(self, place: str) -> str:
+        """'Victoria, Australia'."""
+        record = self.book.places[place]
+        return f"{record.region}, {self.book.countries[record.country].name}"
 
     def task_link(self, id: str) -> dict[str, str]:
         return {"name": self.book.tasks[id].name, "url": self.links.task(id)}
 
 
-def all_names(names: Mapping[Country, tuple[str, ...]]) -> tuple[str, ...]:
+def all_names(book: Book, names: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:
     """Every common name once, in the order of the countries."""
-    return tuple(dict.fromkeys(name for code in COUNTRY_NAMES for name in names.get(code, ())))
+    return tuple(dict.fromkeys(name for code in book.countries for name in names.get(code, ())))

@@ -13,7 +13,7 @@ def names(kind: str, id: str) -> set[tuple[str, str]]:
 def test_a_grass_names_its_plan_its_operations_its_cautions_and_its_sources() -> None:
     assert names("grasses", "plaingrass") == {
         ("renovations", "plain-renovation"), ("tasks", "sweep"), ("cautions", "sore-back"), ("sources", "almanac"),
-        ("sources", "hearsay"), ("sources", "common practice"), ("sources", "assumption"),
+        ("sources", "hearsay"), ("sources", "common practice"), ("sources", "assumption"), ("countries", "AU"),
     }  # fmt: skip
 
 
@@ -24,7 +24,7 @@ def test_a_plan_names_what_its_steps_name() -> None:
 
 
 def test_other_kinds() -> None:
-    assert names("places", "flatfield") == {("sources", "almanac")}
+    assert names("places", "flatfield") == {("sources", "almanac"), ("countries", "AU")}
     assert names("calculators", "sweeping") >= {("tasks", "sweep"), ("cautions", "sore-back")}
     assert names("aftercare", "after-sweeping") >= {("tasks", "sweep"), ("cautions", "sore-back")}
     assert names("tasks", "sweep") >= {("calculators", "sweeping"), ("cautions", "sore-back"), ("sources", "hearsay")}
@@ -33,7 +33,7 @@ def test_other_kinds() -> None:
 def test_every_kind_that_can_be_named_is_a_kind_of_record() -> None:
     book, _ = load_book(WHOLE)
     kinds = {named.reference.kind for _, _, record in book.records() for named in named_by(record)}
-    assert kinds <= {*KINDS, "sources", "products", "machines"}
+    assert kinds <= {*KINDS, "sources", "countries", "products", "machines"}
 
 
 def test_a_disagreeing_source_deep_in_a_record_has_its_path() -> None:

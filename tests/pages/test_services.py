@@ -11,6 +11,7 @@ from click.testing import CliRunner
 from generator.cli import main
 from generator.site.page_context import PageContext
 from generator.site.pages.caution.view import caution_page
+from generator.site.pages.names.view import names_page
 from tests.book_folders import BOOKS
 from tests.our_book import ROOT, seasons
 from tests.pages.shipped_book import TODAY
@@ -45,12 +46,24 @@ def test_its_own_page_has_every_country_the_home_country_first(pages: Path) -> N
     assert page.index("Australia 555 0100 , The made-up helpline.") < page.index("Ireland +353 555 0101 , The other helpline. By day only.")
 
 
-def test_a_country_more_is_one_entry_in_one_file(pages: Path) -> None:
-    """Ireland stands in services.yml of that book alone; the caution, the expert and the sources show its lines."""
+def test_a_country_more_is_its_entry_and_its_lines(pages: Path) -> None:
+    """Ireland is named in countries.yml of that book alone, and has lines; the caution, the expert and the sources show them."""
     files = [path for path in (BOOKS / "whole/data").rglob("*.yml") if "Ireland" in path.read_text(encoding="utf-8")]
-    assert [path.name for path in files] == ["services.yml"]
+    assert [path.name for path in files] == ["countries.yml"]
     assert all("Ireland" in (pages / path).read_text(encoding="utf-8") for path in ("cautions/sore-back.html", "problems/index.html"))
     assert "who to ring" in (pages / "sources.html").read_text(encoding="utf-8")
+
+
+def test_ireland_has_the_lines_that_a_public_body_gives_and_no_other() -> None:
+    lines = BOOK.services.countries["IE"].lines
+    assert (lines["emergency"].number, lines["poisons"].number) == ("112", "01 809 2166")
+    assert "animal-poisons" not in lines and "gas" not in lines
+
+
+def test_a_country_without_a_name_for_anything_is_no_empty_column() -> None:
+    context = names_page(BOOK, PageContext(BOOK, "names", TODAY)).context
+    assert "Ireland" not in context["countries"] and "Britain" in context["countries"]
+    assert all(len(row["by_country"]) == len(context["countries"]) for group in context["groups"] for row in group["rows"])
 
 
 @pytest.mark.parametrize("code", ["AU", "NZ", "ZA", "US", "GB"])

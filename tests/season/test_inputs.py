@@ -21,7 +21,7 @@ def test_five_sites_are_named():
 @pytest.mark.parametrize("name", places())
 def test_every_shipped_place_has_a_climate(name):
     climate = climate_of(places()[name])
-    assert climate.latitude_deg * (1 if places()[name].country in ("US", "GB") else -1) > 0
+    assert climate.latitude_deg * (1 if places()[name].country in ("US", "GB", "IE") else -1) > 0
     # Summer is warmer than winter, on its own side of the equator.
     january, july = climate.mean_c[0], climate.mean_c[6]
     assert (january < july) == (climate.latitude_deg > 0)
@@ -29,7 +29,7 @@ def test_every_shipped_place_has_a_climate(name):
 
 def test_the_shipped_places_span_the_kinds_of_climate():
     assert len(places()) >= 12
-    assert {place.country for place in places().values()} == {"AU", "NZ", "ZA", "US", "GB"}
+    assert {place.country for place in places().values()} == {"AU", "NZ", "ZA", "US", "GB", "IE"}
 
 
 @pytest.mark.parametrize(("task", "name"), TASK_FIGURES)

@@ -1,15 +1,13 @@
 """What all records share: strict reading, sourced figures, sourced statements."""
 
 from dataclasses import dataclass
-from typing import Annotated, Literal, NamedTuple
+from typing import Annotated, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from generator.book.fields.numbers import FIGURE, InUnit, by_unit
 from generator.book.fields.texts import Identifier, LongWord, Sentence, UnitName, Word
 from generator.units import bounds_of, from_si, known_unit, to_si, unit
-
-Country = Literal["AU", "NZ", "ZA", "US", "GB", "IE"]
 
 COMMON_PRACTICE = "common practice"
 ASSUMPTION = "assumption"
@@ -22,7 +20,7 @@ UNPUBLISHED = (COMMON_PRACTICE, ASSUMPTION, OURS)
 class Reference:
     """Marks a text in a record as the id of something else; loading resolves it.
 
-    kind: a folder of data/, 'sources', 'terms' (of the glossary), or 'products' or 'machines' (of the practice).
+    kind: a folder of data/, 'sources', 'countries', 'terms' (of the glossary), or 'products' or 'machines' (of the practice).
     also: words that may stand there instead of an id.
     """
 
@@ -56,6 +54,7 @@ AnswerId = Annotated[Identifier, Reference("answers")]
 TermId = Annotated[Identifier, Reference("terms")]
 ProductId = Annotated[Identifier, Reference("products")]
 MachineId = Annotated[Identifier, Reference("machines")]
+CountryId = Annotated[LongWord, Reference("countries")]
 PublishedId = Annotated[LongWord, Reference("sources")]
 SourceId = Annotated[LongWord, Reference("sources", also=UNPUBLISHED)]
 

@@ -8,13 +8,16 @@ from typing import Any
 from generator.book.fields.texts import IDENTIFIER, Identifier
 from generator.book.loading.disk import entries, finding_of, unfit
 from generator.book.records import KINDS, MAY_BE_MISSING, SINGLE_FILES
+from generator.book.records.place import Country, CountryCode
 from generator.book.records.source import Source
 from generator.book.renamed import FILES
 from generator.findings import Finding, Where, shown, suggestion
 
 SETTINGS = "mkdocs.yml"
 SCHEMA_FOLDER = "schema"
-SINGLES: dict[str, Any] = {**SINGLE_FILES, "sources.yml": dict[Identifier, Source]}
+# Files that hold a table of records, each under its id.
+TABLES: dict[str, Any] = {"sources.yml": dict[Identifier, Source], "countries.yml": dict[CountryCode, Country]}
+SINGLES: dict[str, Any] = {**SINGLE_FILES, **TABLES}
 
 # Windows keeps these for devices, whatever their ending: a book must be copied there too.
 _RESERVED = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")

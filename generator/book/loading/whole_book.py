@@ -6,17 +6,18 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from generator.book.book import OF_PRACTICE, TERMS, Book, PartialBook
-from generator.book.loading.folders import record_files, single_files
+from generator.book.loading.folders import TABLES, record_files, single_files
 from generator.book.loading.load import load_record
 from generator.book.loading.marked_yaml import Node
 from generator.book.records import KINDS, MAY_BE_MISSING, SINGULAR
-from generator.book.records.source import Source
 from generator.book.references import Named, named_by
 from generator.book.shared_figures import SEASON_RULES, with_figures
 from generator.findings import Finding, Where, first_told, shown, suggestion
 
 # Single file -> the kinds whose ids stand in it: when it cannot be read, no such id can be called unknown.
-_HOLDERS = {"sources": ("sources",), "practice": OF_PRACTICE, "glossary": (TERMS,)}
+COUNTRIES = "countries"
+_TABLES = tuple(file.removesuffix(".yml") for file in TABLES)
+_HOLDERS = {**{table: (table,) for table in _TABLES}, "practice": OF_PRACTICE, "glossary": (TERMS,)}
 
 
 class Loaded(NamedTuple):
@@ -42,7 +43,7 @@ class _Reading:
 
     def __init__(self, root: Path) -> None:
         self.root = root
-        self.parts: dict[str, Any] = {kind: {} for kind in (*KINDS, "sources")}
+        self.parts: dict[str, Any] = {kind: {} for kind in (*KINDS, *_TABLES)}
         self.trees: dict[tuple[str, str], Node] = {}
         self.broken: set[tuple[str, str]] = set()
         self.findings: list[Finding] = []
@@ -68,8 +69,8 @@ class _Reading:
         )
         for name, file, path, hint in files:
             record, tree = self._load(file, path, hint)
-            if name == "sources" and tree is not None and tree.kind == "map":
-                self._learn_sources(record, tree)
+            if name in _TABLES and tree is not None and tree.kind == "map":
+                self._learn_table(name, record, tree)
             elif record is not None and tree is not None:
                 self.parts[name.replace("-", "_")] = record
                 self.trees[name, name] = tree
@@ -110,14 +111,14 @@ class _Reading:
         self.findings.extend(findings)
         return record, tree
 
-    def _learn_sources(self, record: dict[str, Source] | None, tree: Node) -> None:
-        """Which sources there are can be told even when one of them is wrong."""
-        self.parts["sources"] = record or {}
-        self.broken.discard(("sources", "*"))
+    def _learn_table(self, table: str, record: dict[str, Any] | None, tree: Node) -> None:
+        """Which sources or countries there are can be told even when one of them is wrong."""
+        self.parts[table] = record or {}
+        self.broken.discard((table, "*"))
         for id, node in tree.entries():
-            self.trees["sources", id] = node
+            self.trees[table, id] = node
             if record is None:
-                self.broken.add(("sources", id))
+                self.broken.add((table, id))
 
 
 def _unresolved(book: PartialBook) -> Iterator[Finding]:
@@ -132,8 +133,8 @@ def _unknown(book: PartialBook, kind: str, id: str, record: Any) -> Iterator[Nam
             yield named
 
 
-_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", "products": "product", "machines": "machine", TERMS: "word"}
-_HOMES = {"sources": "data/sources.yml", TERMS: "data/glossary.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
+_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", COUNTRIES: "country", "products": "product", "machines": "machine", TERMS: "word"}
+_HOMES = {**{table: f"data/{table}.yml" for table in _TABLES}, TERMS: "data/glossary.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
 
 
 def _finding(book: PartialBook, where: Where, named: Named) -> Finding:
@@ -148,4 +149,13 @@ def _finding(book: PartialBook, where: Where, named: Named) -> Finding:
         home_of_it = home if kind in _HOMES else f"{home}/{shown(named.id)}.yml"
         otherwise = f"add {'it to ' if kind in _HOMES else ''}{home_of_it}, or take it out"
     what = f"{_NAMES[kind]} '{shown(named.id)}' is not in {home}"
+    if kind == COUNTRIES:
+        meant = _country_meant(book, named.id)
+        return Finding(where, what, f"did you mean '{meant}'?" if meant else otherwise)
     return Finding(where, what, suggestion(named.id, [*known, *also], otherwise))
+
+
+def _country_meant(book: PartialBook, said: str) -> str | None:
+    """The code of a country that is written in three capitals or by its name. Codes of two letters are too alike to guess by."""
+    by_name = {country.name.casefold(): code for code, country in book.countries.items()}
+    return by_name.get(said.casefold()) or next((code for code in book.countries if said.upper()[:2] == code), None)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pydantic import Field
 
 from generator.book.fields.see import See
-from generator.book.fields.sourced import Country, Record, Sourced, heard
+from generator.book.fields.sourced import CountryId, Record, Sourced, heard
 from generator.book.fields.texts import Identifier, Sentence, UnitName, Word
 
 
@@ -13,7 +13,7 @@ class Term(Sourced):
     """One word. source: where its meaning comes from."""
 
     name: Word = Field(description="The word this book uses.")
-    names: dict[Country, tuple[Word, ...]] = Field(
+    names: dict[CountryId, tuple[Word, ...]] = Field(
         default={}, description="What it is called in a country where that is another word, usual one first. Search finds them all."
     )
     misspellings: tuple[Word, ...] = heard()

@@ -6,7 +6,7 @@ from pydantic import Field
 
 from generator.book.fields.sourced import (
     CautionId,
-    Country,
+    CountryId,
     Depth,
     Duration,
     Figure,
@@ -55,7 +55,7 @@ class Operation(Sourced):
 
 
 class WeedStatus(Statement):
-    country: Country
+    country: CountryId
     ask: Sentence | None = Field(
         default=None, description="The authority to ask before planting or carting it, where it is not the one that data/key.yml names."
     )
@@ -78,7 +78,7 @@ class Grass(Record):
     name: Word = Field(description="The name this book uses in headings.")
     botanical_name: Word = Field(description="Current accepted name, with author if known.")
     botanical_synonyms: tuple[Word, ...] = Field(default=(), description="Older names still used in the trade.")
-    names: dict[Country, tuple[Word, ...]] = Field(
+    names: dict[CountryId, tuple[Word, ...]] = Field(
         description="Common names by country, usual one first. Search finds every one of them."
     )
     misspellings: tuple[Word, ...] = heard()

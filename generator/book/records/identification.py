@@ -4,7 +4,7 @@ from typing import Annotated, Any, Literal, get_args
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.sourced import Country, Depth, GrassId, Record, RecordProblem, Sourced, Statement
+from generator.book.fields.sourced import CountryId, Depth, GrassId, Record, RecordProblem, Sourced, Statement
 from generator.book.fields.texts import Sentence, Word
 
 Ligule = Literal["skin", "hairs", "skin with hairs", "none"]
@@ -95,7 +95,7 @@ class Key(Record):
         min_length=1,
         description="In the order they are put: of those that part the grasses still in play, and that each of them answers, the first is asked.",
     )
-    weed_authorities: dict[Country, Sentence] = Field(
+    weed_authorities: dict[CountryId, Sentence] = Field(
         default={}, description="Who to ask, by country, before a grass is planted or carted: it may be a weed there."
     )
     none_of_ours: Sentence = Field(description="What to do when no grass of this book fits.")

@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field, model_validator
 
 from generator.book.fields.numbers import SIGNED, InUnit, by_unit
-from generator.book.fields.sourced import CautionId, Country, Record, RecordProblem, Sourced, TaskId, sensible
+from generator.book.fields.sourced import CautionId, CountryId, Record, RecordProblem, Sourced, TaskId, sensible
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, UnitName, Word
 from generator.book.records.calculator import Constant
 
@@ -108,7 +108,7 @@ class Estimate(Sourced):
     """Estimate and acceptance in the practice's words; consumer law is deferred to, never restated."""
 
     pieces: tuple[EstimatePiece, ...] = Field(min_length=1)
-    law: dict[Country, Sentence] = Field(default={}, description="By country: whose consumer law is beside the estimate, and who to ask.")
+    law: dict[CountryId, Sentence] = Field(default={}, description="By country: whose consumer law is beside the estimate, and who to ask.")
     law_elsewhere: Sentence = Field(description="The same where no country is given.")
 
 

@@ -1,12 +1,12 @@
-"""A place and its climate: one file in data/places."""
+"""A place and its climate, one file in data/places; and the countries that places lie in, one entry in countries.yml each."""
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import Field, StringConstraints
 
 from generator.book.fields.numbers import NO_FINER, Percent
-from generator.book.fields.sourced import Country, PublishedId, Record
-from generator.book.fields.texts import Sentence, ShortWord, Word
+from generator.book.fields.sourced import CountryId, PublishedId, Record
+from generator.book.fields.texts import COUNTRY_CODE, Sentence, ShortWord, Word
 
 OF_A_YEAR = Field(min_length=12, max_length=12)
 # Wider than what was ever measured, which checks/climates holds a place to.
@@ -57,7 +57,7 @@ class Normals(Record):
 class Place(Record):
     name: Word
     region: Word
-    country: Country
+    country: CountryId
     latitude_deg: Annotated[float, Field(ge=-90, le=90), NO_FINER] = Field(description="South is negative.")
     longitude_deg: Annotated[float, Field(ge=-180, le=180), NO_FINER] = Field(description="West is negative.")
     elevation_m: Annotated[float, Field(ge=-430, le=6000), NO_FINER] | None = None
@@ -65,3 +65,14 @@ class Place(Record):
     summary: Sentence
     normals: Normals
     notes: tuple[Sentence, ...] = Field(default=(), description="Limits of the record a reader should know.")
+
+
+CountryCode = Annotated[str, StringConstraints(pattern=COUNTRY_CODE, max_length=120)]
+
+
+class Country(Record):
+    """A country, as a place, a name or a line of it gives it by its two capitals. Pages show countries in the order of the file."""
+
+    name: Word = Field(description="As a reader says it: Britain.")
+    in_a_sentence: Word | None = Field(default=None, description="The same after 'in', where that is another: the United States.")
+    us_units: bool = Field(default=False, description="True where people reckon in inches, pounds and degrees Fahrenheit.")

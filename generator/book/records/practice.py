@@ -106,9 +106,13 @@ class Practice(Record):
     email: Word | None = None
     currency: Currency = "AUD"
     home_place: PlaceId = Field(description="The place the book opens with.")
+    places: tuple[PlaceId, ...] | None = Field(
+        default=None, min_length=1,
+        description="Places that the practice offers, the home place among them; every place when left out. Each of the others keeps one light page.",
+    )
     calendar_places: tuple[PlaceId, ...] | None = Field(
         default=None, min_length=1,
-        description="Places whose months are printed, the home place among them; every place when left out. The others keep a page of their own.",
+        description="Places whose months are printed, the home place among them; every place that is offered when left out. The others keep a page of their own.",
     )
     home_grass: GrassId = Field(description="The grass the book opens with.")
     feed: ProductId = Field(description="The product that calculators start with.")

@@ -9,7 +9,7 @@ from generator.book.fields.sourced import (
     AftercareId,
     CalculatorId,
     CautionId,
-    Country,
+    CountryId,
     ExpertId,
     Figure,
     GrassId,
@@ -89,7 +89,7 @@ class SendFor(Sourced):
 
 class Problem(Record):
     name: Word = Field(description="What is seen, in plain words, not what caused it: Stripes after feeding.")
-    names: dict[Country, tuple[Word, ...]] = Field(default={}, description="Other words people use for it, by country. Search finds them.")
+    names: dict[CountryId, tuple[Word, ...]] = Field(default={}, description="Other words people use for it, by country. Search finds them.")
     misspellings: tuple[Word, ...] = heard()
     summary: Sentence = Field(description="The answer first: what it usually is, and the first thing to do.")
     signs: Signs
@@ -134,7 +134,7 @@ class Expert(Sourced):
 
     name: Word = Field(description="Who, in general words: A licensed spray operator. No firm and no brand.")
     summary: Sentence = Field(description="What they do that the reader should not.")
-    by_country: dict[Country, Sentence] = Field(default={}, description="Who that is by country, in general words.")
+    by_country: dict[CountryId, Sentence] = Field(default={}, description="Who that is by country, in general words.")
     for_cautions: tuple[CautionId, ...] = Field(
         default=(), description="Cautions that ask for them: a problem with a cause that names one of these has them under `send_for`."
     )

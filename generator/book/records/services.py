@@ -4,10 +4,9 @@ from typing import Annotated
 
 from pydantic import Field, StringConstraints
 
-from generator.book.fields.sourced import CautionId, ExpertId, Record, Sourced, heard
-from generator.book.fields.texts import COUNTRY_CODE, TELEPHONE, Identifier, WebAddress, Word
+from generator.book.fields.sourced import CautionId, CountryId, ExpertId, Record, Sourced, heard
+from generator.book.fields.texts import TELEPHONE, Identifier, WebAddress, Word
 
-CountryCode = Annotated[str, StringConstraints(pattern=COUNTRY_CODE, max_length=2)]
 Telephone = Annotated[str, StringConstraints(pattern=TELEPHONE, max_length=40)]
 
 
@@ -29,12 +28,11 @@ class Service(Sourced):
 
 
 class ServiceCountry(Record):
-    name: Word = Field(description="The country, as a reader says it: Britain.")
     lines: dict[Identifier, Service] = Field(min_length=1, description="By kind, as above.")
 
 
 class Services(Record):
-    """One file, data/services.yml. A country more is an entry more here, and nothing anywhere else."""
+    """One file, data/services.yml. The lines of a country more are an entry more here."""
 
     kinds: dict[Identifier, ServiceKind] = Field(min_length=1, description="In the order in which they are shown.")
-    countries: dict[CountryCode, ServiceCountry] = Field(min_length=1, description="By the two capitals of the country, as AU.")
+    countries: dict[CountryId, ServiceCountry] = Field(min_length=1, description="By country: its two capitals in countries.yml.")

@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from generator.book.fields.sourced import CalculatorId, CautionId, Country, Figure, Record, Sourced, Statement, heard, statements
+from generator.book.fields.sourced import CalculatorId, CautionId, CountryId, Figure, Record, Sourced, Statement, heard, statements
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Sentence, Typed, Word
 from generator.book.records.grass import SeasonGroup
 
@@ -41,7 +41,7 @@ class TaskStep(Statement):
 
 class Task(Record):
     name: Word = Field(description="A verb or the trade's word: Scarify.")
-    names: dict[Country, tuple[Word, ...]] = Field(default={}, description="What it is called by country.")
+    names: dict[CountryId, tuple[Word, ...]] = Field(default={}, description="What it is called by country.")
     misspellings: tuple[Word, ...] = heard()
     summary: Sentence = Field(description="What it is and when, in two sentences: the answer first.")
     purpose: tuple[Statement, ...] = statements("What it is for.")
@@ -81,5 +81,5 @@ class Caution(Record):
     hazard: tuple[Statement, ...] = Field(min_length=1, description="What can happen.")
     at_risk: tuple[Statement, ...] = statements("Who can be hurt.")
     what_to_do: tuple[Statement, ...] = Field(min_length=1, description="The usual precautions.")
-    defer_to: dict[Country, Sentence] = Field(default={}, description="Who to ask, by country.")
+    defer_to: dict[CountryId, Sentence] = Field(default={}, description="Who to ask, by country.")
     defer_to_all: Sentence = Field(description="Who to defer to anywhere: label, manual, code, licensed person.")

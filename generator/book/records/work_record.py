@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.sourced import CalculatorId, Country, Record, RecordProblem, Sourced, TaskId
+from generator.book.fields.sourced import CalculatorId, CountryId, Record, RecordProblem, Sourced, TaskId
 from generator.book.fields.texts import Identifier, Name, Sentence, UnitName, Word
 
 ColumnKind = Literal["date", "time", "text", "number", "choice", "grass"]
@@ -16,7 +16,7 @@ COUNTED = {"work": "choice", "date": "date", "lawn": "text", "grass": "grass", "
 class PublishedList(Sourced):
     """One public list of what such a record must hold. A help, not the law: law changes, and permits and labels add to it."""
 
-    country: Country
+    country: CountryId
     authority: Word = Field(description="Whose list it is: New South Wales, federal, Maryland.")
     whom: Sentence = Field(description="Who it binds and to what, in a sentence.")
     written_within: Word | None = Field(default=None, description="How soon the record is made: '48 hours'.")

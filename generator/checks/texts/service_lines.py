@@ -27,7 +27,7 @@ def _check(book: PartialBook) -> Iterator[Finding]:
 def _home(book: PartialBook) -> Iterator[Finding]:
     """The practice's own country is the one that a caution shows beside its text."""
     place = book.places.get(book.practice.home_place) if book.practice else None
-    if place is None or book.services is None:
+    if place is None or book.services is None or not book.knows("countries", place.country):
         return
     home = book.services.countries.get(place.country)
     if home is None:

@@ -48,7 +48,7 @@ def pre_emergent(year: Year, rules: PreEmergentRules | None, turn_k: float) -> W
     """When a pre-emergent against summer grass goes on: before the soil reaches the temperature at which its seed sprouts.
 
     year: every series 365 days. turn_k: above its lowest before the soil is said to be warming [K]. Source: data/tasks/pre-emergent.yml for
-    the usual and the latest of the services' figures, which are those of germination; the opening is an assumption of season-groups.yml.
+    the usual and the latest of the services' figures, which are those of germination; it opens at `seed_soil` of season-groups.yml.
     """
     if rules is None:
         return Windows((), NO_FIGURE)

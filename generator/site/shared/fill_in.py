@@ -64,7 +64,7 @@ def fill_in_view(book: Book, id: str, here: PageContext) -> dict[str, Any] | Non
     wanted = {choice for part in parts for choice in choices_of(part)}
     options = {
         "grass": [(key, grass.name) for key, grass in book.grasses.items()],
-        "place": [(key, f"{place.name}, {place.region}") for key, place in book.places.items()],
+        "place": [(key, f"{place.name}, {place.region}") for key, place in book.offered_places.items()],
         "product": _products(book, calculator, parts),
         "machine": [(key, machine.name) for key, machine in book.practice.machines.items()],
         "operation": [(key, book.tasks[key].name) for key in book.practice.operations],
@@ -110,7 +110,7 @@ def fill_in_script(seasons: SeasonCache) -> str:
     parts = sorted({part for calculator in book.calculators.values() for each in _binds(calculator).values() for part in each})
     single = [part for part in parts if len(choices_of(part)) == 1 and choices_of(part)[0] in ("grass", "place", "product", "machine", "operation")]
     tables: dict[str, Mapping[str, Any]] = {
-        "grass": book.grasses, "place": book.places, "product": book.practice.products, "machine": book.practice.machines,
+        "grass": book.grasses, "place": book.offered_places, "product": book.practice.products, "machine": book.practice.machines,
         "operation": book.practice.operations,
     }
     figures = {
@@ -119,7 +119,7 @@ def fill_in_script(seasons: SeasonCache) -> str:
     }
     data = {
         "of": figures, "weeks": {part: _weeks(seasons, part) for part in parts if "place" in choices_of(part) and part.startswith("week.")},
-        "places": {id: place.name for id, place in book.places.items()}, "needs": {part: choices_of(part) for part in parts}, "units": SPAN,
+        "places": {id: place.name for id, place in book.offered_places.items()}, "needs": {part: choices_of(part) for part in parts}, "units": SPAN,
         "words": {"week": WEEK_WORDS, "date": DATE_WORDS, "count": COUNT_WORDS, "year": YEAR_WORDS, "span": SPAN_WORDS},
     }
     return f"Swardbook.fillIn({json.dumps(data, ensure_ascii=True, separators=(',', ':'))});\n"
@@ -132,7 +132,7 @@ def counts_script(seasons: SeasonCache) -> str:
     where: dict[str, dict[str, int]] = {}
     for grass in book.grasses:
         where[grass] = {}
-        for place in book.places:
+        for place in book.offered_places:
             count = [round(value) for value in seasons.season(grass, place).degree_days]
             added = (count[0], *(later - earlier for earlier, later in pairwise(count)))
             where[grass][place] = series.setdefault(added, len(series))
@@ -172,9 +172,9 @@ def _weeks(seasons: SeasonCache, part: str) -> dict[str, Any]:
         return series.setdefault(tuple(_short(asked.of(year, week), DIGITS_OF_A_WEEK) for week in year.weeks), len(series))
 
     if asked.of_grass:
-        where: Any = {grass: {place: of(seasons.season(grass, place)) for place in book.places} for grass in book.grasses}
+        where: Any = {grass: {place: of(seasons.season(grass, place)) for place in book.offered_places} for grass in book.grasses}
     else:
-        where = {place: of(seasons.season(book.practice.home_grass, place)) for place in book.places}
+        where = {place: of(seasons.season(book.practice.home_grass, place)) for place in book.offered_places}
     return {"unit": asked.unit, "of": where, "series": list(series)}
 
 

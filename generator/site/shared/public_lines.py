@@ -33,10 +33,11 @@ def lines_everywhere(book: Book, sourcing: Sourcing, caution: str = "", expert: 
     if services is None:
         return []
     home = home_country(book)
-    countries = sorted(services.countries.items(), key=lambda item: item[0] != home)
+    countries = sorted((code for code in book.countries if code in services.countries), key=lambda code: code != home)
     kinds = [
         {"name": kind.name, "lines": [
-            {"country": country.name, **_line(country.lines[id], sourcing)} for _, country in countries if id in country.lines
+            {"country": book.countries[code].name, **_line(services.countries[code].lines[id], sourcing)}
+            for code in countries if id in services.countries[code].lines
         ]}
         for id, kind in _of(services, caution, expert)
     ]

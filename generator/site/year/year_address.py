@@ -5,5 +5,5 @@ from generator.site.page import Links
 
 
 def year_address(seasons: SeasonCache, links: Links, grass: str, place: str) -> str:
-    """Its calendar, or its part of the place's page where the place has no calendars."""
+    """Its calendar; its part of the place's page where the place has no calendars; its row there where the place is not offered."""
     return links.calendar(grass, place) if place in seasons.calendar_places else links.to(f"places/{place}", grass)

@@ -53,7 +53,7 @@ Stretch = tuple[str, str, str, int, int]
 
 def _windows(seasons: SeasonCache, grass: str, place: str) -> Iterator[Stretch]:
     """Id, name, text, first and last day number of each window and of its best weeks."""
-    windows, us = seasons.season(grass, place).windows, seasons.book.places[place].country == "US"
+    windows, us = seasons.season(grass, place).windows, seasons.book.countries[seasons.book.places[place].country].us_units
     for kind, label in WINDOW_LABELS.items():
         for number, window in enumerate(windows[kind].windows, 1):
             id = f"{kind.replace('_', '-')}-{number}"

@@ -185,6 +185,12 @@ def month_rows(season: SeasonYear) -> list[Row]:
     ]
 
 
+def frost_words(nights: float) -> str:
+    if nights < 0.05:
+        return "none expected"
+    return "fewer than one" if nights < 0.95 else f"about {round(nights)}"
+
+
 def degrees_range(season: SeasonYear, month: int) -> Text:
     low, high = (month_mean(series, month) for series in (season.climate.minimum_c, season.climate.maximum_c))
     us = [round(converted(value, "°C", "°F")) for value in (low, high)]

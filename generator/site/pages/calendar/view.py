@@ -20,7 +20,7 @@ from generator.site.year.place_notes import place_notes
 from generator.site.year.site_years import site_words, year_context, year_scripts
 from generator.site.year.strips import all_dates, strip_view
 from generator.site.year.year_files import calendar_path, weeks_path, year_files
-from generator.site.year.year_words import WINDOW_LABELS, summary, window_lines
+from generator.site.year.year_words import WINDOW_LABELS, frost_words, summary, window_lines
 from generator.words.figures import converted, range_words, value_words
 from generator.words.reason_text import in_one, plain
 
@@ -135,12 +135,6 @@ def _pair(low_c: float, high_c: float) -> dict[str, str | None]:
 
 def _fact(label: str, words: dict[str, str | None], after: str = "") -> dict[str, Any]:
     return {"label": label, "text": f"{words['metric']}{after}", "us": f"{words['us']}{after}" if words["us"] else None}
-
-
-def frost_words(nights: float) -> str:
-    if nights < 0.05:
-        return "none expected"
-    return "fewer than one" if nights < 0.95 else f"about {round(nights)}"
 
 
 def _sites(seasons: SeasonCache, grass_id: str, place_id: str) -> list[dict[str, Any]]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from generator.book.book import Book
 from generator.site.making import Making
 from generator.site.page import Page
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.shared.public_lines import called, lines_everywhere
 
 
@@ -22,7 +22,7 @@ def caution_page(book: Book, id: str, here: PageContext) -> Page:
         "hazard": sourcing.statements(caution.hazard), "at_risk": sourcing.statements(caution.at_risk),
         "what_to_do": sourcing.statements(caution.what_to_do), "defer_to_all": caution.defer_to_all,
         "defer_to": [
-            {"country_name": COUNTRY_NAMES[code], "text": caution.defer_to[code]} for code in COUNTRY_NAMES if code in caution.defer_to
+            {"country_name": country.name, "text": caution.defer_to[code]} for code, country in book.countries.items() if code in caution.defer_to
         ],
         "lines": lines_everywhere(book, sourcing, caution=id),
         "tasks": [here.task_link(task_id) for task_id, task in book.tasks.items() if id in task.cautions],

@@ -9,7 +9,7 @@ from generator.season.season_cache import SeasonCache
 from generator.season.year import SeasonYear
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.year.strips import STRIP_MONTHS, strip_view
 from generator.site.year.year_address import year_address
 from generator.site.year.year_words import little_growth, summary
@@ -25,7 +25,7 @@ def compare_page(seasons: SeasonCache, grass_id: str, here: PageContext) -> Page
     home_is_south = book.places[book.practice.home_place].latitude_deg < 0
     groups: list[dict[str, Any]] = []
     for south in (home_is_south, not home_is_south):
-        places = [id for id, place in book.places.items() if (place.latitude_deg < 0) == south]
+        places = [id for id, place in book.offered_places.items() if (place.latitude_deg < 0) == south]
         if places:
             id, title = HALVES[south]
             places.sort(key=lambda place: _opening(seasons.season(grass_id, place), south))
@@ -33,14 +33,14 @@ def compare_page(seasons: SeasonCache, grass_id: str, here: PageContext) -> Page
             groups.append({"id": id, "title": title, "compare": {"of": "place", "months": STRIP_MONTHS, "rows": rows}})
     title = f"{grass.name}: place by place"
     lead = (
-        f"The year of {grass.name} at each of {len(book.places)} places, with the one whose renovation window opens first at the top. "
+        f"The year of {grass.name} at each of {len(book.offered_places)} places, with the one whose renovation window opens first at the top. "
         "Find the place most like yours in frost, heat and rain."
     )
     context = {"title": title, "lead": lead, "groups": groups, "grass": grass.name, "grass_url": here.links.grass(grass_id)}
     sections = tuple(Section(group["id"], group["title"]) for group in groups)
     return Page(
         f"compare/{grass_id}", title, "compare", context, lead, (f"{grass.name} places", f"compare {grass.name}"),
-        sections, tuple(attribution(book)),
+        sections, tuple(attribution(book, book.offered_places)),
     )
 
 
@@ -57,7 +57,7 @@ def _row(seasons: SeasonCache, grass: str, place: str, here: PageContext) -> dic
     season = seasons.season(grass, place)
     return {
         "id": place, "name": record.name, "url": year_address(seasons, here.links, grass, place),
-        "note": f"{record.region}, {COUNTRY_NAMES[record.country]}", "strip": strip_view(season, f"strip-{place}", "card", ""),
+        "note": here.region(place), "strip": strip_view(season, f"strip-{place}", "card", ""),
         "text": summary(season), "warning": "Little growth here." if little_growth(season) else "", "why": [], "links": [],
     }
 

@@ -8,7 +8,7 @@ from generator.book.records.grass import Grass, Tolerance
 from generator.season.season_cache import SeasonCache
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import COUNTRY_NAMES, PageContext, all_names
+from generator.site.page_context import PageContext, all_names
 from generator.site.pages.grass.grass_parts import habit_view, look_alikes, parts_view
 from generator.site.pages.problem.view import grass_problems
 from generator.site.shared.see_links import asked_about
@@ -60,7 +60,7 @@ def grass_page(book: Book, id: str, here: PageContext, strip: dict[str, Any], ca
         "weed_status": _weed_status(book, grass, here),
         "strip": strip, "calendars": calendars,
     }
-    names = (*all_names(grass.names), grass.botanical_name, *grass.botanical_synonyms)
+    names = (*all_names(book, grass.names), grass.botanical_name, *grass.botanical_synonyms)
     return Page(f"grasses/{id}", grass.name, "grass", context, grass.summary, grass.misspellings, sections=SECTIONS, names=names)
 
 
@@ -105,13 +105,13 @@ def _weed_status(book: Book, grass: Grass, here: PageContext) -> list[dict[str, 
     """By country: what is known of it there as a weed, and whom to ask; a country of the book's list is told of even if nothing is."""
     authorities = book.key.weed_authorities if book.key else {}
     rows = []
-    for code, name in COUNTRY_NAMES.items():
+    for code, country in book.countries.items():
         known = [each for each in grass.weed_status if each.country == code]
         asked = next((each.ask for each in known if each.ask), authorities.get(code, ""))
         for at, each in enumerate(known):
-            rows.append({"country_name": name, "ask": asked if at == len(known) - 1 else "", **here.sourcing.statement(each)})
+            rows.append({"country_name": country.name, "ask": asked if at == len(known) - 1 else "", **here.sourcing.statement(each)})
         if not known and code in authorities:
-            rows.append({"country_name": name, "ask": authorities[code], "text": "", "note": None, "marks": None})
+            rows.append({"country_name": country.name, "ask": authorities[code], "text": "", "note": None, "marks": None})
     return rows
 
 
@@ -144,7 +144,7 @@ def pages(making: Making) -> Iterator[Page]:
 
 def _calendars(seasons: SeasonCache, grass: str, here: PageContext) -> list[dict[str, str]]:
     rows = []
-    for place, record in seasons.book.places.items():
+    for place, record in seasons.book.offered_places.items():
         dates = all_dates(seasons.season(grass, place).renovation)
         text = f"renovate {dates}" if dates else "no renovation window"
         rows.append({"name": record.name, "url": year_address(seasons, here.links, grass, place), "text": text})

@@ -71,7 +71,7 @@ def guide_page(book: Book, id: str, here: PageContext, when: dict[str, Any]) -> 
         "aftercare": _aftercare(book, renovation, here),
         "scripts": calculator_scripts(book, (each for step in steps for each in step["calculators"]), here),
     }
-    words = tuple(f"renovate {name}" for name in all_names(grass.names))
+    words = tuple(f"renovate {name}" for name in all_names(book, grass.names))
     description = f"{grass.name}: when to renovate it, how hard, in which order, with the quantities worked out."
     return Page(
         f"renovate/{id}", context["title"], "guide", context, description, words, sections=SECTIONS,
@@ -174,7 +174,7 @@ def guide_index(book: Book, here: PageContext, strips: dict[str, dict[str, Any]]
 def _what_is_done(book: Book) -> tuple[str, ...]:
     """What a guide is asked for, beside its grass: each task that a grass may take or must not."""
     tasks = dict.fromkeys(task for grass in book.grasses.values() for task in grass.operations)
-    names = (name for task in tasks for name in (book.tasks[task].name, *all_names(book.tasks[task].names), *book.tasks[task].misspellings))
+    names = (name for task in tasks for name in (book.tasks[task].name, *all_names(book, book.tasks[task].names), *book.tasks[task].misspellings))
     return tuple(dict.fromkeys(("renovate", "renovation", "reno", *names)))
 
 
@@ -193,6 +193,6 @@ def _when(seasons: SeasonCache, grass: str, here: PageContext) -> dict[str, Any]
     kind: WindowKind = book.renovations[record.renovation].window  # type: ignore[assignment]  # A check holds it to a window.
     rows = [
         when_row(seasons.season(grass, place), kind, place, each.name, year_address(seasons, here.links, grass, place))
-        for place, each in book.places.items()
+        for place, each in book.offered_places.items()
     ]
     return {"strip": page_strip(seasons, grass), "rows": rows, "label": f"When to renovate {record.name}, by place"}

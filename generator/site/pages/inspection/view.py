@@ -9,7 +9,7 @@ from generator.book.records.inspection import Inspection, InspectionQuestion, Ou
 from generator.field.inspection_words import estimate_pieces, figure_words, filled
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.pages.guide.view import day_label
 from generator.site.pages.inspection.inspection_script import inspection_script
 from generator.site.pages.retired.view import moved_page
@@ -92,7 +92,7 @@ def _estimate(book: Book, inspection: Inspection, here: PageContext) -> dict[str
     return {
         "pieces": [{"title": piece.title, "text": text} for piece, text in whole],
         "missing": [piece.title for piece in missing], "marks": here.sourcing.marks(estimate), "invented": practice.invented,
-        "law": [{"country": COUNTRY_NAMES[code], "text": text} for code, text in estimate.law.items() if code != country],
+        "law": [{"country": book.countries[code].name, "text": text} for code, text in estimate.law.items() if code != country],
     }
 
 

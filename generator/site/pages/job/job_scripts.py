@@ -48,7 +48,7 @@ def job_scripts(seasons: SeasonCache) -> dict[str, str]:
     for grass, record in book.grasses.items():
         for plan in plans_for(book, record):
             files[plan_path(plan, grass)] = _script("plan", _plan(seasons, plan, grass), plan, grass)
-        for place in book.places:
+        for place in book.offered_places:
             files[place_path(grass, place)] = _script("place", _place(seasons, grass, place), grass, place)
     return files
 
@@ -85,7 +85,7 @@ def _book(seasons: SeasonCache) -> dict[str, Any]:
     return {
         "grasses": {id: {"name": each.name, "plans": list(plans_for(book, each))} for id, each in book.grasses.items()},
         "plans": {id: _named_plan(book, each) for id, each in book.renovations.items()},
-        "places": {id: {"name": each.name, "sites": list(sites_of(seasons, id))} for id, each in book.places.items()},
+        "places": {id: {"name": each.name, "sites": list(sites_of(seasons, id))} for id, each in book.offered_places.items()},
         "sites": {id: site_words(id) for id in seasons.sites},
         "cautions": {id: each.name for id, each in book.cautions.items()},
         "calculators": {id: {"name": book.calculators[id].name, "main": list(main_results(book.calculators[id]))} for id in sorted(used)},

@@ -93,7 +93,7 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
         "id": "job", "blank": BLANK_STEP,
         "chosen": {"plan": plan, "grass": grass, "place": place, "site": OPEN_SITE, "area": f"{DEFAULT_AREA_M2:g} m2", "on": on.isoformat()},
         "grasses": [{"id": id, "name": each.name} for id, each in book.grasses.items()],
-        "places": [{"id": id, "name": each.name, "region": each.region} for id, each in book.places.items()],
+        "places": [{"id": id, "name": each.name, "region": each.region} for id, each in book.offered_places.items()],
         "plans": [{"id": id, "name": book.renovations[id].name} for id in plans_for(book, book.grasses[grass])],
         "site": site_words(OPEN_SITE), "start": WORK_START, "invented": practice.invented, "practice": practice.name,
         "choose": [each.text for each in book.renovations[plan].choose_when],

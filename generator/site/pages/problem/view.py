@@ -39,7 +39,7 @@ def problem_page(book: Book, id: str, here: PageContext) -> Page:
     }
     return Page(
         f"problems/{id}", problem.name, "problem", context, problem.summary, problem.misspellings, sections=SECTIONS,
-        names=all_names(problem.names),
+        names=all_names(book, problem.names),
     )
 
 

@@ -7,7 +7,7 @@ from generator.book.book import Book
 from generator.book.records.problem import Colour, Problem, Shape, When, Where
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.pages.problem.view import INDEX
 from generator.site.shared.prose import Prose
 from generator.site.shared.public_lines import lines_everywhere
@@ -32,7 +32,7 @@ def problem_index(book: Book, here: PageContext) -> Page:
         "title": "What is wrong with it?", "lead": lead, "finder": finder_view(book, here), "experts": [
             {
                 "id": f"expert-{id}", "name": expert.name, "summary": expert.summary, "marks": here.sourcing.marks(expert),
-                "by_country": [_by_country(COUNTRY_NAMES[code], expert.by_country[code]) for code in COUNTRY_NAMES if code in expert.by_country],
+                "by_country": [_by_country(country.name, expert.by_country[code]) for code, country in book.countries.items() if code in expert.by_country],
                 "lines": lines_everywhere(book, here.sourcing, expert=id),
             }
             for id, expert in book.experts.items()

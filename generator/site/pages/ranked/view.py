@@ -9,7 +9,7 @@ from generator.book.book import Book
 from generator.book.records.grass import Degree, Grass, Tolerance
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.pages.grass.view import GROUP_WORDS
 
 PATH = "which-grass"
@@ -89,17 +89,17 @@ def _list(names: list[str]) -> str:
 
 def _row(need: Need, id: str, grass: Grass, tolerance: Tolerance, here: PageContext) -> dict[str, Any]:
     return {
-        "name": grass.name, "url": here.links.grass(id), "group": GROUP_WORDS[grass.season_group].removesuffix(" grass"), "elsewhere": _elsewhere(grass),
+        "name": grass.name, "url": here.links.grass(id), "group": GROUP_WORDS[grass.season_group].removesuffix(" grass"), "elsewhere": _elsewhere(here.book, grass),
         "level": tolerance.level, "bars": BARS[tolerance.level], "note": tolerance.note, "marks": here.sourcing.marks(tolerance),
         "mends": MENDS.get(grass.habit, MENDS_BY_RUNNERS) if need.field == "wear" else None,
         "others": [{"level": other.level, "note": other.note, "marks": here.sourcing.marks(other)} for other in tolerance.others],
     }
 
 
-def _elsewhere(grass: Grass) -> str:
+def _elsewhere(book: Book, grass: Grass) -> str:
     """The usual name of each country where it is another one: 'kweek, bermudagrass'."""
     found = {_bare(grass.name): ""}
-    for code in COUNTRY_NAMES:
+    for code in book.countries:
         for name in grass.names.get(code, ())[:1]:
             found.setdefault(_bare(name), name)
     return ", ".join(filter(None, found.values()))

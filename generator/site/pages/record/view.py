@@ -9,7 +9,7 @@ from generator.book.records.work_record import Column, WorkRecord
 from generator.files.nitrogen_text import yearly_range
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import COUNTRY_NAMES, PageContext
+from generator.site.page_context import PageContext
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
 from generator.words.figures import unit_words
 
@@ -28,7 +28,7 @@ def record_page(book: Book, record: WorkRecord, here: PageContext) -> Page:
         "form": {"id": "work-record", "columns": [_column(book, id, column) for id, column in record.columns.items()]},
         "lists": [
             {
-                "authority": f"{COUNTRY_NAMES[each.country]}: {each.authority}", "whom": each.whom, "within": each.written_within, "kept": each.kept,
+                "authority": f"{book.countries[each.country].name}: {each.authority}", "whom": each.whom, "within": each.written_within, "kept": each.kept,
                 "columns": [column.label for column in record.columns.values() if id in column.asked_by],
                 "note": each.note, "marks": here.sourcing.marks(each),
             }

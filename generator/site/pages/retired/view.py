@@ -20,12 +20,11 @@ class Folder:
     path: str
     called: str
     title: str = "{name}"
-    listed: bool = True  # on an index page of its own
 
 
 FOLDERS = (
     Folder("grasses", "grasses", "grass"), Folder("grasses", "renovate", "guide", "How to renovate {name}"), Folder("tasks", "tasks", "task"),
-    Folder("cautions", "cautions", "caution"), Folder("places", "places", "place", listed=False), Folder("calculators", "calculators", "calculator"),
+    Folder("cautions", "cautions", "caution"), Folder("places", "places", "place"), Folder("calculators", "calculators", "calculator"),
     Folder("renovations", "plans", "plan"), Folder("aftercare", "aftercare", "sheet"), Folder("problems", "problems", "problem"),
     Folder("answers", "answers", "answer"),
 )  # fmt: skip
@@ -52,7 +51,7 @@ def retired_page(book: Book, folder: Folder, id: str, here: PageContext) -> Page
     lead = f"This {folder.called} is no longer in the book. {gone.why}"
     there_now = folder.title.format(name=present_name(book, folder.kind, gone))
     now = {"url": here.links.to(f"{folder.path}/{gone.instead}"), "title": there_now} if gone.instead else None
-    gone_now = {"called": folder.called, "now": now, "all": here.links.to(f"{folder.path}/index") if folder.listed else None}
+    gone_now = {"called": folder.called, "now": now, "all": here.links.to(f"{folder.path}/index")}
     return _way_on(f"{folder.path}/{id}", title, lead, gone_now, here)
 
 

@@ -1,6 +1,6 @@
 """Sources: each with what was taken from it and where, and every figure that rests on none."""
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -12,6 +12,7 @@ from generator.book.records.calculator import Constant
 from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
+from generator.site.pages.places.view import PLACES
 from generator.site.pages.problem.view import INDEX as EXPERTS
 from generator.site.shared.public_lines import LINES, lines_of
 from generator.site.shared.see_links import GLOSSARY
@@ -114,10 +115,17 @@ def _taken(book: Book) -> dict[str, list[Taken]]:
             for source in claim.sources:
                 use = found[source].setdefault((path, anchor), Taken(path, name, anchor))
                 use.figures.append(f"{label}, {claim_words(claim)['metric']}")
-    for id, home in book.places.items():
+    for id, home in book.offered_places.items():
         for source in filter(None, (home.normals.source, home.normals.rain_source)):
             use = found[source].setdefault((f"places/{id}", ""), Taken(f"places/{id}", home.name))
             use.figures = ["monthly normals"]
+    # Those of the other places stand in one line: they would be longer than all the rest.
+    others = Counter(
+        source for home in book.other_places.values() for source in {home.normals.source, home.normals.rain_source} if source
+    )
+    for source, count in others.items():
+        figures = [f"monthly normals of {count} other places" if count > 1 else "monthly normals of another place"]
+        found[source][PLACES, ""] = Taken(PLACES, "Places", figures=figures)
     return defaultdict(list, {source: list(uses.values()) for source, uses in found.items()})
 
 

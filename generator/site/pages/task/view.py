@@ -55,7 +55,7 @@ def task_page(book: Book, id: str, here: PageContext, when: dict[str, Any] | Non
     }
     sections = [*(Section(part["id"], part["title"]) for part in parts), *([Section("hold", "Hold or go today")] if hold else [])]
     return Page(
-        f"tasks/{id}", task.name, "task", context, task.summary, task.misspellings, sections=tuple(sections), names=all_names(task.names),
+        f"tasks/{id}", task.name, "task", context, task.summary, task.misspellings, sections=tuple(sections), names=all_names(book, task.names),
     )
 
 
