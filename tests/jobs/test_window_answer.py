@@ -41,7 +41,7 @@ FEBRUARY = a_window(40, 59, 50)
 ])
 def test_outside_a_window_it_says_by_how_much_and_why(day, days, said):
     found = stands(day, FEBRUARY)
-    assert (found.inside, found.side, found.days_outside) == (False, "before" if "before" in said else "after", days)
+    assert (found.kind, found.inside, found.side, found.days_outside) == ("renovation", False, "before" if "before" in said else "after", days)
     assert text(found.why) == said and (found.stretch.first, found.stretch.best, found.stretch.last, found.stretch.days) == (40, 50, 59, 20)
 
 
@@ -73,7 +73,7 @@ def test_of_two_windows_the_nearer_one_counts():
 def test_where_there_is_no_window_it_says_so_on_any_day():
     for day in (0, 200):
         found = stands(day, why_none=because("wet-all-year"))
-        assert (found.inside, found.side, found.days_outside, found.stretch) == (False, None, 0, None)
+        assert (found.kind, found.inside, found.side, found.days_outside, found.stretch) == ("renovation", False, None, 0, None)
         assert text(found.why) == "No window here: it is too wet all year."
 
 
