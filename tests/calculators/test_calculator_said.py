@@ -188,7 +188,7 @@ def test_a_unit_stands_after_its_number():
         (4.8, "kg", 2), (0.75, "%", 0), (2, "1", 0), (1, "packs", 0), (3, "packs", 0), (0.0123456, "m", None), (0.0123456, "m", 2),
     )]
     assert told == ["4.8 kg", "75 %", "2", "1 pack", "3 packs", "0.0123 m", "0.012 m"]
-    assert [unit_after("1", unit(spelling)) for spelling in ("loads", "kg", "1")] == ["load", "kg", ""]
+    assert [unit_after("1", unit(spelling)) for spelling in ("loads", "kg", "1", "cmol/kg")] == ["load", "kg", "", "cmol/kg"]
     assert Amount(0.3, unit("m"), unit("ft")).value() == 0.3
 
 

@@ -107,3 +107,17 @@ def test_a_steep_but_continuous_rise_is_a_point_and_a_pole_is_nothing():
     (met,) = meetings(lambda x: math.tanh(1e6 * (x - 1 / 3)) + 2, [0.0, 1.0], 2.0)
     assert met.kind == "point" and met.first == pytest.approx(1 / 3)
     assert meetings(lambda x: None if x == 1 / 3 else 1 / (x - 1 / 3), [0.0, 1.0], 5e-3) == []
+
+
+def test_a_leap_that_is_small_beside_the_values_about_it_is_no_leap():
+    """From 1 to a half at nought, beside values of 3e12 to the left: a rounding there, and a leap where the values are as small as it is."""
+    def falls(steep):
+        return lambda x: 1 - steep * x if x < 0 else 0.5
+
+    (met,) = meetings(falls(1e12), [-3.0, 2.0], 0.75)
+    assert met.kind == "point" and met.first == pytest.approx(0, abs=1e-12)
+    (met,) = meetings(falls(1.0), [-3.0, 2.0], 0.75)
+    assert met.kind == "leap"
+    # It is the values on both sides that count.
+    (met,) = meetings(lambda x: -falls(1e12)(-x), [-2.0, 3.0], -0.75)
+    assert met.kind == "point"

@@ -1,6 +1,7 @@
 """What each quantity that a rule may name is in a week, and which weeks a rule falls due in, counted by hand."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -68,7 +69,7 @@ def test_weeks_to_a_day_and_since_it_are_counted_round_the_year(name):
     found = [values[name] for values in QUANTITIES]
     assert sorted(found) == list(range(WEEKS)) and found[week_of(day)] == 0
     # A week on, there is one fewer to go, or one more behind.
-    assert all((after - before) % WEEKS == (-way) % WEEKS for before, after in zip(found, found[1:], strict=False))
+    assert all((after - before) % WEEKS == (-way) % WEEKS for before, after in pairwise(found))
 
 
 def test_grass_that_runs_above_ground_counts_to_ground_frost():
