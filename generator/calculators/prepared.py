@@ -145,9 +145,7 @@ def _name_faults(calculator: Calculator) -> Iterator[CalculatorFault]:
     for group in ("inputs", "constants", "results"):
         for name in getattr(calculator, group):
             path = (group, name, "[key]")
-            if not _NAME.fullmatch(name):
-                yield CalculatorFault(path, 0, f"'{name}' cannot be used in a formula", "use small letters, digits and underscores: tine_diameter")
-            elif name in FUNCTIONS or name in CONSTANTS:
+            if name in FUNCTIONS or name in CONSTANTS:
                 yield CalculatorFault(path, 0, f"'{name}' is a word of the formula language", "choose another name")
             elif name in seen:
                 yield CalculatorFault(path, 0, f"'{name}' is already in {seen[name]}", "give each value a name of its own")

@@ -94,3 +94,66 @@ def test_two_centuries_of_days(on):
     assert all(each.date.toordinal() - on.toordinal() == each.step.step.day for each in dated_steps(PLAN, on, {}, {}))
     folded = on.replace(year=2027, day=min(on.day, 28 if on.month == 2 else 31))
     assert day_of_year(on) == folded.timetuple().tm_yday - 1
+
+
+def test_days_later_or_earlier_than_planned_are_told():
+    found = dates(done={"core": MONDAY + timedelta(2), "cut": MONDAY - timedelta(9)})
+    assert {id: found[id].moved_days for id in ("core", "cut", "mow", "mark")} == {"core": 2, "cut": -2, "mow": 2, "mark": 0}
+    assert found["core"].moved_by is None and found["core"].planned == MONDAY and found["mow"].planned == MONDAY + timedelta(10)
+    assert found["mark"].until is None and found["mark"].settles_days is None
+
+
+def test_what_was_done_by_hand_waits_for_nothing():
+    """The sand is down already, whatever became of the coring."""
+    found = dates(done={"core": MONDAY + timedelta(5), "sand": MONDAY + timedelta(1)})
+    assert days_from(MONDAY, found)["sand"] == 1 and found["sand"].moved_by is None
+
+
+def test_of_two_that_are_late_the_later_one_moves_what_waits():
+    plan = (step("mark", 0), step("cut", 0), step("core", 0, ["mark", "cut"]))
+    found = {each.id: each for each in dated_steps(plan, MONDAY, {}, {"mark": MONDAY + timedelta(2), "cut": MONDAY + timedelta(6)})}
+    assert (days_from(MONDAY, found)["core"], found["core"].moved_by) == (6, "cut")
+    found = {each.id: each for each in dated_steps(plan, MONDAY, {}, {"mark": MONDAY + timedelta(6), "cut": MONDAY + timedelta(2)})}
+    assert (days_from(MONDAY, found)["core"], found["core"].moved_by) == (6, "mark")
+
+
+def test_a_gap_of_its_own_counts_before_what_settles_and_before_the_plan_s_days():
+    """Sown 14 days after the spray whatever it takes to die; without a gap of its own, when it has died."""
+    plan = (step("spray", 0), step("sow", 20, ["spray"], gaps={"spray": 14}), step("mow", 20, ["spray"]))
+    found = dated_steps(plan, MONDAY, {"spray": (30,) * 365}, {"spray": MONDAY + timedelta(10)})
+    assert days_from(MONDAY, {each.id: each for each in found}) == {"spray": 10, "sow": 24, "mow": 40}
+
+
+def test_how_long_it_settles_is_read_off_the_day_it_is_done():
+    """Thirty days in winter, twelve from day number 244 (1 September) on: sprayed on 31 August it takes thirty."""
+    takes = (30,) * 243 + (12,) * 122
+    plan = (step("spray", 0), step("sow", 1, ["spray"]))
+    for on, days in ((date(2026, 8, 31), 30), (date(2026, 9, 2), 12)):
+        spray, sow = dated_steps(plan, on, {"spray": takes}, {"spray": on})
+        assert (spray.settles_days, (sow.date - on).days, sow.moved_by) == (days, days, "spray")
+
+
+def test_a_step_is_dated_for_the_first_that_waits_for_it_and_not_for_one_with_its_own_gap():
+    plan = (step("spray", -10), step("sow", 5, ["spray"]), step("check", -5, ["spray"]), step("soon", -9, ["spray"], gaps={"spray": 1}))
+    found = {each.id: each for each in dated_steps(plan, MONDAY, {"spray": (20,) * 365}, {})}
+    assert days_from(MONDAY, found) == {"spray": -25, "check": -5, "soon": -9, "sow": 5}
+    alone = dated_steps((step("spray", -10), step("soon", -9, ["spray"], gaps={"spray": 1})), MONDAY, {"spray": (20,) * 365}, {})
+    assert (alone[0].date - MONDAY).days == -10
+
+
+def test_what_never_settles_within_a_year_stays_on_its_day():
+    """Looked for up to a year back, ours: a step that takes 400 days is left where the plan has it."""
+    spray, check = dated_steps((step("spray", -10), step("check", -5, ["spray"])), MONDAY, {"spray": (400,) * 365}, {})
+    assert (spray.date - MONDAY).days == -10 and (check.date - MONDAY).days == 390
+
+
+def test_what_settles_by_the_very_day_is_early_enough():
+    spray, _ = dated_steps((step("spray", -10), step("check", -5, ["spray"])), MONDAY, {"spray": (5,) * 365}, {})
+    assert (spray.date - MONDAY).days == -10
+    spray, _ = dated_steps((step("spray", -10), step("check", -5, ["spray"])), MONDAY, {"spray": (6,) * 365}, {})
+    assert (spray.date - MONDAY).days == -11
+
+
+def test_within_a_day_the_plan_s_order_stands():
+    plan = (step("b", 0), step("c", 1), step("a", 0))
+    assert [each.id for each in dated_steps(plan, MONDAY, {}, {"c": MONDAY})] == ["b", "c", "a"]

@@ -5,9 +5,9 @@ then the tests that run through the changed function. A change that no test mind
 known why it may live. The run fails below LEAST_SCORE, and for a survivor that is not listed.
 """
 
+import hashlib
 import json
 import os
-import random
 import shutil
 import subprocess
 import sys
@@ -32,11 +32,16 @@ def main(how_many: int) -> int:
         copy_engine(place)
         mutmut(place, "nothing.*")  # Makes the changes. It looks for the tests before it has copied them, and gives up.
         mutmut(place, "nothing.*")  # Learns which tests run through which function.
-        names = sorted(told(place))
-        sample = random.Random(SEED).sample(names, min(how_many, len(names)))
+        names = told(place).keys()
+        sample = sorted(names, key=lot)[:how_many]
         mutmut(place, *sample)
         codes = {name: code for name, code in told(place).items() if name in set(sample) and code is not None}
         return judge(codes, len(names), place)
+
+
+def lot(name: str) -> str:
+    """Where a change stands in the draw. It hangs on its own name alone, so that one function rewritten leaves the rest of the sample as it was."""
+    return hashlib.sha256(f"{SEED} {name}".encode()).hexdigest()
 
 
 def copy_engine(place: Path) -> None:

@@ -1,0 +1,112 @@
+"""What a job costs and how long it takes: sums by hand, from a practice made up here."""
+
+import pytest
+
+from generator.calculators.calculate import Amount
+from generator.jobs.amounts import Purchased
+from generator.jobs.price import CostLine, cost, in_cents, step_minutes
+from generator.units import unit
+from tests.jobs.made_up import CALCULATORS, a_practice, a_step, some_tasks
+
+MACHINES = {
+    "corer": {"name": "Corer", "working_width_m": 0.5, "speed_km_per_h": 3, "overlap_percent": 20, "efficiency_percent": 50},
+    "plain": {"name": "Mower", "working_width_m": 0.5, "speed_km_per_h": 3},
+    "blower": {"name": "Blower", "speed_km_per_h": 3}, "rake": {"name": "Rake", "working_width_m": 0.5},
+}
+OPERATIONS = {
+    "core": {"machine": "corer", "setup_minutes": 40}, "mow": {"machine": "plain"}, "blow": {"machine": "blower", "setup_minutes": 5},
+    "rake": {"machine": "rake"}, "edge": {"setup_minutes": 15}, "feed": {"price_per_100_m2": 12},
+}
+TIMED = a_practice(machines=MACHINES, operations=OPERATIONS)
+
+
+@pytest.mark.parametrize(("task", "area_m2", "minutes"), [
+    # 0.5 m less a fifth, at 3000 m an hour, half the time: 600 m2 an hour. 200 m2 take 20 minutes, with 40 to set up.
+    ("core", 200, 60),
+    # Nothing said of overlap is none, and the calculator starts at 70 %: 0.5 m * 3000 m * 0.7 are 1050 m2 an hour, 210 m2 in 12 minutes.
+    ("mow", 210, 12),
+    # A machine whose width or speed nobody gave: what is left is the setting up, or nothing to say.
+    ("blow", 200, 5), ("rake", 200, None),
+    ("edge", 200, 15), ("feed", 200, None), ("lime", 200, None), (None, 200, None),
+])
+def test_a_step_takes_what_its_machine_and_setting_up_take(task, area_m2, minutes):
+    found = step_minutes(a_step(task=task), TIMED, CALCULATORS, area_m2)
+    assert found == (None if minutes is None else pytest.approx(minutes))
+
+
+def test_a_book_without_the_calculator_of_machine_hours_has_the_setting_up_alone():
+    without = {id: each for id, each in CALCULATORS.items() if id != "machine-hours"}
+    assert step_minutes(a_step(task="core"), TIMED, without, 200) == 40
+    assert step_minutes(a_step(task="mow"), TIMED, without, 200) is None
+
+
+@pytest.mark.parametrize(("amount", "told"), [
+    (1.005, 1.01),  # A computer holds it as 1.00499999999999989.
+    (1.255, 1.26), (2.674, 2.67), (2.675, 2.68), (2.6749, 2.67), (190, 190), (0, 0),
+])
+def test_half_a_cent_counts_upwards(amount, told):
+    assert in_cents(amount) == told
+
+
+PRICES = {
+    "core": {"price_per_100_m2": 75, "minimum_price": 190}, "mow": {"price_per_100_m2": 18}, "edge": {"minimum_price": 30},
+    "look": {"setup_minutes": 10, "charged_in_jobs": False}, "blow": {"setup_minutes": 5},
+}
+TASKS = some_tasks("core", "mow", "edge", "look", "blow", "water")
+STEPS = (
+    a_step("core", "core"), a_step("mow", "mow", 7), a_step("mow-again", "mow", 14), a_step("edge", "edge"), a_step("edge-again", "edge", 9),
+    a_step("look", "look", 3), a_step("look-again", "look", 9), a_step("blow", "blow"), a_step("water", "water"), a_step("talk"),
+    a_step("client-mows", "mow", 20, who="client"),
+)
+
+
+def bought(packs, price):
+    kilograms = unit("kg")
+    return Purchased("Granule", "granule", Amount(45.0, kilograms, kilograms), packs, price, ("feed",))
+
+
+def costs(bought_things=(), spoil_m3=0.0, steps=STEPS, calculators=CALCULATORS, area_m2=250.0, **practice):
+    return cost(steps, bought_things, spoil_m3, a_practice(operations=PRICES, **practice), TASKS, calculators, area_m2)
+
+
+def test_each_task_has_its_line():
+    """Of 250 m2: 75 for each hundred would be 187.50, so the minimum of 190 counts; 18 for each hundred is 45, twice 90; 30 twice is 60."""
+    found = costs([bought(3, 25.5), bought(None, 25.5), bought(3, None)], 1.5, spoil_price_per_m3=60)
+    assert found.lines == (
+        CostLine("work", "Core", 1, 190), CostLine("work", "Mow", 2, 90), CostLine("work", "Edge", 2, 60), CostLine("product", "Granule", 3, 76.5),
+        CostLine("spoil", "Spoil carried away", 1, 90),
+    )
+    # What the client does costs nothing; what is looked at is in the price, and said so.
+    assert found.included == (("Look", 2),)
+    assert (found.before_tax, found.tax, found.total, found.deposit, found.currency) == (pytest.approx(506.5), 0, pytest.approx(506.5), None, "AUD")
+
+
+def test_tax_on_top_a_deposit_and_another_currency():
+    """190 + 90 + 60 are 340; a tenth on top is 34, and a fifth of 374 is 74.80."""
+    found = costs(tax_percent=10, deposit_percent=20, currency="NZD")
+    assert (found.before_tax, found.tax, found.total, found.deposit) == tuple(map(pytest.approx, (340, 34, 374, 74.8)))
+    assert found.currency == "NZD"
+
+
+def test_tax_inside_the_prices():
+    """A tenth on top is an eleventh of the whole: 340 / 11 is 30.91 to the cent."""
+    found = costs(tax_percent=10, prices_include_tax=True)
+    assert (found.before_tax, found.tax, found.total) == tuple(map(pytest.approx, (309.09, 30.91, 340)))
+
+
+def test_no_trip_costs_less_than_the_minimum_charge():
+    assert costs(steps=STEPS[3:4], minimum_charge=95).total == pytest.approx(95)
+    assert costs(steps=STEPS[3:4], minimum_charge=20).total == pytest.approx(30)
+
+
+def test_spoil_has_a_line_only_where_there_is_some_and_it_has_a_price():
+    kinds = [{line.kind for line in costs(**more).lines} for more in ({"spoil_m3": 1.5}, {"spoil_price_per_m3": 60})]
+    assert kinds == [{"work"}, {"work"}]
+    # An eighth of a cubic metre at 10.04 is 1.255, told as 1.26.
+    assert costs(spoil_m3=0.125, spoil_price_per_m3=10.04).lines[-1].amount == 1.26
+
+
+def test_without_prices_or_their_calculators_there_is_no_price():
+    assert costs(steps=STEPS[5:]) is None
+    for missing in ("estimate", "operation-price"):
+        assert costs(calculators={id: each for id, each in CALCULATORS.items() if id != missing}) is None
