@@ -11,6 +11,7 @@ from generator.jobs.window_answer import frost_ahead, verdict
 from generator.season.calendar_days import DAYS
 from generator.season.reasons import because
 from generator.season.windows.main_windows import Window, Windows
+from generator.season.windows.preferred import Preferred
 from generator.words.reason_text import text
 from tests.season.shipped import BUFFALO, COUCH, FESCUE, made_up, season
 
@@ -18,8 +19,9 @@ NEW_YEAR = date(2027, 1, 1)
 
 
 def a_window(first, last, best=None, **more):
+    best = first if best is None else best
     return Window(
-        first, first if best is None else best, last, (because("too-slow-all-year"), because("never-turns")), because("best-middle"),
+        first, last, Preferred(best, best, because("nothing-grows")), (because("too-slow-all-year"), because("never-turns")),
         (because("wet-all-year"),), ((), ()), is_main=True, **more,
     )
 
@@ -50,8 +52,8 @@ def test_inside_a_window_it_says_all_three_dates(day):
     found = stands(day, FEBRUARY)
     assert (found.inside, found.side, found.days_outside, found.kind, found.stretch.first) == (True, None, 0, "renovation", 40)
     assert text(found.why) == (
-        "From 10 February: growth is too slow all year and the temperature never turns. Best about 20 February: growth hardly changes "
-        "through the window, so its middle is best, furthest from both edges. Until 1 March: it is too wet all year."
+        "From 10 February: growth is too slow all year and the temperature never turns. Best from 20 February to 20 February: "
+        "nothing grows here. Until 1 March: it is too wet all year."
     )
 
 

@@ -105,7 +105,7 @@ def test_the_sites_begin_with_the_open_station_and_places_keep_their_order():
     wanted = book().practice.calendar_places
     assert cache.calendar_places == tuple(id for id in book().places if id in wanted) and len(cache.calendar_places) == len(wanted)
     every = SeasonCache(replace(book(), practice=book().practice.model_copy(update={"calendar_places": None})))
-    assert every.calendar_places == tuple(book().places)
+    assert every.calendar_places == tuple(book().offered_places)
     assert cache.season("couch", "canberra").weather.site.id == "open" and cache.season("couch", "canberra", "hollow").weather.site.id == "hollow"
     assert cache.season("couch", "canberra").grass.id == "couch"
     with pytest.raises(KeyError):

@@ -23,9 +23,11 @@ def use(figure: dict[str, Any]) -> float:
 
 
 # Field of the engine's window rules -> figure of the file for warm-season and for cool-season grass; None where it sets none.
-BOTH = ("near_best", "peak_share", "no_slack_share", "frost_weeks", "wet_ratio", "little_growth", "little_growth_stretch", "least_growth", "shortest_weeks")
+BOTH = ("full_recovery_potential", "longest_stretch", "moist_summer", "preferred_weeks", "peak_share", "no_slack_share", "frost_weeks", "wet_ratio", "little_growth", "least_growth", "shortest_weeks")
 WINDOWS = {name: (name, name) for name in BOTH} | {
-    "start_share": ("warm_start_share", "cool_start_share"), "best_share": ("warm_best_share", "warm_best_share"),
+    "start_share": ("warm_start_share", "cool_start_share"), "open_share": ("cool_open_share",) * 2, "open_rise": ("warm_open_rise",) * 2,
+    "preferred_rise": ("warm_preferred_rise",) * 2, "preferred_rise_dormant": ("warm_preferred_rise_dormant",) * 2,
+    "long_dormancy_days": ("long_dormancy",) * 2, "preferred_share": ("cool_preferred_share",) * 2, "seed_soil_c": ("seed_soil",) * 2,
     "slow_share": ("warm_slow_share", "cool_slow_share"), "heat_limit_c": ("warm_heat_limit", "cool_heat_limit"),
     "turn_k": ("summer_turn", "summer_turn"), "frost_risk": ("warm_frost_risk", None),
     "frost_risk_surface_running": ("warm_frost_risk_surface_running", None), "wet_rain_mm_per_day": ("wet_rain", "wet_rain"),
@@ -33,10 +35,13 @@ WINDOWS = {name: (name, name) for name in BOTH} | {
 }
 
 
+SEEDLING_WEEKS = (use(RULES["seedling_weeks"]), RULES["overseeding_weeks"]["low"], RULES["overseeding_weeks"]["high"])
+
+
 @pytest.mark.parametrize(("group", "place"), [("warm", 0), ("cool", 1)])
 def test_every_threshold_of_the_windows(group, place):
     found = engine_rules_of(groups(), book().tasks).windows[group]
-    assert vars(found) == {"group": group} | {field: figure[place] and use(RULES[figure[place]]) for field, figure in WINDOWS.items()}
+    assert vars(found) == {"group": group, "seedling_weeks": SEEDLING_WEEKS} | {field: figure[place] and use(RULES[figure[place]]) for field, figure in WINDOWS.items()}
 
 
 def test_the_numbers_of_the_frost_model_and_of_the_soil():
@@ -84,13 +89,13 @@ def test_what_stands_in_the_tasks_is_read_there():
     assert found.largest_share_removed == pytest.approx(use(task_figure("mow", "largest-share-removed")) / 100)
     cool = FILE["cool"]
     assert vars(found.oversowing) == {
-        "soil_c": use(task_figure("overseed", "ryegrass-into-couch-soil")), "transition_night_c": use(RULES["warm_transition_night"]),
-        "ryegrass": (use(cool["growth_optimum"]), use(cool["growth_spread"]), False), "establishment_weeks": use(RULES["overseeding_weeks"]),
+        "night_c": use(RULES["ryegrass_night"]), "rise": use(RULES["ryegrass_rise"]), "transition_night_c": use(RULES["warm_transition_night"]),
+        "ryegrass": (use(cool["growth_optimum"]), use(cool["growth_spread"]), False),
         "ryegrass_rules": found.windows["cool"],
     }
     soil = task_figure("pre-emergent", "soil-temperature-at-application")
     ends = [each[end] for each in (soil, *soil.get("others", ())) for end in ("low", "use", "high") if end in each]
-    assert (found.pre_emergent.earliest_soil_c, found.pre_emergent.usual_soil_c, found.pre_emergent.latest_soil_c) == (min(ends), use(soil), max(ends))
+    assert (found.pre_emergent.earliest_soil_c, found.pre_emergent.usual_soil_c, found.pre_emergent.latest_soil_c) == (use(RULES["seed_soil"]), use(soil), max(ends))
 
 
 def test_a_book_whose_tasks_give_no_figures_has_none_of_them():
@@ -99,7 +104,7 @@ def test_a_book_whose_tasks_give_no_figures_has_none_of_them():
     for tasks in (None, {}, {"mow": bare["mow"]}, bare):
         found = engine_rules_of(groups(), tasks)
         feed = found.feed
-        assert (found.pre_emergent, found.largest_share_removed, found.oversowing.soil_c) == (None, None, None)
+        assert (found.pre_emergent, found.largest_share_removed) == (None, None)
         assert (feed.ceiling, feed.soluble_ceiling, feed.slow_release_share, feed.light_dressing) == (None,) * 4
         assert feed.last_feed_weeks == use(RULES["last_feed_weeks"])
 
@@ -112,7 +117,7 @@ def test_a_grass_is_its_own_figures_and_its_group_s_otherwise(id):
     assert vars(found) == {
         "id": id, "group": file["season_group"], "optimum_c": use(season.get("optimum", group["growth_optimum"])), "spread_k": use(group["growth_spread"]),
         "full_growth_above_optimum": group["full_growth_above_optimum"], "recovery_weeks": recovery,
-        "establishment_weeks": use(RULES["overseeding_weeks"]), "surface_running": file["habit"] == "above ground",
+        "germination_days": use(file["germination"]) if "germination" in file else 0, "surface_running": file["habit"] == "above ground",
         "crop_coefficient": use(group["crop_coefficient"]), "light_recovery_weeks": pytest.approx(recovery * use(RULES["light_recovery_share"])),
         "oversown": file["operations"].get("overseed", {"level": "none"})["level"] != "none", "growth_base_c": use(season.get("base", group["growth_base"])),
         "mowing_height_mm": use(file["mowing_height"]), "leaf_growth_mm_per_day": use(group["leaf_growth"]),
