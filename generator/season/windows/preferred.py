@@ -47,7 +47,7 @@ def within(first: int, last: int, from_day: int, days: int, why: Reason) -> Pref
 def _warm(year: Year, rules: WindowRules, first: int, last: int, length: int) -> Preferred:
     """As spring rises: early where winter leaves the turf green or summer is dry, later the longer it lay dormant, with roots to make anew."""
     climate = year.climate
-    dormant, moist = sum(value <= rules.dormant_soil_c for value in climate.soil_c), _summer_rain(year)
+    dormant, moist = sum(1 for value in climate.soil_c if value <= rules.dormant_soil_c), _summer_rain(year)
     part = min(1.0, dormant / rules.long_dormancy_days) * min(1.0, moist / rules.moist_summer)
     mark = rules.preferred_rise + part * (rules.preferred_rise_dormant - rules.preferred_rise)
     day = first_day(climate.coldest_day, (value >= mark for value in rise(year)))
