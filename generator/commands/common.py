@@ -43,11 +43,16 @@ def whole_book(root: Path) -> Book:
     return loaded.book
 
 
+# More ids than this are no answer that anybody reads.
+MOST_LISTED, SUCH_AS = 80, 5
+
+
 def known(id: str, ids: Iterable[str], kind: str) -> None:
     """Ends the command with the nearest name when there is no such record."""
     ids = list(ids)
     if id not in ids:
-        raise click.UsageError(f"no {kind} '{shown(id)}'; {suggestion(id, ids, 'there are ' + ', '.join(ids))}")
+        there = f"there are {', '.join(ids)}" if len(ids) <= MOST_LISTED else f"there are {len(ids)}, such as {', '.join(ids[:SUCH_AS])}"
+        raise click.UsageError(f"no {kind} '{shown(id)}'; {suggestion(id, ids, there)}")
 
 
 def present(book: Book, kind: str, id: str) -> str:

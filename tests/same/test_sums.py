@@ -38,7 +38,7 @@ from generator.season.season_cache import SeasonCache
 from generator.site.pages.calendar.view import month_facts
 from generator.files.season_json import as_json
 seasons = SeasonCache(check_book(Path(sys.argv[1])).book)
-for place in seasons.book.places:
+for place in seasons.book.offered_places:
     for grass in seasons.book.grasses:
         year = seasons.season(grass, place)
         print(json.dumps([as_json(year), [month_facts(year, month) for month in range(12)], year.weather.air_frost.nights_per_month(), year.water_need_mm]))

@@ -40,7 +40,8 @@ def tasks() -> dict[str, Task]:
 
 
 def places() -> dict[str, Place]:
-    return book().places
+    """The places that the practice offers: every kind of climate, and few enough to go through for each rule."""
+    return book().offered_places
 
 
 @cache

@@ -38,7 +38,7 @@ def random_job(seed: int) -> dict:
     draw = random.Random(seed)
     grass = draw.choice(sorted(BOOK.grasses))
     plan = draw.choice(plans_for(BOOK, BOOK.grasses[grass]))
-    place = draw.choice(sorted(BOOK.places))
+    place = draw.choice(sorted(BOOK.offered_places))
     on = date(2010, 1, 1) + timedelta(draw.randrange(40 * 365))
     steps = BOOK.renovations[plan].steps
     late = draw.sample(steps, k=min(len(steps), draw.choice((0, 1, 2))))

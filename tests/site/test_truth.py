@@ -9,17 +9,21 @@ from typing import Any
 import pytest
 
 from generator.book.records import KINDS, SINGULAR
+from tests.our_book import book
 from tests.site.built_pages import VOID, built_pages
 
 INVENTED = "an invented practice. Its people, clients, products and prices do not exist."
-# As their owners word them: WMO normals at NCEI, the Australian bureau, and the Met Office under the Open Government Licence.
+# As their owners word them: WMO normals at NCEI, the Australian bureau, the Met Office under the Open Government Licence, the Irish
+# service under a Creative Commons one, and NOAA's monthly summaries.
 ATTRIBUTIONS = (
     "WMO Climatological Standard Normals for 1991-2020",
     "Commonwealth of Australia, Bureau of Meteorology",
     "Contains Met Office data",
+    "Copyright Met Éireann. Source met.ie.",
+    "Global Summary of the Month (GSOM)",
 )
-# Works of the United States government, which asks for no such line: NOAA's daily record and NASA's rain.
-ASKS_FOR_NOTHING = "auckland"
+# Works of the United States government, which asks for no such line: NOAA's daily record and its normals, and NASA's rain.
+ASK_FOR_NOTHING = ("ghcn-power-auckland", "noaa-normals-1981-2010")
 # What the foot of a page says of sentences without a mark.
 UNMARKED = "What has no mark is "
 # So much of a product on so much ground, as a label would print it.
@@ -104,28 +108,42 @@ def test_every_page_says_what_is_invented(site: Path) -> None:
     assert not silent
 
 
+def asks_for_nothing(path: str) -> bool:
+    """For the page or the file of a place."""
+    places = [id for part in Path(path).parts if (id := part.partition(".")[0]) in book().places]
+    return any(book().places[id].normals.source in ASK_FOR_NOTHING for id in places)
+
+
 def test_climate_pages_thank_the_owners_of_their_data(site: Path) -> None:
     climate = [
         page for page in built_pages(site).values()
-        if page.path.startswith(("places/", "calendars/")) and not page.path.endswith("index.html") and ASKS_FOR_NOTHING not in page.path
+        if page.path.startswith(("places/", "calendars/")) and not page.path.endswith("index.html") and not asks_for_nothing(page.path)
     ]  # fmt: skip
-    assert len(climate) > 120  # 34 places, and 15 grasses at 6 of them
+    assert len(climate) > 150  # 74 of the 133 places, and 15 grasses at 6 of them
     assert not [page.path for page in climate if not any(each in page.footer for each in ATTRIBUTIONS)]
 
 
 @pytest.mark.parametrize(
-    ("place", "owner"), [("london-heathrow", ATTRIBUTIONS[2]), ("sydney", ATTRIBUTIONS[1]), ("chicago", ATTRIBUTIONS[0])]
+    ("place", "owner"), [("london-heathrow", ATTRIBUTIONS[2]), ("sydney", ATTRIBUTIONS[1]), ("chicago", ATTRIBUTIONS[0])],
 )
 def test_each_owner_is_named_where_their_figures_are(site: Path, place: str, owner: str) -> None:
     assert owner in built_pages(site)[f"places/{place}.html"].footer
     assert owner in " ".join(data(site)[f"book/seasons/{place}/couch.json"]["attribution"])
 
 
+@pytest.mark.parametrize(
+    ("place", "owner"),
+    [("dublin", ATTRIBUTIONS[3]), ("raleigh", ATTRIBUTIONS[4]), ("cambridge", ATTRIBUTIONS[2]), ("newcastle", ATTRIBUTIONS[1])],
+)
+def test_each_owner_is_named_on_the_light_pages_too(site: Path, place: str, owner: str) -> None:
+    assert owner in built_pages(site)[f"places/{place}.html"].footer
+
+
 def test_the_data_of_the_book_carries_the_thanks(site: Path) -> None:
     files = data(site)
     for name in ("book/book.json", "book/places.json"):
         assert all(owner in " ".join(files[name]["attribution"]) for owner in ATTRIBUTIONS), name
-    seasons = {name: content for name, content in files.items() if name.startswith("book/seasons/") and ASKS_FOR_NOTHING not in name}
+    seasons = {name: content for name, content in files.items() if name.startswith("book/seasons/") and not asks_for_nothing(name)}
     assert not [name for name, content in seasons.items() if not content["attribution"]]
 
 
@@ -149,7 +167,7 @@ def test_a_season_stands_in_the_data_for_each_grass_and_place(site: Path) -> Non
     files = data(site)
     wanted = {
         f"book/seasons/{place}/{grass}.json"
-        for place in files["book/places.json"]["records"] for grass in files["book/grasses.json"]["records"]
+        for place in files["book/practice.json"]["places"] for grass in files["book/grasses.json"]["records"]
     }  # fmt: skip
     assert wanted == {name for name in files if name.startswith("book/seasons/")}
 

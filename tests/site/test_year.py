@@ -199,7 +199,7 @@ def test_every_calendar_file_of_the_site_is_read_by_icalendar(site: Path) -> Non
 def test_one_grass_stands_place_by_place_with_the_earliest_window_first(reader: Callable[..., Reader]) -> None:
     page = reader().open("compare/couch.html")
     rows = page.locator(".sb-compare-strips__row")
-    assert rows.count() == len(seasons().book.places) == 34
+    assert rows.count() == len(seasons().book.offered_places) == 34
     south = page.locator(".sb-compare-strips").first.locator(".sb-compare-strips__row")
     openings = []
     for id in south.evaluate_all("rows => rows.map(row => row.id)"):

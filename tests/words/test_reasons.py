@@ -45,7 +45,7 @@ def all_reasons(year: SeasonYear) -> Iterator[Reason | Several]:
 
 def years() -> Iterator[SeasonYear]:
     cache = seasons()
-    yield from (cache.season(grass, place) for grass in cache.book.grasses for place in cache.book.places)
+    yield from (cache.season(grass, place) for grass in cache.book.grasses for place in cache.book.offered_places)
 
 
 def test_every_sentence_is_said_by_something() -> None:
