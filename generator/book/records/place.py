@@ -75,4 +75,4 @@ class Country(Record):
 
     name: Word = Field(description="As a reader says it: Britain.")
     in_a_sentence: Word | None = Field(default=None, description="The same after 'in', where that is another: the United States.")
-    us_units: bool = Field(default=False, description="True where people reckon in inches, pounds and degrees Fahrenheit.")
+    us_units: bool = Field(default=False, description="True where people count in inches, pounds and degrees Fahrenheit.")
