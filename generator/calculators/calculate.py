@@ -86,7 +86,7 @@ def calculate(calculator: Calculator, given: Mapping[str, str | float | Sequence
     Nothing is raised for what a person may type: trouble is in `problems`.
     """
     ready = prepared(calculator)
-    problems = _unknown(calculator, given)
+    problems = [unknown_input(calculator, name) for name in given if name not in calculator.inputs]
     values, units = _read_all(ready, given, problems)
     inputs = {name: Amount(si, units.metric[name], units.us[name]) for name, si in values.items()}
     results = _results(ready, values, units, problems)
@@ -95,12 +95,10 @@ def calculate(calculator: Calculator, given: Mapping[str, str | float | Sequence
     return Calculation(inputs, results, warnings, tuple(problems))
 
 
-def _unknown(calculator: Calculator, given: Mapping[str, object]) -> list[InputProblem]:
+def unknown_input(calculator: Calculator, name: str) -> InputProblem:
+    """That a calculator has no such input, and which it has."""
     listed = f"it takes {', '.join(calculator.inputs)}"
-    return [
-        InputProblem(name, "unknown-input", f"There is no input '{name}'", suggestion(name, calculator.inputs, listed))
-        for name in given if name not in calculator.inputs
-    ]
+    return InputProblem(name, "unknown-input", f"There is no input '{name}'", suggestion(name, calculator.inputs, listed))
 
 
 def _read_all(ready: Prepared, given: Mapping[str, object], problems: list[InputProblem]) -> tuple[dict[str, Value], Units]:
@@ -115,8 +113,7 @@ def _read_all(ready: Prepared, given: Mapping[str, object], problems: list[Input
         except QuantityError as error:
             weighed = _read_weighed(ready, name, given[name]) if error.code == "wrong-dimension" else None
             if weighed is None:
-                stop = "" if error.instead else "."
-                problems.append(InputProblem(name, "unreadable", f"{asked.question}: {error.what}{stop}", f"{error.instead}." if error.instead else None))
+                problems.append(_unreadable(name, asked, error))
                 continue
             values[name], units = weighed, ready.weighed or units
         impossible = _impossible(asked, ready.limits[name], values[name], units.metric[name])
@@ -124,6 +121,12 @@ def _read_all(ready: Prepared, given: Mapping[str, object], problems: list[Input
             problems.append(InputProblem(name, "impossible", impossible))
             del values[name]
     return values, units
+
+
+def _unreadable(name: str, asked: Input, error: QuantityError) -> InputProblem:
+    if not error.instead:
+        return InputProblem(name, "unreadable", f"{asked.question}: {error.sentence}")
+    return InputProblem(name, "unreadable", f"{asked.question}: {error.what}", f"{error.instead}.")
 
 
 def _read(asked: Input, typed: object, wanted: Unit) -> Value:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import Any
 
 from generator.book.records.calculator import Calculator
-from generator.calculators.calculate import Calculation, InputProblem, Said, calculate, show_amount
+from generator.calculators.calculate import Calculation, InputProblem, Said, calculate, show_amount, unknown_input
 from generator.calculators.calculator_sentences import DIGITS, MOST_LISTED, SENTENCES
 from generator.calculators.prepared import Prepared, limit_si, prepared
 from generator.calculators.root_search import SEARCH, Meeting, meetings, points, side_of, with_extremes
@@ -60,8 +60,7 @@ def _none(start: Calculation, about: str, code: str, sentence: str) -> Calculati
 def _refusals(calculator: Calculator, wanted: Mapping[str, object], for_input: str, given: Mapping[str, object]) -> list[InputProblem]:
     asked = calculator.inputs.get(for_input)
     if asked is None:
-        listed = f"it takes {', '.join(calculator.inputs)}"
-        return [InputProblem(for_input, "unknown-input", f"There is no input '{for_input}'", suggestion(for_input, calculator.inputs, listed))]
+        return [unknown_input(calculator, for_input)]
     found = [
         InputProblem(name, "unknown-result", f"There is no result '{name}'", suggestion(name, calculator.results, 'it gives ' + ', '.join(calculator.results)))
         for name in wanted if name not in calculator.results

@@ -38,7 +38,8 @@ NOT_FOR_GRASS = {
     "no-product-for-grass": "No product for {grass} in the practice's file, so it has no price.",
     "no-product": "The practice's file has no product for this, so it has no price.",
 }
-FIGURES = {
+# What a plan may need of a grass, by the field that holds it.
+NEEDED_FIGURES = {
     "seed_rate": "a seed rate for a new lawn", "overseed_rate": "a seed rate over a living lawn",
     "establishment.from_seed": "a way to start it from seed", "establishment.from_runners": "a way to start it from runners",
 }

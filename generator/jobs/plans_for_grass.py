@@ -8,7 +8,7 @@ from generator.book.records.grass import Grass
 from generator.book.records.practice import OPEN_SITE
 from generator.book.records.renovation import Renovation
 from generator.jobs.job import Job, Records, Request, work_out
-from generator.jobs.job_sentences import FIGURES, NOT_FOR_GRASS
+from generator.jobs.job_sentences import NEEDED_FIGURES, NOT_FOR_GRASS
 from generator.season.season_cache import SeasonCache
 
 # Why a step is left out that whoever plans the job has crossed off; the page says the same.
@@ -56,7 +56,7 @@ def why_not(book: Book, plan: Renovation, grass: Grass) -> str | None:
             return _said("plan-task", plan, grass, task=book.tasks[task].name.lower(), how=operation.how)
     for field in plan.takes:
         if attrgetter(field)(grass) is None:
-            return _said("plan-figure", plan, grass, figure=FIGURES[field])
+            return _said("plan-figure", plan, grass, figure=NEEDED_FIGURES[field])
     return None
 
 
