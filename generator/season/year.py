@@ -13,7 +13,7 @@ from generator.season.growth import Growth, yearly_growth
 from generator.season.inputs import EngineRules
 from generator.season.water.need import water_need
 from generator.season.weather import WeatherYear, weather
-from generator.season.windows.every_kind import ByKind, WindowKind, windows_by_kind, with_doubts
+from generator.season.windows.every_kind import ByKind, WindowKind
 from generator.season.windows.limits import Year, slack_season, wet_season
 from generator.season.windows.main_windows import Windows, runs_of
 
@@ -56,7 +56,6 @@ class SeasonYear:
     rules: WindowRules
     weather: WeatherYear
     growth: Growth
-    water_need_mm: Daily
     view: Year
     windows: ByKind
     transition_night_c: float
@@ -71,6 +70,11 @@ class SeasonYear:
     def whole_degrees(self) -> bool:
         """Whether the normals are printed in whole degrees, so that a decimal would claim what was not measured."""
         return self.weather.temperature_step_c >= 1
+
+    @cached_property
+    def water_need_mm(self) -> Daily:
+        """What the grass needs beside rain [mm/day]."""
+        return water_need(self.weather.reference_evapotranspiration_mm, self.weather.effective_rain_mm, self.grass.crop_coefficient)
 
     @property
     def renovation(self) -> Windows:
@@ -186,13 +190,8 @@ def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules) -
     here, of_group = weather(climate, site, rules.soil, rules.frost), rules.windows[grass.group]
     growth = yearly_growth(here.days.mean_c, grass.growth_key)
     view = Year(here, growth, here.frost(ground=grass.surface_running), grass.surface_running, grass.optimum_c)
-
-    def windows_of(other: Year) -> ByKind:
-        return windows_by_kind(other, grass, of_group, rules.oversowing, rules.pre_emergent)
-
     return SeasonYear(
         grass=grass, rules=of_group, weather=here, growth=growth, view=view,
-        water_need_mm=water_need(here.reference_evapotranspiration_mm, here.effective_rain_mm, grass.crop_coefficient),
-        windows=with_doubts(windows_of(view), view, grass, windows_of),
+        windows=ByKind(view, grass, of_group, rules.oversowing, rules.pre_emergent),
         transition_night_c=rules.oversowing.transition_night_c, largest_share_removed=rules.largest_share_removed,
     )

@@ -53,7 +53,7 @@ def test_a_figure_of_a_task_means_the_same_in_any_unit(task: str, name: str) -> 
 def flat(rules: EngineRules) -> dict[str, float]:
     """What tasks' figures decide."""
     feed, seldom = asdict(rules.feed), asdict(rules.pre_emergent)
-    return {**feed, **seldom, "removed": rules.largest_share_removed, "ryegrass": rules.oversowing.soil_c}
+    return {**feed, **seldom, "removed": rules.largest_share_removed, "ryegrass": rules.oversowing.night_c}
 
 
 def test_a_unit_of_another_kind_is_no_amount() -> None:

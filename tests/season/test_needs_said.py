@@ -145,7 +145,9 @@ def test_what_no_morning_takes_in_is_cut_down_to_what_it_does():
 
 def test_days_between_waterings_are_the_depth_over_the_day_s_need():
     """Rounded down to whole days, never less than one; rain is enough where that is more than four weeks."""
-    year = replace(season(COUCH, "perth"), water_need_mm=(2.0,) * DAYS)
+    usual = season(COUCH, "perth")
+    evaporates = (2.0 / usual.grass.crop_coefficient,) * DAYS
+    year = replace(usual, weather=replace(usual.weather, reference_evapotranspiration_mm=evaporates, effective_rain_mm=(0.0,) * DAYS))
     assert LONGEST_GAP_DAYS == 28
     for depth_mm, gap in ((7, 3), (1, 1), (2, 1), (8, 4), (56, 28), (57, None)):
         assert set(days_between(year, depth_mm)) == {gap}, depth_mm

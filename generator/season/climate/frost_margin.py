@@ -12,8 +12,9 @@ MID_MONTH = tuple(start + length / 2 - 0.5 for start, length in zip(MONTH_STARTS
 # Rounds of matching the published frost nights: each month is solved in turn while its neighbours stand still, and
 # neighbours meet only at the ends of the month, so the error shrinks about fivefold a round.
 MATCHING_ROUNDS = 8
-BISECTIONS = 24
 LARGEST_SHIFT_K = 6.0
+# A shift that moves less than this is found: the nights of a month then change by less than a thousandth.
+SETTLED_K = 1e-4
 
 
 @dataclass(frozen=True)
@@ -66,8 +67,11 @@ def threshold_shift(climate: Climate, soil: Soil, rules: FrostRules, ground: boo
     deviation = minimum_spread(climate, rules)
     shifts = [0.0] * 12
     for _ in range(MATCHING_ROUNDS):
+        before = tuple(shifts)
         for month, nights in enumerate(counted):
             shifts[month] = _month_shift(month, nights, shifts, minimum, deviation, threshold)
+        if max(abs(now - then) for now, then in zip(shifts, before)) < SETTLED_K:
+            break
     return _between_months(shifts)
 
 
@@ -75,13 +79,13 @@ def _month_shift(
     month: int, nights: float, shifts: Sequence[float], minimum: Daily, deviation: Daily, threshold: float
 ) -> float:
     """The shift [K] at mid-month that gives this month its frost nights, its neighbours' shifts standing still."""
-    trial = list(shifts)
+    alone = [float(other == month) for other in range(12)]
+    neighbours = [0.0 if other == month else shift for other, shift in enumerate(shifts)]
+    # Each night's margin without this month's shift [K], how much of that shift it takes, and its spread [K].
+    nightly = [(threshold + _shift_on(day, neighbours) - minimum[day], _shift_on(day, alone), deviation[day]) for day in month_days(month)]
 
     def nights_with(shift: float) -> float:
-        trial[month] = shift
-        return fsum(
-            below(threshold + _shift_on(day, trial) - minimum[day], deviation[day]) for day in month_days(month)
-        )
+        return fsum(below(margin + shift * taken, spread) for margin, taken, spread in nightly)
 
     # A printed 0.0 says fewer than half the last digit, 0.05 nights; a full month cannot be exceeded either.
     if nights < 0.05:
@@ -90,7 +94,7 @@ def _month_shift(
         nights = 0.05
     nights = min(nights, MONTH_LENGTHS[month] - 0.05)
     low, high = -LARGEST_SHIFT_K, LARGEST_SHIFT_K
-    for _ in range(BISECTIONS):
+    while high - low > SETTLED_K:
         middle = (low + high) / 2
         low, high = (middle, high) if nights_with(middle) < nights else (low, middle)
     return (low + high) / 2

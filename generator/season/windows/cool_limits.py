@@ -31,7 +31,10 @@ def _growing_limit(year: Year, rules: WindowRules) -> Limit:
 
     return Limit(
         "growing",
-        tuple(not year.is_warming(day) or mean[day] >= year.optimum_c or part[day] >= rules.open_share for day in range(DAYS)),
+        tuple(
+            not warming or value >= year.optimum_c or of_best >= rules.open_share
+            for warming, value, of_best in zip(year.climate.warming, mean, part, strict=True)
+        ),
         opens, None, because("too-slow-all-year"),
     )
 
@@ -39,8 +42,9 @@ def _growing_limit(year: Year, rules: WindowRules) -> Limit:
 def cold_limit(year: Year, rules: WindowRules, germination_days: int) -> Limit:
     """The depth of winter is no time for it, and as the year cools the soil must stay warm enough until seed is up."""
     mean, soil = year.climate.mean_c, year.climate.soil_c
-    deep = tuple(value <= min(mean) + rules.turn_k for value in mean)
-    cold = tuple(not year.is_warming(day) and soil[day] < rules.seed_soil_c for day in range(DAYS))
+    deep_winter = min(mean) + rules.turn_k
+    deep = tuple(value <= deep_winter for value in mean)
+    cold = tuple(not warming and value < rules.seed_soil_c for warming, value in zip(year.climate.warming, soil, strict=True))
     bad = tuple(map(max, deep, cold))
     mark, weeks = limit_degrees(rules.seed_soil_c), weeks_said(germination_days)
 

@@ -1,8 +1,8 @@
 """Every kind of window of one grass at one site, and what whole degrees leave undecided where there is none."""
 
-from collections.abc import Callable
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from typing import Literal
+from typing import Literal, get_args
 
 from generator.season.engine_rules import GrassSeason, OversowingRules, PreEmergentRules, WindowRules
 from generator.season.growth import yearly_growth
@@ -12,7 +12,7 @@ from generator.season.windows.main_windows import Windows, windows
 from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
 
 WindowKind = Literal["renovation", "overseeding", "light_renovation", "oversowing", "pre_emergent"]
-ByKind = dict[WindowKind, Windows]
+KINDS: tuple[WindowKind, ...] = get_args(WindowKind)
 
 NO_SEED_INTO_WARM = because("no-seed-into-warm")
 
@@ -20,35 +20,58 @@ NO_SEED_INTO_WARM = because("no-seed-into-warm")
 BY_NATURE = (NO_SEED_INTO_WARM, NOT_OVERSOWN, NOT_INTO_COOL, NO_FIGURE)
 
 
-def windows_by_kind(
-    year: Year, grass: GrassSeason, rules: WindowRules, sowing: OversowingRules, before_weeds: PreEmergentRules | None
-) -> ByKind:
-    """The windows of each kind, or the reason why there is none. Every series of `year` is 365 days from 1 January."""
-    return {
-        "renovation": windows(year, rules, grass, grass.recovery_weeks, sown=True),
-        "overseeding": windows(year, rules, grass, rules.seedling_weeks[0], sown=True) if grass.group == "cool" else Windows((), NO_SEED_INTO_WARM),
-        "light_renovation": windows(year, rules, grass, grass.light_recovery_weeks, sown=False),
-        "oversowing": oversowing(year, grass.oversown, rules, sowing),
-        "pre_emergent": pre_emergent(year, before_weeds, rules.turn_k),
-    }
+class ByKind(Mapping[WindowKind, Windows]):
+    """The windows of each kind of a year, or the reason why there is none; each kind is worked out when it is first asked for.
 
-
-def with_doubts(found: ByKind, year: Year, grass: GrassSeason, windows_of: Callable[[Year], ByKind]) -> ByKind:
-    """The same, but saying of a missing window that half a printed degree would give one.
-
-    windows_of: the windows of each kind for another year.
-    Only where normals are printed in whole degrees. Frost is left as it stands.
+    Where normals are printed in whole degrees, a missing window says if half a printed degree would give one; frost is left as it stands.
     """
-    doubtful = {kind: each.why_none for kind, each in found.items() if each.why_none is not None and each.why_none not in BY_NATURE}
-    if year.weather.temperature_step_c < 1 or not doubtful:
+
+    def __init__(
+        self, year: Year, grass: GrassSeason, rules: WindowRules, sowing: OversowingRules, before_weeds: PreEmergentRules | None
+    ) -> None:
+        self._year, self._grass, self._rules = year, grass, rules
+        self._sowing, self._before_weeds = sowing, before_weeds
+        self._found: dict[WindowKind, Windows] = {}
+
+    def __getitem__(self, kind: WindowKind) -> Windows:
+        if kind not in self._found:
+            if kind not in KINDS:
+                raise KeyError(kind)
+            self._found[kind] = self._with_doubt(kind, self._of(self._year, kind))
+        return self._found[kind]
+
+    def __iter__(self) -> Iterator[WindowKind]:
+        return iter(KINDS)
+
+    def __len__(self) -> int:
+        return len(KINDS)
+
+    def _of(self, year: Year, kind: WindowKind) -> Windows:
+        grass, rules = self._grass, self._rules
+        match kind:
+            case "renovation":
+                return windows(year, rules, grass, grass.recovery_weeks, sown=True)
+            case "overseeding":
+                return windows(year, rules, grass, rules.seedling_weeks[0], sown=True) if grass.group == "cool" else Windows((), NO_SEED_INTO_WARM)
+            case "light_renovation":
+                return windows(year, rules, grass, grass.light_recovery_weeks, sown=False)
+            case "oversowing":
+                return oversowing(year, grass.oversown, rules, self._sowing)
+            case "pre_emergent":
+                return pre_emergent(year, self._before_weeds, rules.turn_k)
+
+    def _with_doubt(self, kind: WindowKind, found: Windows) -> Windows:
+        why = found.why_none
+        if why is None or why in BY_NATURE or self._year.weather.temperature_step_c < 1:
+            return found
+        half = self._year.weather.temperature_step_c / 2
+        for shift, code in ((half, "undecided-warmer"), (-half, "undecided-cooler")):
+            moved = self._of(self._moved(shift), kind).windows
+            if moved:
+                return Windows((), because(code, why=why, first=Day(moved[0].first), last=Day(moved[0].last)), undecided=True)
         return found
-    half = year.weather.temperature_step_c / 2
-    answer = dict(found)
-    for shift, code in ((half, "undecided-warmer"), (-half, "undecided-cooler")):
-        moved = year.weather.moved(shift)
-        other = windows_of(replace(year, weather=moved, growth=yearly_growth(moved.days.mean_c, grass.growth_key)))
-        for kind, why in doubtful.items():
-            if other[kind].windows and not answer[kind].undecided:
-                window = other[kind].windows[0]
-                answer[kind] = Windows((), because(code, why=why, first=Day(window.first), last=Day(window.last)), undecided=True)
-    return answer
+
+    def _moved(self, shift_k: float) -> Year:
+        """The year with its temperatures moved [K]."""
+        moved = self._year.weather.moved(shift_k)
+        return replace(self._year, weather=moved, growth=yearly_growth(moved.days.mean_c, self._grass.growth_key))

@@ -89,10 +89,13 @@ def clear_for(bad: Sequence[bool], days: Sequence[int]) -> Flags:
 def days_until(flags: Iterable[bool]) -> tuple[int, ...]:
     """From each day of the year on, the days to the first that is flagged: 0 on such a day, NEVER_DAYS where there is none."""
     year = tuple(flags)
-    ahead, found = NEVER_DAYS, [NEVER_DAYS] * DAYS
-    for day in reversed(range(2 * DAYS)):  # Twice round, so that the end of the year sees the start of the next.
-        ahead = 0 if year[day % DAYS] else min(ahead + 1, NEVER_DAYS)
-        found[day % DAYS] = ahead
+    if not any(year):
+        return (NEVER_DAYS,) * DAYS
+    # From the day after the last flagged one backwards round the year, so that its end sees the start of the next.
+    last = max(day for day in range(DAYS) if year[day])
+    found = [0] * DAYS
+    for day in range(last + DAYS, last, -1):
+        found[day % DAYS] = 0 if year[day % DAYS] else found[(day + 1) % DAYS] + 1
     return tuple(found)
 
 

@@ -53,14 +53,16 @@ def pre_emergent(year: Year, rules: PreEmergentRules | None, turn_k: float) -> W
     if rules is None:
         return Windows((), NO_FIGURE)
     soil = year.climate.soil_c
-    lowest, highest = year.degrees(min(soil)), year.degrees(max(soil))
+    coldest = min(soil)
+    lowest, highest = year.degrees(coldest), year.degrees(max(soil))
     # Where winter soil is hardly colder than that, summer grass waits for it to have warmed a little.
-    latest = rules.latest_soil_c if min(soil) > rules.latest_soil_c else max(rules.latest_soil_c, min(soil) + 2 * turn_k)
+    latest = rules.latest_soil_c if coldest > rules.latest_soil_c else max(rules.latest_soil_c, coldest + 2 * turn_k)
+    warm_enough = max(rules.earliest_soil_c, coldest + turn_k)
     early, late, usual = (limit_degrees(mark) for mark in (rules.earliest_soil_c, latest, rules.usual_soil_c))
     limits = [
         _half_of_the_year(year, warming=True),
         Limit(
-            "soil warm enough", tuple(value >= rules.earliest_soil_c and value >= min(soil) + turn_k for value in soil),
+            "soil warm enough", tuple(value >= warm_enough for value in soil),
             lambda day: because("soil-warmed", soil=year.degrees(soil[day]), usual=usual), None,
             because("soil-never-warms", mark=early, highest=highest),
         ),
@@ -104,7 +106,7 @@ def _half_of_the_year(year: Year, warming: bool) -> Limit:
         return because(turned, mean=year.degrees(mean[day]), week=count(week_number(day)))
 
     return Limit(
-        "warming" if warming else "cooling", tuple(year.is_warming(day) == warming for day in range(DAYS)),
+        "warming" if warming else "cooling", tuple(each == warming for each in year.climate.warming),
         says, lambda day: says(day + 1), because("never-turns"),
     )
 

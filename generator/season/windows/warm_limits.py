@@ -1,7 +1,7 @@
 """What must hold for warm-season turf to be opened up on a day: it is green, frost is past, and it closes again in time."""
 
 from collections.abc import Sequence
-from itertools import accumulate
+from itertools import accumulate, cycle, islice
 
 from generator.season.calendar_days import DAYS, week_number
 from generator.season.engine_rules import WindowRules
@@ -41,7 +41,7 @@ def slowing(year: Year, rules: WindowRules) -> Flags:
     """Days after the height of summer on which growth is too slow to close an opened surface."""
     if never_slows(year, rules):
         return (False,) * DAYS
-    return tuple(not year.is_warming(day) and year.growth.swing[day] < rules.slow_share for day in range(DAYS))
+    return tuple(not warming and swing < rules.slow_share for warming, swing in zip(year.climate.warming, year.growth.swing, strict=True))
 
 
 def days_to_close(year: Year, rules: WindowRules, recovery_weeks: float, longest_weeks: float) -> tuple[int | None, ...]:
@@ -53,18 +53,13 @@ def days_to_close(year: Year, rules: WindowRules, recovery_weeks: float, longest
     assumption of data/season-groups.yml.
     """
     rate = [min(1.0, potential / rules.full_recovery_potential) for potential in year.growth.potential]
-    running, need = (0.0, *accumulate(rate)), recovery_weeks * 7
     longest, slow = int(longest_weeks * 7), days_until(slowing(year, rules))
-
-    def grown(day: int) -> float:
-        years, rest = divmod(day, DAYS)
-        return years * running[DAYS] + running[rest]
-
+    grown, need = (0.0, *accumulate(islice(cycle(rate), DAYS + longest))), recovery_weeks * 7
     found: list[int | None] = []
     ahead = 0
     for day in range(DAYS):
         ahead = max(ahead - 1, 0)  # Begun a day later, it closes no earlier.
-        while ahead <= longest and grown(day + ahead) - grown(day) < need:
+        while ahead <= longest and grown[day + ahead] - grown[day] < need:
             ahead += 1
         found.append(ahead if ahead <= longest and slow[day] > ahead else None)
     return tuple(found)
@@ -82,7 +77,7 @@ def _spring_limit(year: Year, rules: WindowRules) -> Limit:
         )
 
     return Limit(
-        "spring", tuple(always or not year.is_warming(day) or risen[day] >= rules.open_rise for day in range(DAYS)), opens, None,
+        "spring", tuple(always or not warming or part >= rules.open_rise for warming, part in zip(year.climate.warming, risen, strict=True)), opens, None,
         because("never-turns"),
     )
 
@@ -93,7 +88,7 @@ def _green_limit(year: Year, rules: WindowRules) -> Limit | None:
     if mark is None or min(soil) > rules.dormant_soil_c:
         return None
     return Limit(
-        "green", tuple(not year.is_warming(day) or soil[day] >= mark for day in range(DAYS)),
+        "green", tuple(not warming or value >= mark for warming, value in zip(year.climate.warming, soil, strict=True)),
         lambda day: because("greened-up", soil=year.degrees(soil[day]), mark=limit_degrees(mark)), None,
         because("never-greens-up", mark=limit_degrees(mark)),
     )
