@@ -1,7 +1,7 @@
 """The sun at a latitude, day by day."""
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from math import radians
 
 from generator.season.calendar_days import DAYS
@@ -32,16 +32,23 @@ def sun(latitude_deg: float) -> Sun:
     """
     latitude = radians(latitude_deg)
     radiation, daylight, length = [], [], []
-    for day in range(1, DAYS + 1):
-        declination = EQUATIONS["solar-declination"].evaluate(day_of_year=day)
+    for declination, inverse_distance, sine in _year_of_the_earth():
         angle = EQUATIONS["sunset-hour-angle"].evaluate(latitude=latitude, solar_declination=declination)
         watts = EQUATIONS["extraterrestrial-radiation"].evaluate(
-            latitude=latitude, solar_declination=declination, sunset_hour_angle=angle,
-            inverse_distance=EQUATIONS["inverse-distance"].evaluate(day_of_year=day),
+            latitude=latitude, solar_declination=declination, sunset_hour_angle=angle, inverse_distance=inverse_distance,
         )
         # Polar night leaves a trace below zero, of rounding.
         radiation.append(max(0.0, from_si(watts, unit("MJ/m2/day"))))
         daylight.append(from_si(EQUATIONS["daylight"].evaluate(sunset_hour_angle=angle), unit("h")))
-        sine = EQUATIONS["sine-of-seasons-declination"].evaluate(day_of_year=day)
         length.append(from_si(EQUATIONS["day-length"].evaluate(latitude=latitude, sine_of_declination=sine), unit("h")))
     return Sun(tuple(radiation), tuple(daylight), tuple(length))
+
+
+@cache
+def _year_of_the_earth() -> tuple[tuple[float, float, float], ...]:
+    """For each day what no latitude changes: solar declination [rad], inverse distance [1], sine of the seasons' declination [1]."""
+    names = ("solar-declination", "inverse-distance", "sine-of-seasons-declination")
+    declination, inverse_distance, sine = (
+        tuple(EQUATIONS[name].evaluate(day_of_year=day) for day in range(1, DAYS + 1)) for name in names
+    )
+    return tuple(zip(declination, inverse_distance, sine, strict=True))
