@@ -11,6 +11,7 @@ from generator.season.calendar_days import DAYS
 from generator.season.climate.frost import Frost
 from generator.season.reasons import Day, Reason, Several, Value, because, both, count
 from generator.season.windows.main_windows import runs_of
+from generator.season.winter import killed_by_winter
 from generator.season.year import SeasonYear
 
 Side = Literal["before", "after"]
@@ -62,6 +63,8 @@ def stretches(season: SeasonYear, kind: PlanWindow) -> tuple[tuple[Stretch, ...]
             Stretch(each.first, each.best, each.last, each.why, both(each.why_first), both(each.why_last))
             for each in found.windows
         ), found.why_none
+    if killed := killed_by_winter(season.weather, season.grass):
+        return (), killed
     runs = runs_of([name in GROWING for name in season.classes])
     if not runs:
         return (), because("never-grows-strongly")

@@ -20,7 +20,8 @@ class GrassSeason:
     back from, so ground frost counts. crop_coefficient: share of reference evapotranspiration it uses [1]. oversown: winter
     ryegrass may be sown into it. growth_base_c: base of its growing degree days [°C]. mowing_height_mm: as kept at home [mm].
     leaf_growth_mm_per_day: height it gains in a day of full growth [mm/day]. allowable_depletion: share of the soil's water it
-    may use before it is watered [1]. nitrogen_g_per_m2: in a year, the least, the usual and the most [g/m²].
+    may use before it is watered [1]. nitrogen_g_per_m2: in a year, the least, the usual and the most [g/m²]. winter_kill_c: nights below
+    which it does not last, and below which winter begins to kill some of it [°C]; None where nothing is known, or nothing here is as cold.
     """
 
     id: str
@@ -39,6 +40,7 @@ class GrassSeason:
     leaf_growth_mm_per_day: float
     allowable_depletion: float
     nitrogen_g_per_m2: tuple[float, float, float]
+    winter_kill_c: tuple[float, float] | None = None
 
     @property
     def growth_key(self) -> tuple[float, float, bool]:

@@ -10,6 +10,7 @@ from generator.book.records.practice import SeasonGroups
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
 from generator.book.records.task import Task
 from generator.season.climate.climate import Climate, Site, Soil
+from generator.season.climate.coldest_night import zone_middle_c
 from generator.season.climate.frost_margin import FrostRules
 from generator.season.engine_rules import FeedRules, GrassSeason, Group, OversowingRules, PreEmergentRules, SoilWater, WindowRules
 from generator.season.task_figures import FEED_CEILING, LARGEST_SHARE_REMOVED, LIGHT_DRESSING, PRE_EMERGENT_SOIL, SLOW_RELEASE_SHARE, SOLUBLE_FEED_CEILING, TASK_FIGURES
@@ -53,6 +54,7 @@ def climate_of(place: Place) -> Climate:
         temperature_step_c=normals.temperature_step_c,
         sunshine_h_per_day=normals.sunshine_h_per_day,
         relative_humidity_3pm_percent=normals.relative_humidity_3pm_percent,
+        coldest_night_c=zone_middle_c(place.hardiness.zone) if place.hardiness else None,
     )
 
 
@@ -77,7 +79,15 @@ def grass_season_of(identifier: str, grass: Grass, groups: SeasonGroups) -> Gras
         leaf_growth_mm_per_day=group.leaf_growth.measured_in("mm/day").default,
         allowable_depletion=group.allowable_depletion.measured_in("1").default,
         nitrogen_g_per_m2=grass.nitrogen_per_year.measured_in("g/m2"),
+        winter_kill_c=_winter_kill(grass),
     )
+
+
+def _winter_kill(grass: Grass) -> tuple[float, float] | None:
+    if grass.winter_kill is None:
+        return None
+    least, _, most = grass.winter_kill.measured_in("°C")
+    return least, most
 
 
 def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = None) -> EngineRules:

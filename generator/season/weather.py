@@ -6,6 +6,7 @@ from functools import cached_property, lru_cache
 from generator.season.calendar_days import WEEKS, week_days, weekly_means, weekly_sums
 from generator.season.climate.climate import Climate, Daily, DailyClimate, Site, Soil, daily_climate
 from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C
+from generator.season.climate.coldest_night import coldest_night_c
 from generator.season.climate.frost import Frost, frost
 from generator.season.climate.frost_margin import FrostRules
 from generator.season.climate.sun import sun
@@ -33,7 +34,7 @@ class WeeklyWeather:
 
 @dataclass(frozen=True)
 class WeatherYear:
-    """normals, site, soil: what it is made from. days: temperatures and rain. Daily series are 365 values from 1 January.
+    """normals, site, soil, frost_rules: what it is made from. days: temperatures and rain. Daily series are 365 values from 1 January.
 
     air_frost, ground_frost: frosts of the screen and of the grass itself. daylight_h: from sunrise to sunset [h]. effective_rain_mm: the
     part of the rain that grass can use [mm/day].
@@ -42,6 +43,7 @@ class WeatherYear:
     normals: Climate
     site: Site
     soil: Soil
+    frost_rules: FrostRules
     days: DailyClimate
     air_frost: Frost
     ground_frost: Frost
@@ -54,6 +56,11 @@ class WeatherYear:
     def temperature_step_c(self) -> float:
         """How finely the normals are printed [K]."""
         return self.normals.temperature_step_c
+
+    @cached_property
+    def coldest_night_c(self) -> float:
+        """The screen minimum that half of all years fall below [°C]."""
+        return coldest_night_c(self.normals, self.soil, self.frost_rules) + self.site.minimum_offset_k
 
     def frost(self, ground: bool) -> Frost:
         return self.ground_frost if ground else self.air_frost
@@ -108,7 +115,7 @@ def weather(normals: Climate, site: Site, soil: Soil, frost_rules: FrostRules) -
     """The weather at a site of a place; each series says its own source."""
     air, ground = (frost(normals, site, soil, frost_rules, ground=flag) for flag in (False, True))
     return WeatherYear(
-        normals=normals, site=site, soil=soil, days=daily_climate(normals, site, soil), air_frost=air, ground_frost=ground,
+        normals=normals, site=site, soil=soil, frost_rules=frost_rules, days=daily_climate(normals, site, soil), air_frost=air, ground_frost=ground,
         daylight_h=sun(normals.latitude_deg).day_length_h,
         reference_evapotranspiration_mm=reference_evapotranspiration(normals, site, soil),
         evapotranspiration_method=evapotranspiration_method(normals), effective_rain_mm=effective_rain(normals.rain_mm),

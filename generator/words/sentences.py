@@ -49,6 +49,10 @@ SENTENCES = {
     "before-soil-cold": "the soil cools below {mark} in week {week}",
     "before-soil-cold-for-seed": "seed needs {days} days to come up, and in week {week} the soil cools below {mark}",
     "too-cold-all-year": "the soil is never warm enough long enough: seed wants {mark} or more",
+    "killed-by-winter": "winter kills it here: the coldest night of a usual year is about {coldest}, and it does not last below {least}",
+    "winter-may-kill": (
+        "a usual winter may kill some of it here: the coldest night of a usual year is about {coldest}, and damage begins at about {begins}"
+    ),
     # Frost.
     "of-frost": "frost", "of-ground-frost": "ground-frost",
     "frost-past": "from week {week} the chance of a {kind} night in the {weeks} weeks that follow is {chance}, no longer above {risk}",

@@ -56,6 +56,10 @@ class Operation(Sourced):
 
 class WeedStatus(Statement):
     country: CountryId
+    regions: tuple[Word, ...] = Field(default=(), description="Only in these, by the region that places give; everywhere in the country when left out.")
+    declared: bool = Field(
+        default=False, description="True where a law or regulation forbids or limits growing, moving or selling it. Plans and calendars there say so first."
+    )
     ask: Sentence | None = Field(
         default=None, description="The authority to ask before planting or carting it, where it is not the one that data/key.yml names."
     )
@@ -108,6 +112,13 @@ class Grass(Record):
     germination: Annotated[Figure, Measured("day", 0, 120)] | None = Field(default=None, description="Days until its seed is up. Leave out if not sown.")
     recovery: Duration = Field(description="Weeks of growing weather to full cover after its usual renovation.")
     season: Season = Season()
+    winter_kill: Temperature | None = Field(
+        default=None,
+        description=(
+            "Coldest night of a year that it lives through: below `high` winter begins to kill some of it, below `low` it does not last. "
+            "Leave out for grass that no winter here kills."
+        ),
+    )
     tolerance: Tolerances
     operations: dict[TaskId, Operation] = Field(
         description="Level by task id, for every operation a renovation may use."

@@ -54,6 +54,15 @@ class Normals(Record):
     )
 
 
+class Hardiness(Record):
+    """How cold its winters get, by the open standard of the United States' department of agriculture."""
+
+    zone: Annotated[str, StringConstraints(pattern=r"^([1-9]|1[0-3])[ab]$")] = Field(
+        description="Half zone of 5 °F that holds the mean of each year's coldest night: 8a."
+    )
+    source: PublishedId
+
+
 class Place(Record):
     name: Word
     region: Word
@@ -64,6 +73,7 @@ class Place(Record):
     climate_kind: Word = Field(description="In plain words: inland with frost.")
     summary: Sentence
     normals: Normals
+    hardiness: Hardiness | None = Field(default=None, description="Leave out where nobody publishes it; it is then worked out from the normals.")
     notes: tuple[Sentence, ...] = Field(default=(), description="Limits of the record a reader should know.")
 
 

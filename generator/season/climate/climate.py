@@ -21,7 +21,8 @@ class Climate:
 
     Temperatures are screen temperatures [°C]; rain is a monthly total [mm]; `frost_days` counts nights a month at or
     below 0 °C, `cold_days_at_or_below_2c` the same at 2 °C; sunshine is hours of a mean day, humidity that of 15:00 [%].
-    None where the source does not say. `temperature_step_c` is the last printed step, 0.1 or 1.
+    None where the source does not say. `temperature_step_c` is the last printed step, 0.1 or 1. `coldest_night_c`: the published
+    mean of each year's coldest night [°C].
     """
 
     latitude_deg: float
@@ -35,6 +36,7 @@ class Climate:
     temperature_step_c: float = 0.1
     sunshine_h_per_day: Twelve | None = None
     relative_humidity_3pm_percent: Twelve | None = None
+    coldest_night_c: float | None = None
 
     def __post_init__(self) -> None:
         if faults := climate_faults(self, self.latitude_deg):

@@ -120,6 +120,18 @@ def frost(climate: Climate, site: Site, soil: Soil, rules: FrostRules, ground: b
     if ground:
         # Two counts matched apart may cross by a few hundredths of a night; an air frost is a ground frost too.
         margins = tuple(map(max, margins, _margins(climate, site, soil, rules, ground=True)))
+    return _of_margins(margins, climate, rules)
+
+
+def chance_of_any_below(margins: Daily, climate: Climate, rules: FrostRules) -> float:
+    """Chance, 0 to 1, that any night of a year falls below a mark that stands so far above each night's mean minimum.
+
+    margins: 365, in standard deviations of the minimum. Source: as `frost`.
+    """
+    return _of_margins(margins, climate, rules).chance_of_any(0, DAYS)
+
+
+def _of_margins(margins: Daily, climate: Climate, rules: FrostRules) -> Frost:
     if max(margins) < TABLE_FROM:
         return _NEVER
     return Frost(tuple(_kind_of_year(colder, share, margins, climate, rules) for colder, share in KINDS_OF_YEAR))

@@ -9,6 +9,7 @@ from generator.season.growth import yearly_growth
 from generator.season.reasons import Day, because
 from generator.season.windows.limits import Year
 from generator.season.windows.main_windows import Windows, windows
+from generator.season.winter import killed_by_winter
 from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
 
 WindowKind = Literal["renovation", "overseeding", "light_renovation", "oversowing", "pre_emergent"]
@@ -37,7 +38,8 @@ class ByKind(Mapping[WindowKind, Windows]):
         if kind not in self._found:
             if kind not in KINDS:
                 raise KeyError(kind)
-            self._found[kind] = self._with_doubt(kind, self._of(self._year, kind))
+            killed = killed_by_winter(self._year.weather, self._grass)
+            self._found[kind] = Windows((), killed) if killed else self._with_doubt(kind, self._of(self._year, kind))
         return self._found[kind]
 
     def __iter__(self) -> Iterator[WindowKind]:

@@ -103,7 +103,8 @@ def windows(year: Year, rules: WindowRules, grass: GrassSeason, recovery_weeks: 
         return Windows((), why_none(rule_list, found, rules.shortest_weeks))
     main = max(long_enough, key=lambda window: _merit(year, rules, window))
     ordered = sorted(long_enough, key=lambda window: (window is not main, window.first))
-    return Windows(tuple(_marked(window, window is main, year, rules, days) for window in ordered), None)
+    risk = risked_in_winter(year.weather, grass)
+    return Windows(tuple(_marked(replace(window, notes=(risk,) if risk else ()), window is main, year, rules, days) for window in ordered), None)
 
 
 def _merit(year: Year, rules: WindowRules, window: Window) -> tuple[bool, int]:
