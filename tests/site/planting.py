@@ -37,7 +37,7 @@ LOOKED_UP = (
 )
 # What is put in where a record says nothing: a text, a list of them, a sentence with its source, a list of those, an address.
 _SAID = {"text": "A text.", "source": "assumption"}
-_FILLERS = ("A text.", ["A text."], _SAID, [_SAID], "https://lawns.example/")
+_FILLERS = ("A text.", ["A text."], {"AU": "A text."}, _SAID, [_SAID], "https://lawns.example/")
 
 
 @dataclass(frozen=True)

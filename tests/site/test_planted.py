@@ -156,7 +156,7 @@ SAMPLE = (
 
 # A month and a day, a country's letters, a number to ring, and a figure for a field of a calculator: each has a form of its own.
 PATTERNED = {
-    "season-groups.published.first", "season-groups.published.last", "services.countries.key", "services.countries.*.lines.*.number",
+    "season-groups.published.first", "season-groups.published.last", "countries.key", "services.countries.*.lines.*.number",
     "calculators.published.fills.key", "calculators.published.fills.*",
 }
 

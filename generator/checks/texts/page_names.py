@@ -10,7 +10,7 @@ from generator.findings import Finding, Where
 # Kind -> pages that stand in its folder of the site beside those of its records.
 TAKEN = {
     "grasses": ("index", "key"), "tasks": ("index",), "cautions": ("index",), "calculators": ("index",), "renovations": ("index",),
-    "aftercare": ("index", "maker"), "problems": ("index",), "answers": ("index",),
+    "aftercare": ("index", "maker"), "places": ("index",), "problems": ("index",), "answers": ("index",),
 }  # fmt: skip
 
 
