@@ -10,7 +10,7 @@ from generator.formula import plain_sum
 from generator.jobs.amounts import Purchased, Spoil, Worked
 from generator.jobs.job import Job, JobStep, NeededGear
 from generator.jobs.price import Cost
-from generator.words.reason_text import text
+from generator.words.reason_text import plain, said, sentence, text
 
 WIDTH = 100
 
@@ -18,8 +18,11 @@ WIDTH = 100
 def job_text(job: Job, plan: str, grass: str, place: str, us: bool = False) -> str:
     """The job for reading: the window, the steps by date, what to buy, what to book, what is left out and why. us: the window's reason in US units."""
     lines = [f"{plan}: {grass}, {place}, {figures(job.request.area_m2, 1)} m2", ""]
+    first = [plain(sentence(said(each)), us) for each in job.first]
+    for said_first in first:
+        lines += [_wrapped(said_first), ""]
     lines += [_wrapped(f"{'In' if job.verdict.inside else 'Outside'} the window. {text(job.verdict.why, us)}"), ""]
-    if not job.verdict.inside:
+    if job.what_then and (job.first or not job.verdict.inside):
         lines += [*(fill(each.text, WIDTH, initial_indent="  - ", subsequent_indent="    ") for each in job.what_then), ""]
     lines += [f"Any frost in the four weeks from {day(job.request.on)}: {round(job.verdict.frost_chance * 100)} %.", ""]
     for wait in job.settling:
@@ -27,7 +30,7 @@ def job_text(job: Job, plan: str, grass: str, place: str, us: bool = False) -> s
     lines.append("Steps")
     for each in job.steps:
         lines += _step(each)
-    lines += _section("To buy", [purchase_words(each) for each in job.shopping])
+    lines += _section("To buy", [*first, *(purchase_words(each) for each in job.shopping)])
     lines += _section("To carry away", _spoil(job.spoil))
     lines += _section("Gear", [_gear(each) for each in job.gear])
     lines += _section("Water", _water(job))

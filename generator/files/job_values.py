@@ -9,17 +9,19 @@ from generator.jobs.job import Job, JobStep, NeededGear, Settling, WateringDay
 from generator.jobs.price import Cost
 from generator.jobs.window_answer import Verdict
 from generator.season.calendar_days import month_and_day
-from generator.words.reason_text import text
+from generator.words.reason_text import plain, said, sentence, text
 
 
 def job_values(job: Job) -> dict[str, Any]:
-    """{"window", "steps", "left_out", "shopping", "gear", "cost", "spoil_m3", "spoil_bags", "spoil_trailer_loads", "water", "first_possible"}; dates are ISO 8601.
+    """{"first", "window", "steps", "left_out", "shopping", "gear", "cost",
+    "spoil_m3", "spoil_bags", "spoil_trailer_loads", "water", "first_possible"}; dates are ISO 8601.
 
     steps: by date, each {date, day, task, id, title, ...}; quantities are those of `swardbook calc`.
     """
     return {
         "on": job.request.on.isoformat(),
         "area_m2": job.request.area_m2,
+        "first": [plain(sentence(said(each))) for each in job.first],
         "window": {**_window(job.verdict), "what_then": [each.text for each in job.what_then]},
         "steps": [_step(each) for each in job.steps],
         "left_out": [{"id": each.step.id, "task": each.step.task, "title": each.step.title, "why": each.reason} for each in job.left_out],

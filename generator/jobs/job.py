@@ -17,8 +17,10 @@ from generator.jobs.amounts import Purchased, Spoil, Stock, Worked, shopping, sp
 from generator.jobs.dates import DatedStep, dated_steps, day_of_year
 from generator.jobs.plan_steps import Adjusted, LeftOut, steps_for
 from generator.jobs.price import Cost, cost, step_minutes
+from generator.jobs.said_first import heat_said, winter_said
 from generator.jobs.window_answer import Verdict, verdict
 from generator.season.growth import yearly_growth
+from generator.season.reasons import Reason
 from generator.season.year import SeasonYear, WeekClass
 from generator.units import to_si, unit
 
@@ -118,11 +120,13 @@ class Settling:
 class Job:
     """A plan turned into a dated job.
 
-    what_then: what to do about a day outside the window, and about frost or heat that comes all the same.
+    first: what is said before all else: a law against the grass, a winter that kills it, great heat. what_then: what to do about a day
+    outside the window, what great heat costs, and about frost or heat that comes all the same.
     steps: by date, the plan's order within a day.
     """
 
     request: Request
+    first: tuple[Reason, ...]
     verdict: Verdict
     what_then: tuple[Statement, ...]
     steps: tuple[JobStep, ...]
@@ -134,10 +138,14 @@ class Job:
     cost: Cost | None
 
 
-def work_out(request: Request, renovation: Renovation, grass_id: str, grass: Grass, season: SeasonYear, records: Records) -> Job:
+def work_out(
+    request: Request, renovation: Renovation, grass_id: str, grass: Grass, season: SeasonYear, records: Records,
+    laws: tuple[Reason, ...] = (), outside: Outside | None = None,
+) -> Job:
     """The job: dates, quantities, shopping, gear, watering and cost.
 
-    grass_id: what the practice's seed is kept under. season: of the grass at the place. Raises BindError where the plan fills in what does not
+    grass_id: what the practice's seed is kept under. season: of the grass at the place. laws: against the grass there. outside: what to do
+    about a day outside the plan's window. Raises BindError where the plan fills in what does not
     exist, which the checks of a book rule out.
     """
     plan, practice = steps_for(renovation, grass, request.adjusted), records.practice
@@ -161,20 +169,26 @@ def work_out(request: Request, renovation: Renovation, grass_id: str, grass: Gra
     quantities = [(each.dated.step.step, each.worked) for each in steps]
     bought = shopping(quantities, Stock(practice, grass_id, grass.name))
     away = spoil(quantities, practice, records.calculators)
-    found = verdict(season, renovation.window, request.on)
+    found, heat = verdict(season, renovation.window, request.on), records.groups.great_heat
+    hot = heat_said(season, heat.afternoons.measured_in("°C").default if heat else None, request.on)
     return Job(
-        request, found, what_then(found, records.groups.outside.get(grass.season_group)), steps, plan.left_out, bought,
+        request, (*laws, *winter_said(season), *hot), found, what_then(found, outside, heat.cost if heat and hot else ()), steps, plan.left_out, bought,
         _gear(dated, practice), away, _settling(dated),
         cost(tuple(step for step, _ in quantities), bought, away.volume_m3, practice, records.tasks, records.calculators, request.area_m2),
     )
 
 
-def what_then(found: Verdict, outside: Outside | None) -> tuple[Statement, ...]:
-    """What to do about where the day stands."""
+def what_then(found: Verdict, outside: Outside | None, heat: tuple[Statement, ...] = ()) -> tuple[Statement, ...]:
+    """What to do about where the day stands. heat: what great heat costs, where it is to be expected."""
     if outside is None:
-        return ()
+        return heat
     side = outside.early if found.side == "before" else outside.late if found.side == "after" else ()
-    return (*side, *outside.gone_wrong)
+    return (*heat, *side, *outside.gone_wrong)
+
+
+def outside_of(groups: SeasonGroups, plan: str, season_group: str) -> Outside | None:
+    """What to do about a day outside a plan's window: what is written for the plan, else for all of the grass's group."""
+    return next((each for each in groups.outside.values() if plan in each.plans), groups.outside.get(season_group))
 
 
 def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, cool_growth: tuple[float, float, bool]) -> tuple[int, ...]:

@@ -7,8 +7,9 @@ from generator.book.book import Book
 from generator.book.records.grass import Grass
 from generator.book.records.practice import OPEN_SITE
 from generator.book.records.renovation import Renovation
-from generator.jobs.job import Job, Records, Request, work_out
+from generator.jobs.job import Job, Records, Request, outside_of, work_out
 from generator.jobs.job_sentences import NEEDED_FIGURES, NOT_FOR_GRASS
+from generator.jobs.said_first import law_against
 from generator.season.season_cache import SeasonCache
 
 # Why a step is left out that whoever plans the job has crossed off; the page says the same.
@@ -29,7 +30,10 @@ class AskedJob:
 def job_of(book: Book, seasons: SeasonCache, asked: AskedJob) -> Job:
     """The dated job. Raises KeyError for an id that is not in the book; see `why_not` for plans that a grass may not follow."""
     season, grass = seasons.season(asked.grass, asked.place, asked.site), book.grasses[asked.grass]
-    return work_out(asked.request, book.renovations[asked.renovation], asked.grass, grass, season, records_of(seasons))
+    return work_out(
+        asked.request, book.renovations[asked.renovation], asked.grass, grass, season, records_of(seasons),
+        law_against(book, asked.grass, asked.place), outside_of(book.season_groups, asked.renovation, grass.season_group),
+    )
 
 
 def records_of(seasons: SeasonCache) -> Records:

@@ -89,13 +89,18 @@ def _parted(code: str) -> tuple[tuple[bool, str], ...]:
 
 @lru_cache(maxsize=65536)  # A few thousand numbers stand in all the reasons of a book.
 def _number(number: NumberSaid) -> str | Pair:
-    metric = f"{number.value:{number.shown}} {unit_words(number.unit)}".rstrip()
+    metric = _signed(f"{number.value:{number.shown}} {unit_words(number.unit)}".rstrip())
     twin = US_TWIN.get(number.unit)
     if twin is None:
         return metric
     value = converted(number.value, number.unit, twin)
     if twin in _DEGREES:
-        return [metric, f"{value:{_DEGREES[twin]}} {unit_words(twin)}"]
+        return [metric, _signed(f"{value:{_DEGREES[twin]}} {unit_words(twin)}")]
     if twin == "in" and value >= QUARTERS_FROM_IN:
         value = round(value * 4) / 4  # Nobody measures a soil in eighths: 100 mm is 4 in.
     return [metric, range_words(value, value, twin)]
+
+
+def _signed(words: str) -> str:
+    """With a minus sign, as climates are printed."""
+    return f"−{words[1:]}" if words.startswith("-") else words

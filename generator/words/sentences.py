@@ -53,6 +53,10 @@ SENTENCES = {
     "winter-may-kill": (
         "a usual winter may kill some of it here: the coldest night of a usual year is about {coldest}, and damage begins at about {begins}"
     ),
+    "winter-first": "{why}",
+    "weed-by-law": "By law, in {where}: {text}{ask}",
+    "ask-first": " Ask first: {who}",
+    "hot-then": "in a usual year the afternoons reach {maximum} on average in the four weeks from then",
     # Frost.
     "of-frost": "frost", "of-ground-frost": "ground-frost",
     "frost-past": "from week {week} the chance of a {kind} night in the {weeks} weeks that follow is {chance}, no longer above {risk}",

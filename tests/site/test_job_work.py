@@ -29,7 +29,7 @@ ASK = """(jobs) => jobs.map((job) => {
   const out = Swardbook.jobWork.workOut(data, { ...job.request, adjusted: { ...seen.adjusted, without } });
   // The page lays its reason out in both systems; JSON has the metric one as a line.
   const line = (text) => typeof text === 'string' ? text : text.map((piece) => typeof piece === 'string' ? piece : piece[0]).join('');
-  return { ...out, inspection: seen.values, window: { ...out.window, why: line(out.window.why) } };
+  return { ...out, first: out.first.map(line), inspection: seen.values, window: { ...out.window, why: line(out.window.why) } };
 })"""
 
 

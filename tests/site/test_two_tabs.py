@@ -141,7 +141,9 @@ def test_entries_of_two_tabs_stand_in_one_record(tabs: Tabs) -> None:
     for row in newest:  # both change the same entry
         row.get_by_role("button", name="Change").click()
     put(one, area="300")
+    expect(newest[1]).to_contain_text("300 m")
     put(two, remarks="Dry")
+    expect(newest[0]).to_contain_text("Dry")
     row = next(each for each in kept(one, "record") if each["date"] == "2026-04-01")
     assert (row["area"], row["remarks"], row["product"]) == ("300 m2", "Dry", "Another feed")
     newest[1].get_by_role("button", name="Change").click()

@@ -15,6 +15,7 @@ from generator.book.fields.sourced import (
     ProductId,
     Record,
     RecordProblem,
+    RenovationId,
     Share,
     Sourced,
     Statement,
@@ -169,9 +170,17 @@ class PublishedCalendar(Sourced):
     explained: Sentence | None = Field(default=None, description="Where the two disagree, and why.")
 
 
+class GreatHeat(Record):
+    """Heat that closes no window but has a price."""
+
+    afternoons: Temperature = Field(description="Mean of the daily maximum in the four weeks from the job, from which this is said.")
+    cost: tuple[Statement, ...] = statements("What such heat means for the job: water, hours, people.")
+
+
 class Outside(Record):
     """What to do about a job outside its window, or when the weather turned on one inside it."""
 
+    plans: tuple[RenovationId, ...] = Field(default=(), description="Only for these plans, before what is said to all of the group.")
     early: tuple[Statement, ...] = statements("Before the window opens.")
     late: tuple[Statement, ...] = statements("After it has closed.")
     gone_wrong: tuple[Statement, ...] = statements("What a frost or a heatwave does to a job that is done, and what then.")
@@ -183,7 +192,10 @@ class SeasonGroups(Record):
     rules: SeasonRules = Field(description="Thresholds of the window rules.")
     sites: dict[Identifier, SiteOffsets] = Field(description="Offsets of the named microclimates, 'open' among them.")
     soils: dict[Identifier, SoilKind] = Field(description="Kinds of soil; the first one is used if nothing is said.")
-    outside: dict[Literal["warm", "cool"], Outside] = Field(default={}, description="By group: what to do about a day outside the window.")
+    outside: dict[Identifier, Outside] = Field(
+        default={}, description="What to do about a day outside the window: 'warm' and 'cool' by group, any other name for the plans that it gives."
+    )
+    great_heat: GreatHeat | None = None
     published: tuple[PublishedCalendar, ...] = Field(
         default=(), description="Calendars of public bodies, to compare the windows with."
     )

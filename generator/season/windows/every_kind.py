@@ -9,8 +9,8 @@ from generator.season.growth import yearly_growth
 from generator.season.reasons import Day, because
 from generator.season.windows.limits import Year
 from generator.season.windows.main_windows import Windows, windows
-from generator.season.winter import killed_by_winter
 from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
+from generator.season.winter import killed_by_winter
 
 WindowKind = Literal["renovation", "overseeding", "light_renovation", "oversowing", "pre_emergent"]
 KINDS: tuple[WindowKind, ...] = get_args(WindowKind)

@@ -11,6 +11,7 @@ from generator.season.windows.cool_limits import cool_limits
 from generator.season.windows.limits import Limit, Year
 from generator.season.windows.preferred import Preferred, preferred
 from generator.season.windows.warm_limits import warm_limits
+from generator.season.winter import risked_in_winter
 
 WHOLE_DEGREES = because("whole-degrees")
 # Near the top and bottom of the year the temperature stands still; no date is then called more than a month uncertain.

@@ -16,7 +16,7 @@ from generator.site.page import Links
 from generator.site.year.charts import chart_views, series_of
 from generator.site.year.need_rows import feed_plan_of, feed_rows, feed_why, need_rows, nitrogen_words, soil_row, sprinkler_text, watering_text
 from generator.site.year.strips import BAND_LABELS, band_views, year_sentence
-from generator.site.year.year_words import WINDOW_LABELS, chart_sentences, event_lines, little_growth, month_rows, summary, window_lines
+from generator.site.year.year_words import WINDOW_LABELS, chart_sentences, event_lines, month_rows, summary, warned, window_lines
 
 SITE_WORDS = {
     "open": "Open ground", "wall": "By paving or a sunny wall", "hollow": "Low hollow", "shade": "Shade", "exposed": "Exposed to wind",
@@ -79,7 +79,7 @@ def slots(season: SeasonYear) -> dict[str, Any]:
     charts = {f"chart-{id}": {"text": text} for id, text in chart_sentences(season).items()}
     windows = {f"window-{kind}": {"lines": lines} for kind, lines in window_lines(season).items()}
     return {
-        "summary": {"text": summary(season)}, "little": {"text": little_growth(season)}, **charts, **windows,
+        "summary": {"text": summary(season)}, "little": {"text": warned(season)}, **charts, **windows,
         "months": {"rows": month_rows(season)}, "events": {"lines": event_lines(season)},
     }
 

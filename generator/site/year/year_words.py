@@ -7,6 +7,7 @@ from dataclasses import replace
 from math import fsum
 from typing import Any
 
+from generator.jobs.said_first import winter_said
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, WEEKS, month_days, week_days
 from generator.season.events import events
 from generator.season.windows.every_kind import WindowKind
@@ -160,6 +161,12 @@ def little_growth(season: SeasonYear) -> str:
     if best < season.rules.least_growth:
         return said + "It has no real growing season at this place."
     return said + "It takes longer to close than elsewhere: think about another grass."
+
+
+def warned(season: SeasonYear) -> Text:
+    """What to know of the grass here before any date: that winter kills it, or some of it, and that it hardly grows."""
+    lines = (*(sentence(said(each)) for each in winter_said(season)), little_growth(season))
+    return in_one(*(piece for each in lines if each for piece in (each, " ")))
 
 
 def event_lines(season: SeasonYear) -> list[Row]:

@@ -7,6 +7,7 @@ from typing import Any
 from generator.book.attribution import place_attribution
 from generator.book.records.step import Quantity
 from generator.calculators.chosen import chosen_from
+from generator.jobs.said_first import law_against
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, day_words, month_days, week_days
 from generator.season.due_months import DueTask
 from generator.season.season_cache import SeasonCache
@@ -22,7 +23,7 @@ from generator.site.year.strips import all_dates, strip_view
 from generator.site.year.year_files import calendar_path, weeks_path, year_files
 from generator.site.year.year_words import WINDOW_LABELS, frost_words, summary, window_lines
 from generator.words.figures import converted, range_words, value_words
-from generator.words.reason_text import in_one, plain
+from generator.words.reason_text import in_one, plain, said, sentence
 
 SECTIONS = (
     Section("year-strip", "The year"), Section("windows", "Windows"), Section("dates", "Dates"), Section("needs", "What it needs"),
@@ -43,6 +44,7 @@ def calendar_page(seasons: SeasonCache, grass_id: str, place_id: str, here: Page
     water = thirstiest_week(seasons, grass_id, place_id, here)
     context = {
         "title": title, "grass": grass.name, "grass_url": here.links.grass(grass_id), "guide_url": here.links.guide(grass_id),
+        "laws": [plain(sentence(said(each))) for each in law_against(book, grass_id, place_id)],
         "place": place.name, "place_url": here.links.place(place_id), "compare_url": here.links.comparison(grass_id, place_id),
         "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
         **year_context(seasons, grass_id, place_id, here.links),
@@ -61,10 +63,10 @@ def calendar_page(seasons: SeasonCache, grass_id: str, place_id: str, here: Page
             {"name": "The year as data (.json)", "url": here.links.file(f"book/seasons/{place_id}/{grass_id}.json"), "text": "for programs"},
         ],
     }
-    said = summary(season)
+    answer = summary(season)
     words = tuple(f"{name} {place.name}" for names in grass.names.values() for name in names[:1])
     return Page(
-        f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, plain(said),
+        f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, plain(answer),
         tuple(dict.fromkeys(words)), sections=SECTIONS, attribution=owners,
         about=(f"grasses/{grass_id}", f"places/{place_id}"),
     )

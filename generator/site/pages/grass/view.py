@@ -11,6 +11,7 @@ from generator.site.page import Page, Section
 from generator.site.page_context import PageContext, all_names
 from generator.site.pages.grass.grass_parts import habit_view, look_alikes, parts_view
 from generator.site.pages.problem.view import grass_problems
+from generator.site.shared.laws import laws_said
 from generator.site.shared.see_links import asked_about
 from generator.site.year.home_years import card_strip, page_strip
 from generator.site.year.strips import all_dates
@@ -57,7 +58,7 @@ def grass_page(book: Book, id: str, here: PageContext, strip: dict[str, Any], ca
         "asked": asked_about(book, "grasses", id, here),
         "thatch": sourcing.statement(grass.thatch), "establishment": _establishment(grass, here),
         "names": here.names(grass.names), "cautions": here.cautions(grass.cautions),
-        "weed_status": _weed_status(book, grass, here),
+        "weed_status": _weed_status(book, grass, here), "laws": laws_said(book, grass),
         "strip": strip, "calendars": calendars,
     }
     names = (*all_names(book, grass.names), grass.botanical_name, *grass.botanical_synonyms)

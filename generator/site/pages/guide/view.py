@@ -18,6 +18,7 @@ from generator.site.page_context import PageContext, all_names
 from generator.site.pages.grass.view import GROUP_WORDS, HABIT_WORDS
 from generator.site.shared.embedded import embedded_calculator
 from generator.site.shared.lawn_pieces import calculator_scripts
+from generator.site.shared.laws import laws_said
 from generator.site.year.home_years import card_strip, page_strip, window_at_home
 from generator.site.year.strips import when_row
 from generator.site.year.year_address import year_address
@@ -66,7 +67,7 @@ def guide_page(book: Book, id: str, here: PageContext, when: dict[str, Any]) -> 
             }
             for task, operation in plan.not_taken.items()
         ],
-        "cautions": here.cautions(grass.cautions),
+        "cautions": here.cautions(grass.cautions), "laws": laws_said(book, grass),
         "recovery": sourcing.figure("Growing weather to full cover", grass.recovery),
         "aftercare": _aftercare(book, renovation, here),
         "scripts": calculator_scripts(book, (each for step in steps for each in step["calculators"]), here),

@@ -23,17 +23,18 @@ from generator.field.inspection_words import figure_words
 from generator.field.inspection_words import filled as filled_words
 from generator.files.calendar_file import calendar_domain
 from generator.jobs.amounts import AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, filled_in, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn
-from generator.jobs.job import gear_of, settling_days
+from generator.jobs.job import gear_of, outside_of, settling_days
 from generator.jobs.plan_steps import not_for_habit, stage_of
 from generator.jobs.plans_for_grass import NOT_NEEDED, plans_for, records_of
 from generator.jobs.price import ESTIMATE, MACHINE_HOURS, OPERATION_PRICE, machine_values
+from generator.jobs.said_first import hot_afternoons, hot_reason, law_against, winter_said
 from generator.jobs.window_answer import Stretch, frost_ahead, no_window, outside, stretches
 from generator.season.calendar_days import month_and_day
 from generator.season.reasons import Reason
 from generator.season.season_cache import SeasonCache
 from generator.site.year.site_years import site_words
 from generator.units import to_si, unit
-from generator.words.reason_text import said
+from generator.words.reason_text import said, sentence
 
 PLACES = "assets/jobs/places"
 BOOK_SCRIPT, INSPECTION_SCRIPT = "assets/jobs/book.js", "assets/jobs/inspection.js"
@@ -101,8 +102,9 @@ def _named_plan(book: Book, plan: Renovation) -> dict[str, Any]:
 
 
 def _practice(seasons: SeasonCache) -> dict[str, Any]:
-    book, practice = seasons.book, seasons.book.practice
+    book, practice, heat = seasons.book, seasons.book.practice, seasons.book.season_groups.great_heat
     return {
+        "heat_costs": [each.text for each in heat.cost] if heat else [],
         "currency": practice.currency, "estimate": _starts(book, ESTIMATE), "priced": ESTIMATE in book.calculators and OPERATION_PRICE in book.calculators,
         "minimum_charge": practice.minimum_charge or 0, "tax": (practice.tax_percent or 0) / 100,
         "tax_inside": float(practice.prices_include_tax), "deposit": (practice.deposit_percent or 0) / 100,
@@ -117,7 +119,7 @@ def _practice(seasons: SeasonCache) -> dict[str, Any]:
 
 def _plan(seasons: SeasonCache, plan: str, grass: str) -> dict[str, Any]:
     book, renovation, record = seasons.book, seasons.book.renovations[plan], seasons.book.grasses[grass]
-    outside = book.season_groups.outside.get(record.season_group)
+    outside = outside_of(book.season_groups, plan, record.season_group)
     added = {outcome.add.task for question in book.inspection.questions for outcome in question.outcomes if outcome.add} if book.inspection else set()
     return {
         "window": renovation.window, "grass": record.name,
@@ -249,8 +251,12 @@ def _site(seasons: SeasonCache, grass: str, place: str, site: str) -> dict[str, 
     season, records = seasons.season(grass, place, site), records_of(seasons)
     kinds = sorted({plan.window for plan in seasons.book.renovations.values()})
     figures = sorted({step.settles for plan in seasons.book.renovations.values() for step in plan.steps if step.settles})
-    frost = season.view.frost
+    frost, heat = season.view.frost, seasons.book.season_groups.great_heat
+    hot = hot_afternoons(season, heat.afternoons.measured_in("°C").default if heat else None)
     return {
+        "first": [sentence(said(each)) for each in (*law_against(seasons.book, grass, place), *winter_said(season))],
+        "hot": _runs([each.value if each else None for each in hot]),
+        "hot_said": {f"{each.value:g}": sentence(said(hot_reason(each))) for each in sorted(set(filter(None, hot)), key=lambda each: each.value)},
         "windows": {kind: _windows(*stretches(season, kind)) for kind in kinds},
         "frost_ahead": _runs([round(chance * 1000) for chance in frost_ahead(frost)]),
         "frost": _runs([round(chance * 1000) for chance in frost.chance]),

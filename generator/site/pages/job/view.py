@@ -33,7 +33,7 @@ from generator.site.pages.job.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT,
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
 from generator.site.year.site_years import site_words
-from generator.words.reason_text import said
+from generator.words.reason_text import said, sentence
 
 PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
 # The job that is shown before a reader says which: on this area, rates per 100 m2 are the quantities.
@@ -116,6 +116,7 @@ def job_view(book: Book, here: PageContext, job: Job, plan: str, grass: str, pla
     return {
         "what": f"{book.renovations[plan].name}: {book.grasses[grass].name}, {book.places[place].name}, {words.day(job.request.on)}",
         "area": words.area(job.request.area_m2),
+        "first": [sentence(said(each)) for each in job.first],
         "headline": words.headline(job.verdict), "inside": job.verdict.inside, "why": said(job.verdict.why), "edges": words.edges(values["window"]),
         "frost": SENTENCES["frost"].format(chance=words.percent(values["window"]["frost_chance_four_weeks"])),
         "then": [each.text for each in job.what_then],

@@ -117,6 +117,7 @@
       part('what').textContent = book.plans[now.plan].name + ': ' + book.grasses[now.grass].name + ', ' + book.places[now.place].name + ', ' + W.day(now.on);
       Swardbook.words(part('area'), [W.area(now.area)]);
       S.list(part('choose'), book.plans[now.plan].choose, function (row, text) { row.textContent = text; });
+      ['first', 'first-buy'].forEach(function (name) { S.list(part(name), out.first, function (row, text) { Swardbook.words(row, text); }); });
       part('answer').classList.toggle('sb-job__answer--outside', !window_.inside);
       part('headline').textContent = W.headline(window_);
       Swardbook.words(part('window-why'), window_.why);
@@ -125,7 +126,7 @@
       S.list(part('settling'), out.first_possible, function (row, each) { row.textContent = W.settles(each, titles[each.step]); });
       S.list(part('then'), window_.what_then, function (row, text) { row.textContent = text; });
       part('then-box').hidden = !window_.what_then.length;
-      if (!window_.inside) { part('then-box').open = true; }
+      if (!window_.inside || out.first.length) { part('then-box').open = true; }
       S.show(root, out, plan, now);
       S.next(part('next'), out, now);
       S.say(root, 'moves', S.moves(out, plan, now));

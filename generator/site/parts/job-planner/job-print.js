@@ -28,6 +28,7 @@
     Swardbook.words(line, [area, '. ' + headline + ' Lawn: ____________']);
     var table = place.appendChild(Swardbook.element('table', 'sb-job__sheet-table')), head = table.appendChild(Swardbook.element('thead')).appendChild(Swardbook.element('tr'));
     stops.forEach(function (stop) { place.insertBefore(Swardbook.element('p', 'sb-job__sheet-stop', 'Stop: ' + stop.say), table); });
+    out.first.forEach(function (said) { Swardbook.words(place.insertBefore(Swardbook.element('p', 'sb-job__sheet-stop'), table), said); });
     ['', 'When', 'What', 'How much', 'Time', 'Care'].forEach(function (name) { cell(head, 'th', name).scope = 'col'; });
     var body = table.appendChild(Swardbook.element('tbody'));
     out.steps.forEach(function (step) {

@@ -35,8 +35,8 @@
 
   function edges(stretch) { return { from: stretch.from, best: stretch.best, to: stretch.to }; }
 
-  function whatThen(outside, side) {
-    return (side === 'before' ? outside.early : side === 'after' ? outside.late : []).concat(outside.gone_wrong);
+  function whatThen(outside, side, heatCosts) {
+    return heatCosts.concat(side === 'before' ? outside.early : side === 'after' ? outside.late : []).concat(outside.gone_wrong);
   }
 
   /* --- how much of everything --- */
@@ -232,8 +232,10 @@
     });
     var bought = shopping(steps), spoilM3 = spoil(steps), away = loads(spoilM3, data.practice), found = verdict(plan, data.site, request.on);
     var waters = steps.reduce(function (all, each) { return all.concat(each.watering); }, []);
+    var hot = Swardbook.jobDates.at(data.site.hot, Swardbook.jobDates.dayOfYear(request.on));
     return {
-      on: iso(request.on), area_m2: area, window: Object.assign(found, { what_then: whatThen(plan.outside, found.side) }),
+      on: iso(request.on), area_m2: area, first: data.site.first.concat(hot === null ? [] : [data.site.hot_said[hot]]),
+      window: Object.assign(found, { what_then: whatThen(plan.outside, found.side, hot === null ? [] : data.practice.heat_costs) }),
       steps: steps.map(function (each) { return stepValues(each, data.site); }),
       left_out: planned.leftOut,
       shopping: bought, gear: gear(dated), cost: cost(steps, bought, spoilM3, data.practice, area), spoil_m3: tidy(spoilM3),
