@@ -1,6 +1,7 @@
 """What is said of a job before all else: that the law is against the grass there, that winter kills it, that it is very hot then. Twin: job work."""
 
 from datetime import date
+from math import fsum
 
 from generator.book.book import Book
 from generator.book.records.grass import WeedStatus
@@ -42,7 +43,7 @@ def hot_afternoons(season: SeasonYear, from_c: float | None) -> tuple[NumberSaid
     if from_c is None:
         return (None,) * DAYS
     maximum = season.climate.maximum_c
-    means = (sum(maximum[(day + ahead) % DAYS] for ahead in range(HEAT_DAYS)) / HEAT_DAYS for day in range(DAYS))
+    means = (fsum(maximum[(day + ahead) % DAYS] for ahead in range(HEAT_DAYS)) / HEAT_DAYS for day in range(DAYS))
     return tuple(limit_degrees(round(mean)) if mean >= from_c else None for mean in means)
 
 

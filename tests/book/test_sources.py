@@ -38,5 +38,5 @@ def test_a_source_tells_of_itself_and_not_of_how_it_was_read(book: Book) -> None
 def test_every_source_is_cited(book: Book) -> None:
     cited = {source for _, _, record in book.records() for _, part in parts(record) for source in getattr(part, "sources", ())}
     cited |= {equation.source for equation in EQUATIONS.values()}
-    cited |= {source for place in book.places.values() for source in (place.normals.source, place.normals.rain_source)}
+    cited |= {source for place in book.places.values() for source in place.climate_sources}
     assert set(book.sources) - cited == set()

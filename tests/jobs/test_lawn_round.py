@@ -39,7 +39,7 @@ def work(ahead, minutes, who="hands"):
 
 def lawn(client, on=0, area_m2=100.0, shopping=(), things=(), steps=(), **named):
     request = Request(area_m2, DAY + timedelta(on))
-    return LawnJob(client, named, Job(request, VERDICT, (), tuple(steps), (), tuple(shopping), tuple(things), Spoil(0, None, None), (), None))
+    return LawnJob(client, named, Job(request, (), VERDICT, (), tuple(steps), (), tuple(shopping), tuple(things), Spoil(0, None, None), (), None))
 
 
 def test_jobs_stand_by_day_then_client_then_lawn_then_area():

@@ -54,7 +54,7 @@ def test_a_job_asked_for_by_ids_is_that_of_the_book_s_records():
     for site in ("open", "hollow"):
         asked = AskedJob("warm-below-ground", "couch", "canberra", request, site)
         season = seasons().season("couch", "canberra", site)
-        expected = work_out(request, book().renovations["warm-below-ground"], "couch", book().grasses["couch"], season, records_of(seasons()))
+        expected = work_out(request, book().renovations["warm-below-ground"], "couch", book().grasses["couch"], season, records_of(seasons()), (), book().season_groups.outside["warm"])
         assert job_of(book(), seasons(), asked) == expected
     assert AskedJob("warm-below-ground", "couch", "canberra", request).site == "open"
     assert job_of(book(), seasons(), AskedJob("warm-below-ground", "couch", "canberra", request)).verdict.frost_chance < expected.verdict.frost_chance

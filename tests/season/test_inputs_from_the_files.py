@@ -123,6 +123,7 @@ def test_a_grass_is_its_own_figures_and_its_group_s_otherwise(id):
         "mowing_height_mm": use(file["mowing_height"]), "leaf_growth_mm_per_day": use(group["leaf_growth"]),
         "allowable_depletion": use(group["allowable_depletion"]),
         "nitrogen_g_per_m2": (nitrogen.get("low", use(nitrogen)), use(nitrogen), nitrogen.get("high", use(nitrogen))),
+        "winter_kill_c": tuple(kill.get(end, kill.get("use")) for end in ("low", "high")) if (kill := file.get("winter_kill")) else None,
     }
 
 
@@ -132,6 +133,10 @@ def test_a_place_s_climate_is_what_its_file_prints(id):
     normals = file["normals"]
     series = ("mean_maximum_c", "mean_minimum_c", "rain_mm", "frost_days", "cold_days_at_or_below_2c", "minimum_standard_deviation_c",
               "sunshine_h_per_day", "relative_humidity_3pm_percent")
+    # The middle of its zone, of 10 °F from −60 °F up, in two halves.
+    zone = file.get("hardiness", {}).get("zone")
+    fahrenheit = zone and -60 + 10 * (int(zone[:-1]) - 1) + (2.5 if zone[-1] == "a" else 7.5)
     assert vars(climate_of(places()[id])) == {
+        "coldest_night_c": zone and pytest.approx((fahrenheit - 32) / 1.8),
         "latitude_deg": file["latitude_deg"], "elevation_m": file.get("elevation_m"), "temperature_step_c": normals.get("temperature_step_c", 0.1),
     } | {name: tuple(normals[name]) if name in normals else None for name in series}

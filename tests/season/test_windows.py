@@ -214,7 +214,7 @@ def test_looking_ahead_sees_over_new_year():
     assert not clear[360] and not clear[3] and clear[4] and clear[357]
 
 
-@pytest.mark.parametrize(("temperature", "words"), [(-0.04, "0.0 °C"), (-0.06, "-0.1 °C"), (21.25, "21.2 °C")])
+@pytest.mark.parametrize(("temperature", "words"), [(-0.04, "0.0 °C"), (-0.06, "−0.1 °C"), (21.25, "21.2 °C")])
 def test_a_temperature_just_below_nought_is_not_minus_nought(temperature, words):
     """21.25 prints as 21.2: halves go to the even digit, as Python rounds a binary half."""
     assert text(because("soil-never-warms", mark="10 °C", highest=season(COUCH, "canberra").view.degrees(temperature))).endswith(f"is {words}")

@@ -57,7 +57,7 @@ class Normals(Record):
 class Hardiness(Record):
     """How cold its winters get, by the open standard of the United States' department of agriculture."""
 
-    zone: Annotated[str, StringConstraints(pattern=r"^([1-9]|1[0-3])[ab]$")] = Field(
+    zone: Annotated[str, StringConstraints(pattern=r"^([1-9]|1[0-3])[ab]$", max_length=3)] = Field(
         description="Half zone of 5 °F that holds the mean of each year's coldest night: 8a."
     )
     source: PublishedId
@@ -75,6 +75,12 @@ class Place(Record):
     normals: Normals
     hardiness: Hardiness | None = Field(default=None, description="Leave out where nobody publishes it; it is then worked out from the normals.")
     notes: tuple[Sentence, ...] = Field(default=(), description="Limits of the record a reader should know.")
+
+    @property
+    def climate_sources(self) -> tuple[str, ...]:
+        """Whose figures its climate is, each source once."""
+        of_winter = self.hardiness.source if self.hardiness else None
+        return tuple(dict.fromkeys(filter(None, (self.normals.source, self.normals.rain_source, of_winter))))
 
 
 CountryCode = Annotated[str, StringConstraints(pattern=COUNTRY_CODE, max_length=120)]

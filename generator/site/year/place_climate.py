@@ -18,14 +18,19 @@ def place_climate(seasons: SeasonCache, id: str, here: PageContext) -> dict[str,
     """The dict of the part place-climate."""
     book, place = seasons.book, seasons.book.places[id]
     normals = place.normals
-    sources = dict.fromkeys(filter(None, (normals.source, normals.rain_source)))
     return {
         "place": place.name, "months": [_month_row(seasons, id, month) for month in range(12)],
         "station": normals.station, "first_year": normals.first_year, "last_year": normals.last_year,
         "elevation_m": place.elevation_m, "whole_degrees": normals.temperature_step_c >= 1,
+        "coldest_night": _coldest_night(seasons, id), "zone": place.hardiness.zone if place.hardiness else None,
         "method": evapotranspiration_method(climate_of(place)), "methods_url": here.methods_url,
-        "sources": [{"label": book.sources[each].label, "url": here.links.source(each)} for each in sources], "notes": place_notes(place),
+        "sources": [{"label": book.sources[each].label, "url": here.links.source(each)} for each in place.climate_sources], "notes": place_notes(place),
     }
+
+
+def _coldest_night(seasons: SeasonCache, id: str) -> dict[str, str | None]:
+    any_grass = next(iter(seasons.book.grasses))
+    return value_words(round(seasons.season(any_grass, id).weather.coldest_night_c), "°C")
 
 
 def called_by(book: Book, id: str) -> tuple[str, ...]:

@@ -31,7 +31,7 @@ ROUNDED_TO = 10
 def other_place_page(book: Book, id: str, here: PageContext) -> Page:
     """Its years are worked out here and let go: no other page shows them, and those of every place would fill the memory."""
     seasons, place = SeasonCache(book), book.places[id]
-    sources = (book.sources[each] for each in dict.fromkeys(filter(None, (place.normals.source, place.normals.rain_source))))
+    sources = (book.sources[each] for each in place.climate_sources)
     context = {
         "title": place.name, "region": here.region(id), "kind": place.climate_kind, "summary": place.summary, "id": id,
         "practice": book.practice.name, "nearest": nearest_offered(book, id, here), "places_url": here.links.to(PLACES),

@@ -9,6 +9,7 @@ from generator.book.book import Book
 from generator.book.fields.sourced import ASSUMPTION, COMMON_PRACTICE, OURS, Claim
 from generator.book.fields.walk import parts
 from generator.book.records.calculator import Constant
+from generator.book.records.place import Place
 from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
@@ -116,15 +117,15 @@ def _taken(book: Book) -> dict[str, list[Taken]]:
                 use = found[source].setdefault((path, anchor), Taken(path, name, anchor))
                 use.figures.append(f"{label}, {claim_words(claim)['metric']}")
     for id, home in book.offered_places.items():
-        for source in filter(None, (home.normals.source, home.normals.rain_source)):
+        for source in home.climate_sources:
             use = found[source].setdefault((f"places/{id}", ""), Taken(f"places/{id}", home.name))
-            use.figures = ["monthly normals"]
+            use.figures = [_of_climate(home, source)]
     # Those of the other places stand in one line: they would be longer than all the rest.
     others = Counter(
-        source for home in book.other_places.values() for source in {home.normals.source, home.normals.rain_source} if source
+        (source, _of_climate(home, source)) for home in book.other_places.values() for source in home.climate_sources
     )
-    for source, count in others.items():
-        figures = [f"monthly normals of {count} other places" if count > 1 else "monthly normals of another place"]
+    for (source, what), count in others.items():
+        figures = [f"{what} of {count} other places" if count > 1 else f"{what} of another place"]
         found[source][PLACES, ""] = Taken(PLACES, "Places", figures=figures)
     return defaultdict(list, {source: list(uses.values()) for source, uses in found.items()})
 
@@ -190,3 +191,8 @@ def _quoted(book: Book, texts: Iterable[str]) -> Iterator[tuple[Claim, str]]:
 
 def pages(making: Making) -> Iterator[Page]:
     yield sources_page(making.book, making.here("sources"))
+
+
+def _of_climate(home: Place, source: str) -> str:
+    """What of a place's climate a source gives."""
+    return "hardiness zone" if home.hardiness and home.hardiness.source == source else "monthly normals"
