@@ -6,7 +6,7 @@ FEW_WORDS = {
     "no-growing-season": "no growing season", "too-slow-all-year": "too little growth", "never-grows-strongly": "too little growth",
     "growing-never-lasts": "season too short", "too-short": "too few days", "no-common-day": "no day suits",
     "frost-all-year": "frost too likely", "heat-all-year": "too hot", "wet-all-year": "too wet", "no-cooler-season": "no cooler season",
-    "killed-by-winter": "winter kills it", "never-closes": "never closes in time", "too-cold-all-year": "soil too cold for seed",
+    "killed-by-winter": "winter kills it", "never-closes": "closes too slowly", "too-cold-all-year": "soil too cold for seed",
     "undecided-warmer": "undecided", "undecided-cooler": "undecided",
 }
 

@@ -7,11 +7,11 @@ from dataclasses import replace
 from math import fsum
 from typing import Any
 
-from generator.jobs.said_first import winter_said
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, WEEKS, month_days, week_days
 from generator.season.events import events
 from generator.season.windows.every_kind import WindowKind
 from generator.season.windows.main_windows import WHOLE_DEGREES, Window
+from generator.season.winter import risked_in_winter
 from generator.season.year import SeasonYear
 from generator.site.year.strips import BAND_LABELS, all_dates, preferred_dates, short_day, window_dates
 from generator.words.days import event_days
@@ -164,8 +164,9 @@ def little_growth(season: SeasonYear) -> str:
 
 
 def warned(season: SeasonYear) -> Text:
-    """What to know of the grass here before any date: that winter kills it, or some of it, and that it hardly grows."""
-    lines = (*(sentence(said(each)) for each in winter_said(season)), little_growth(season))
+    """What to know of the grass here before any date: that winter may kill some of it, and that it hardly grows. Why there is no window stands above."""
+    risk = risked_in_winter(season.weather, season.grass)
+    lines = (sentence(said(risk)) if risk else "", little_growth(season))
     return in_one(*(piece for each in lines if each for piece in (each, " ")))
 
 
