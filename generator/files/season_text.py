@@ -37,7 +37,7 @@ def season_text(season: SeasonYear, grass: str, place: str, site: str, us: bool 
 
 
 def _strip(season: SeasonYear) -> list[str]:
-    frost = "".join("*" if week.frosty else " " for week in season.weeks)
+    frost = "".join("*" if week.frosty else "'" if week.frost_possible else " " for week in season.weeks)
     growth = "".join(STATES[week.growth_class] for week in season.weeks)
     wet = "".join("~" if week.wet else " " for week in season.weeks)
     rows = [f"          {MONTH_ROW.rstrip()}", f"growth    {growth}"]
@@ -51,7 +51,7 @@ def _strip(season: SeasonYear) -> list[str]:
             rows.append(f"{label:<10}{band.rstrip()}")
     key = ["one character a week; growth . dormant - slow + growing # at its best"]
     if frost.strip():
-        key.append("* frost likely")
+        key.append("* frost likely ' frost possible")
     if wet.strip():
         key.append("~ often too wet")
     return [*rows, "          " + "; ".join(key)]

@@ -8,6 +8,9 @@ from generator.book.records.practice import OPEN_SITE
 from generator.season.climate.climate import Climate
 from generator.season.due_months import DueTask, due_by_month
 from generator.season.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
+from generator.season.reasons import Reason, because
+from generator.season.task_figures import PRE_EMERGENT_SOIL
+from generator.season.windows.every_kind import WindowKind
 from generator.season.year import SeasonYear, year
 
 
@@ -37,9 +40,14 @@ class SeasonCache:
             record = self.book.grasses[grass]
             self._seasons[key] = year(
                 self._climate(place), grass_season_of(grass, record, self.book.season_groups),
-                self.rules.sites[site], self.rules,
+                self.rules.sites[site], self.rules, self._not_advised(self.book.places[place].country),
             )
         return self._seasons[key]
+
+    def _not_advised(self, country: str) -> dict[WindowKind, Reason]:
+        task = self.book.tasks.get(PRE_EMERGENT_SOIL[0])
+        why = [each for each in task.not_advised if country in each.countries] if task else []
+        return {"pre_emergent": because("not-advised", why=why[0].text)} if why else {}
 
     def _climate(self, place: str) -> Climate:
         """Checked once for all the grasses of the place."""

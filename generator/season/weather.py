@@ -12,8 +12,8 @@ from generator.season.climate.frost_margin import FrostRules
 from generator.season.climate.sun import sun
 from generator.season.water.need import Method, effective_rain, evapotranspiration_method, reference_evapotranspiration
 
-# A week in which a frost night is likelier than not is called frosty.
-FROSTY = 0.5
+# A week in which a frost night is likelier than not is called frosty; one with a chance above the other may have frost.
+FROSTY, FROST_POSSIBLE = 0.5, 0.1
 
 
 @dataclass(frozen=True)
@@ -30,6 +30,7 @@ class WeeklyWeather:
     rain_mm: Daily
     reference_evapotranspiration_mm: Daily
     frosty: tuple[bool, ...]
+    frost_possible: tuple[bool, ...]
 
 
 @dataclass(frozen=True)
@@ -88,13 +89,14 @@ class WeatherYear:
     @cached_property
     def weeks(self) -> WeeklyWeather:
         days = self.days
-        spans = (week_days(week) for week in range(WEEKS))
+        chances = tuple(self.air_frost.chance_of_any(span[0], len(span)) for span in map(week_days, range(WEEKS)))
         return WeeklyWeather(
             mean_c=weekly_means(days.mean_c), maximum_c=weekly_means(days.maximum_c), minimum_c=weekly_means(days.minimum_c),
             soil_c=weekly_means(days.soil_c), frost=weekly_means(self.air_frost.chance), ground_frost=weekly_means(self.ground_frost.chance),
             daylight_h=weekly_means(self.daylight_h), rain_mm=weekly_sums(days.rain_mm),
             reference_evapotranspiration_mm=weekly_sums(self.reference_evapotranspiration_mm),
-            frosty=tuple(self.air_frost.chance_of_any(span[0], len(span)) > FROSTY for span in spans),
+            frosty=tuple(chance > FROSTY for chance in chances),
+            frost_possible=tuple(FROST_POSSIBLE < chance <= FROSTY for chance in chances),
         )
 
     def moved(self, shift_k: float) -> "WeatherYear":

@@ -1,6 +1,6 @@
 """One grass at one place and site through a year: the engine's answer, by day and by week."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
@@ -11,6 +11,7 @@ from generator.season.climate.degree_days import degree_days_since
 from generator.season.engine_rules import GrassSeason, WindowRules
 from generator.season.growth import Growth, yearly_growth
 from generator.season.inputs import EngineRules
+from generator.season.reasons import Reason
 from generator.season.water.need import water_need
 from generator.season.weather import WeatherYear, weather
 from generator.season.windows.every_kind import ByKind, WindowKind
@@ -25,7 +26,7 @@ class Week:
     """One of 52 weeks, numbered from 1; week 1 begins on 1 January, the last has eight days.
 
     Temperatures [°C] and shares (0 to 1) are means over the week; water is a sum [mm a week]. `frosty` marks a week in
-    which a frost night is likelier than not; `wet` one mostly in the wet season.
+    which a frost night is likelier than not, `frost_possible` another with a chance above a tenth; `wet` one mostly in the wet season.
     """
 
     week: int
@@ -44,6 +45,7 @@ class Week:
     water_need_mm: float
     growth_class: WeekClass
     frosty: bool
+    frost_possible: bool
     wet: bool
     in_windows: tuple[WindowKind, ...]
 
@@ -180,18 +182,18 @@ class SeasonYear:
             frost_probability=weather.frost[number], ground_frost_probability=weather.ground_frost[number],
             daylight_h=weather.daylight_h[number], rain_mm=weather.rain_mm[number],
             reference_evapotranspiration_mm=weather.reference_evapotranspiration_mm[number], water_need_mm=need_mm,
-            growth_class=self.classes[middle], frosty=weather.frosty[number], wet=self.wet[middle],
+            growth_class=self.classes[middle], frosty=weather.frosty[number], frost_possible=weather.frost_possible[number], wet=self.wet[middle],
             in_windows=tuple(kind for kind, found in self.windows.items() if any(window.holds(middle) for window in found.windows)),
         )
 
 
-def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules) -> SeasonYear:
-    """The computed year of a grass at a site, in the weather of a usual year there."""
+def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules, not_advised: Mapping[WindowKind, Reason] | None = None) -> SeasonYear:
+    """The computed year of a grass at a site, in the weather of a usual year there. not_advised: why a kind of work is not done in its country."""
     here, of_group = weather(climate, site, rules.soil, rules.frost), rules.windows[grass.group]
     growth = yearly_growth(here.days.mean_c, grass.growth_key)
     view = Year(here, growth, here.frost(ground=grass.surface_running), grass.surface_running, grass.optimum_c)
     return SeasonYear(
         grass=grass, rules=of_group, weather=here, growth=growth, view=view,
-        windows=ByKind(view, grass, of_group, rules.oversowing, rules.pre_emergent),
+        windows=ByKind(view, grass, of_group, rules.oversowing, rules.pre_emergent, not_advised or {}),
         transition_night_c=rules.oversowing.transition_night_c, largest_share_removed=rules.largest_share_removed,
     )

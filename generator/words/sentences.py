@@ -51,7 +51,7 @@ SENTENCES = {
     "too-cold-all-year": "the soil is never warm enough long enough: seed wants {mark} or more",
     "killed-by-winter": "winter kills it here: the coldest night of a usual year is about {coldest}, and it does not last below {least}",
     "winter-may-kill": (
-        "a usual winter may kill some of it here: the coldest night of a usual year is about {coldest}, and damage begins at about {begins}"
+        "A usual winter may kill some of it here: the coldest night of a usual year is about {coldest}, and damage begins at about {begins}."
     ),
     "winter-first": "{why}",
     "weed-by-law": "By law, in {where}: {text}{ask}",
@@ -71,6 +71,7 @@ SENTENCES = {
     "summer-past": "the height of summer is past: the mean has come down {fall} from its highest, {highest} in week {week}",
     "before-summer": "it must have recovered before the height of summer begins in week {week}",
     "no-cooler-season": "the temperature hardly changes through the year, so no season is cooler than the rest",
+    "dry-start": "It opens in dry weather, with {rain} of rain a week against {evaporates} that evaporates: water every day, or wait for the best weeks.",
     # Rain.
     "wet-past": "the wet season is past: rain is down to {rain} a week, against {evaporates} that evaporates",
     "before-wet": (
@@ -121,6 +122,7 @@ SENTENCES = {
         "a warm-season lawn thickens by its own runners, not by seed over the top; sowing ryegrass into it for winter colour is another job"
     ),
     "not-oversown": "this grass is not oversown for winter; its page says why",
+    "not-advised": "{why}",
     "not-into-cool": "a cool-season lawn stays green in winter anyway; thickening it is called overseeding",
     "no-soil-figure": "the book's tasks give no soil temperature for it",
     # Winter ryegrass, and the pre-emergent.

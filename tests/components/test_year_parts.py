@@ -67,7 +67,7 @@ def test_a_strip_drawn_again_with_its_own_year_is_the_strip_it_was(page, at):
     year = {
         "growth": "".join(week["state"][0] for week in view["weeks"]), "description": view["description"],
         "bands": {band["kind"]: band["label"] for band in view["bands"]},
-        **{name: "".join("01"[bool(week[name])] for week in view["weeks"]) for name in ("frost", "wet", "renovation", "overseeding")},
+        **{name: "".join("01"[bool(week[name])] for week in view["weeks"]) for name in ("frost", "chance", "wet", "renovation", "overseeding")},
     }
     read = """figure => ({
       growth: [...figure.querySelectorAll('.sb-season-strip__growth rect')].map(each => [parseFloat(each.getAttribute('x')).toFixed(1), parseFloat(each.getAttribute('width')).toFixed(1)]),

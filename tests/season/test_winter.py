@@ -59,7 +59,7 @@ def test_a_grass_that_winter_kills_has_no_window_and_says_so(grass: str, place: 
 def test_damage_that_a_grass_outlives_is_said_of_its_windows() -> None:
     """Couch at Kansas City begins to be killed below −12 °C and lasts to −23 °C; at Perth no winter harms it."""
     kansas, perth = SEASONS.season("couch", "kansas-city"), SEASONS.season("couch", "perth")
-    assert "a usual winter may kill some of it here" in text(kansas.renovation.windows[0].why)
+    assert "A usual winter may kill some of it here" in text(kansas.renovation.windows[0].why)
     assert risked_in_winter(perth.weather, perth.grass) is None and "kill" not in text(perth.renovation.windows[0].why)
 
 

@@ -39,6 +39,12 @@ class TaskStep(Statement):
     cautions: tuple[CautionId, ...] = Field(default=(), description="Those of the task's cautions that bite at this step: shown at it.")
 
 
+class NotAdvised(Statement):
+    """Why a task is not done in some countries."""
+
+    countries: tuple[CountryId, ...] = Field(min_length=1)
+
+
 class Task(Record):
     name: Word = Field(description="A verb or the trade's word: Scarify.")
     names: dict[CountryId, tuple[Word, ...]] = Field(default={}, description="What it is called by country.")
@@ -46,6 +52,7 @@ class Task(Record):
     summary: Sentence = Field(description="What it is and when, in two sentences: the answer first.")
     purpose: tuple[Statement, ...] = statements("What it is for.")
     timing: tuple[Statement, ...] = statements("When, in terms of growth, soil and weather; no month names.")
+    not_advised: tuple[NotAdvised, ...] = Field(default=(), description="Where it is not done on lawns, and why: it has no window there.")
     steps: tuple[TaskStep, ...] = Field(min_length=1, description="How it is done, in order, with what bites at each step.")
     figures: dict[Identifier, Figure] = Field(default={}, description="Rates, depths and limits, by a short name.")
     machine: tuple[Statement, ...] = statements("What with, and how to set it.")

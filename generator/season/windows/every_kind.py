@@ -6,7 +6,7 @@ from typing import Literal, get_args
 
 from generator.season.engine_rules import GrassSeason, OversowingRules, PreEmergentRules, WindowRules
 from generator.season.growth import yearly_growth
-from generator.season.reasons import Day, because
+from generator.season.reasons import Day, Reason, because
 from generator.season.windows.limits import Year
 from generator.season.windows.main_windows import Windows, windows
 from generator.season.windows.other_windows import NO_FIGURE, NOT_INTO_COOL, NOT_OVERSOWN, oversowing, pre_emergent
@@ -24,15 +24,17 @@ BY_NATURE = (NO_SEED_INTO_WARM, NOT_OVERSOWN, NOT_INTO_COOL, NO_FIGURE)
 class ByKind(Mapping[WindowKind, Windows]):
     """The windows of each kind of a year, or the reason why there is none; each kind is worked out when it is first asked for.
 
-    Where normals are printed in whole degrees, a missing window says if half a printed degree would give one; frost is left as it stands.
+    not_advised: why a kind is not done in that country. Where normals are printed in whole degrees, a missing window says if half a printed
+    degree would give one; frost is left as it stands.
     """
 
     def __init__(
-        self, year: Year, grass: GrassSeason, rules: WindowRules, sowing: OversowingRules, before_weeds: PreEmergentRules | None
+        self, year: Year, grass: GrassSeason, rules: WindowRules, sowing: OversowingRules, before_weeds: PreEmergentRules | None,
+        not_advised: Mapping[WindowKind, Reason],
     ) -> None:
         self._year, self._grass, self._rules = year, grass, rules
         self._sowing, self._before_weeds = sowing, before_weeds
-        self._found: dict[WindowKind, Windows] = {}
+        self._found = {kind: Windows((), why) for kind, why in not_advised.items()}
 
     def __getitem__(self, kind: WindowKind) -> Windows:
         if kind not in self._found:

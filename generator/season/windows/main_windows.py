@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from generator.season.calendar_days import DAYS, week_number
 from generator.season.climate.climate import Daily
 from generator.season.engine_rules import GrassSeason, WindowRules
-from generator.season.reasons import Day, Reason, Several, because, both, count, growth, times
+from generator.season.reasons import Day, Reason, Several, because, both, count, depth_a_week, growth, times
 from generator.season.windows.cool_limits import cool_limits
 from generator.season.windows.limits import Limit, Year
 from generator.season.windows.preferred import Preferred, preferred
@@ -117,12 +117,20 @@ def _marked(window: Window, is_main: bool, year: Year, rules: WindowRules, days:
     notes = list(window.notes)
     if not is_main and rules.group == "cool":
         notes.append(because("second-best"))
+    if rules.group == "cool" and not year.is_warming(window.first) and (dry := _dry_start(year, rules, window.first)):
+        notes.append(dry)
     if year.growth.best < rules.little_growth:
         notes.append(because("little-growth", best=growth(year.growth.best)))
     first, last = undecided_edges(year, window, days)
     if first or last:
         notes.append(WHOLE_DEGREES)
     return replace(window, is_main=is_main, notes=tuple(notes), undecided_first=first, undecided_last=last)
+
+
+def _dry_start(year: Year, rules: WindowRules, day: int) -> Reason | None:
+    """That rain on a day is too little beside what evaporates for seed to come up by itself, or None."""
+    rain, evaporates = year.climate.rain_mm[day], year.weather.reference_evapotranspiration_mm[day]
+    return because("dry-start", rain=depth_a_week(7 * rain), evaporates=depth_a_week(7 * evaporates)) if rain < rules.moist_summer * evaporates else None
 
 
 def undecided_edges(year: Year, window: Window, days: int, curve_c: Daily | None = None) -> tuple[tuple[int, int] | None, tuple[int, int] | None]:

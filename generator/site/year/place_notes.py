@@ -10,7 +10,10 @@ def place_notes(place: Place) -> list[str]:
     """Sentences: how frost was found, how short the record is, and what the place's file adds."""
     normals, said = place.normals, []
     if normals.frost_days is None:
-        said.append("This record counts no frost nights. They are worked out from the mean minima, by a rule made for Australian stations.")
+        said.append(
+            "This record counts no frost nights. They are worked out from the mean minima, by a rule made for Australian stations. They may be out by "
+            "a night a month, and the last frost may come up to four weeks earlier than given here."
+        )
     if normals.years_of_each_month:
         fewest, most = normals.years_of_each_month
         years = f"{fewest} to {most}" if fewest != most else f"{most}"

@@ -41,4 +41,4 @@ def season_script(seasons: SeasonCache, grass_id: str, place_id: str) -> str:
 
 
 # A week is its growth by first letter (dormant, slow, growing, peak), then a letter for each thing that is so.
-FLAGS = {"frost": "f", "wet": "w", "renovation": "r", "overseeding": "o"}
+FLAGS = {"frost": "f", "chance": "c", "wet": "w", "renovation": "r", "overseeding": "o"}

@@ -59,6 +59,7 @@ def _site_year(seasons: SeasonCache, season: SeasonYear) -> dict[str, Any]:
     return {
         "growth": "".join(STATE_LETTERS[week.growth_class] for week in season.weeks),
         "frost": _flags(week.frosty for week in season.weeks),
+        "chance": _flags(week.frost_possible for week in season.weeks),
         "wet": _flags(week.wet for week in season.weeks),
         **{kind: _flags(kind in week.in_windows for week in season.weeks) for kind in BAND_LABELS},
         "bands": {band["kind"]: band["label"] for band in band_views(season, "page")},

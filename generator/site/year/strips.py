@@ -38,7 +38,7 @@ def strip_view(season: SeasonYear, id: str, size: str, title: str, legend: bool 
         "bands": band_views(season, size), "months": STRIP_MONTHS,
         "weeks": [
             {
-                "number": week.week, "from": _short(week.starts), "state": week.growth_class, "frost": week.frosty,
+                "number": week.week, "from": _short(week.starts), "state": week.growth_class, "frost": week.frosty, "chance": week.frost_possible,
                 "wet": week.wet, **{kind: kind in week.in_windows for kind in BAND_LABELS},
             }
             for week in season.weeks
@@ -73,6 +73,9 @@ def year_sentence(season: SeasonYear) -> str:
             parts.append(f"{words} {' and '.join(_stretch(season, each) for each in stretches)}")
     frost = _stretches([week.frosty for week in season.weeks])
     parts.append(f"frost likely {' and '.join(_stretch(season, each) for each in frost)}" if frost else "no week with frost likely")
+    possible = _stretches([week.frost_possible for week in season.weeks])
+    if possible:
+        parts.append(f"frost possible {' and '.join(_stretch(season, each) for each in possible)}")
     for kind, label in BAND_LABELS.items():
         if season.windows[kind].windows:
             parts.append(f"{label.lower()} {all_dates(season.windows[kind])}")

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.task import Task
+from generator.book.records.task import NotAdvised, Task
 from generator.calculators.bindings import bindings, filled
 from generator.calculators.chosen import Chosen
 from generator.site.making import Making
@@ -34,6 +34,8 @@ def task_page(book: Book, id: str, here: PageContext, when: dict[str, Any] | Non
         {"id": part, "title": title, "statements": sourcing.statements(getattr(task, part))}
         for part, title in TASK_PARTS if getattr(task, part)
     ]
+    if task.not_advised:
+        parts.append({"id": "not-advised", "title": "Where it is not done", "statements": [_not_advised(book, each, here) for each in task.not_advised]})
     at_a_step = {caution for step in task.steps for caution in step.cautions}
     figures = [sourcing.figure(_words(name), figure) for name, figure in task.figures.items()]
     embedded = _embedded(book, task)
@@ -57,6 +59,11 @@ def task_page(book: Book, id: str, here: PageContext, when: dict[str, Any] | Non
     return Page(
         f"tasks/{id}", task.name, "task", context, task.summary, task.misspellings, sections=tuple(sections), names=all_names(book, task.names),
     )
+
+
+def _not_advised(book: Book, each: NotAdvised, here: PageContext) -> dict[str, Any]:
+    said = here.sourcing.statement(each)
+    return {**said, "text": f"{', '.join(book.countries[id].name for id in each.countries)}: {each.text}"}
 
 
 def _embedded(book: Book, task: Task) -> str | None:

@@ -1,9 +1,9 @@
 /* Draws strips for years that arrive as data, as season-strip.html.j2 does: patterns, heights and words come from the contract
    (generator/site/shared/strip_drawing.py). Twin: season strip.
    drawStrip(id, year): a card strip (the picker's). year: description, and weeks: 52 texts, each the first letter of its growth
-   (dormant, slow, growing, peak) and then a letter for each thing that is so: f frost, w wet, r renovation, o overseeding.
+   (dormant, slow, growing, peak) and then a letter for each thing that is so: f frost, c a chance of it, w wet, r renovation, o overseeding.
    redrawStrip(figure, year): a strip of the page again, for another site. year: description; growth: 52 such first letters; frost,
-   wet, renovation, overseeding: 52 of 1 and 0; bands: what the key calls each kind of window there is. */
+   chance, wet, renovation, overseeding: 52 of 1 and 0; bands: what the key calls each kind of window there is. */
 (function () {
   var strip = Swardbook.contract.strip, year = Swardbook.contract.year;
 
@@ -58,6 +58,13 @@
     return drawn;
   }
 
+  /* Frost that is likely and frost that is possible share a row. */
+  function frosts(id, likely, possible) {
+    var drawn = flags(id, 'frost', likely, 'frost', 10), more = flags(id, 'chance', possible, 'frost', 10);
+    while (more.firstChild) drawn.appendChild(more.firstChild);
+    return drawn;
+  }
+
   function definitions(id) {
     var all = svg('defs');
     Object.keys(strip.patterns).forEach(function (name) {
@@ -98,7 +105,7 @@
     figure.setAttribute('data-first', '1 Jan');
     band.setAttribute('role', 'img');
     band.setAttribute('aria-label', year.description);
-    var frost = band.appendChild(flags(id, 'frost', flagOf(year.weeks, 'frost'), 'frost', 10));
+    var frost = band.appendChild(frosts(id, flagOf(year.weeks, 'frost'), flagOf(year.weeks, 'chance')));
     frost.insertBefore(definitions(id), frost.firstChild);
     band.appendChild(growth(id, growthOf(year.weeks)));
     band.appendChild(flags(id, 'wet', flagOf(year.weeks, 'wet'), 'wet', 6));
@@ -141,7 +148,7 @@
     var band = figure.querySelector('.sb-season-strip__year');
     var of = function (name) { return year[name].replace(/0/g, '.'); };
     band.setAttribute('aria-label', year.description);
-    replace(band, 'frost', flags(id, 'frost', of('frost'), 'frost', 10), 'defs');
+    replace(band, 'frost', frosts(id, of('frost'), of('chance')), 'defs');
     replace(band, 'growth', growth(id, year.growth), '.sb-season-strip__month-line');
     replace(band, 'wet', flags(id, 'wet', of('wet'), 'wet', 6), 'defs');
     Swardbook.each(band, '.sb-season-strip__window', function (old) { old.remove(); });

@@ -1,5 +1,5 @@
 /* The year of a strip in words: a row for each spell of weeks that are alike, as season-strip.html.j2 prints it. Twin: season strip.
-   year: growth, frost, wet, renovation, overseeding, each 52 characters. Returns rows of texts. */
+   year: growth, frost, chance, wet, renovation, overseeding, each 52 characters. Returns rows of texts. */
 Swardbook.spells = (function () {
   var words = Swardbook.contract.strip.words;
 
@@ -7,7 +7,7 @@ Swardbook.spells = (function () {
     function is(name) { return year[name].charAt(week) === '1'; }
     var growth = Object.keys(words.growth).filter(function (name) { return name.charAt(0) === year.growth.charAt(week); })[0];
     var work = Object.keys(words.work).filter(is).map(function (name) { return words.work[name]; }).join(', ');
-    return [words.growth[growth], words.frost[Number(is('frost'))], words.wet[Number(is('wet'))], work];
+    return [words.growth[growth], words.frost[is('frost') ? 2 : Number(is('chance'))], words.wet[Number(is('wet'))], work];
   }
 
   return function (year) {
