@@ -6,10 +6,11 @@ from functools import cache
 from statistics import mean
 from typing import Any
 
-from generator.season.calendar_days import DAYS
+from generator.season.calendar_days import DAYS, day_words
 from generator.season.windows.main_windows import Window
 from generator.season.windows.printed_agreement import day_number
 from tests.our_book import ROOT, seasons
+from tests.our_book import book as our_book
 from tests.yaml_files import read_yaml
 
 # What a printed job is called among our windows.
@@ -34,6 +35,8 @@ class Score:
     best: float | None
     off: float
     ours: str
+    window: str
+    weeks: str
 
 
 def entries() -> list[dict[str, Any]]:
@@ -53,19 +56,20 @@ def _score(entry: dict[str, Any]) -> Score:
     spans = entry["edge"] == "span"
     return Score(
         entry, mean(part[0] for part in parts), mean(part[1] for part in parts) if spans else None,
-        mean(part[2] for part in parts) if spans else None, mean(part[3] for part in parts), parts[0][4],
+        mean(part[2] for part in parts) if spans else None, mean(part[3] for part in parts), *parts[0][4],
     )
 
 
-def _one(printed: set[int], windows: tuple[Window, ...]) -> tuple[float, float, float, float, str]:
+def _one(printed: set[int], windows: tuple[Window, ...]) -> tuple[float, float, float, float, tuple[str, str, str]]:
     """Of two windows a year, the one that shares more with what is printed is meant."""
     if not windows:
-        return 0.0, 0.0, 0.0, float(DAYS), "none"
+        return 0.0, 0.0, 0.0, float(DAYS), ("none", "none", "none")
     window = max(windows, key=lambda each: len(printed & _days(each.first, each.days)))
     preferred = _days(window.preferred.first, (window.preferred.last - window.preferred.first) % DAYS + 1)
     off = min(min((window.best - day) % DAYS, (day - window.best) % DAYS) for day in printed)
     ours = f"{window.first:3d} to {window.last:3d}, best {window.preferred.first:3d} to {window.preferred.last:3d}"
-    return len(printed & _days(window.first, window.days)) / len(printed), len(preferred & printed) / len(preferred), float(window.best in printed), off, ours
+    shown = ours, *(f"{day_words(first)} to {day_words(last)}" for first, last in ((window.first, window.last), window.preferred[:2]))
+    return len(printed & _days(window.first, window.days)) / len(printed), len(preferred & printed) / len(preferred), float(window.best in printed), off, shown
 
 
 def _days(first: int, count: int) -> set[int]:
@@ -104,4 +108,31 @@ def table() -> str:
         for name in sorted({score.entry[key] for score in scores()}):
             found = summed(lambda score, key=key, name=name: score.entry[key] == name)
             lines.append(f"{name:24} {found.spans:3d} spans: covered {found.covered:.0%}, preferred days inside {found.preferred:.0%}, best dates {found.best:.0%}")
+    return "\n".join(lines)
+
+
+# What a job is called on the page.
+JOBS = {
+    "warm_renovation": "Warm-season renovation", "warm_coring": "Warm-season coring", "warm_establish": "Warm-season planting", "winter_overseeding": "Winter ryegrass",
+    "pre_emergent_summer": "Pre-emergent", "cool_overseed_autumn": "Cool-season sowing, autumn", "cool_overseed_spring": "Cool-season sowing, spring",
+    "cool_renovation": "Cool-season renovation", "cool_coring": "Cool-season coring",
+}
+
+
+def page_tables() -> str:
+    """The sums by job and country, and every entry, as the page of printed windows shows them."""
+    lines = ["| | Spans | Printed days covered | Our best weeks inside | Our best date inside |", "|---|---|---|---|---|"]
+    for key in ("job", "country"):
+        for name in sorted({score.entry[key] for score in scores()}):
+            found = summed(lambda score, key=key, name=name: score.entry[key] == name)
+            if found.spans:
+                shown = JOBS[name] if key == "job" else our_book().countries[name].name
+                lines.append(f"| {shown} | {found.spans} | {found.covered:.0%} | {found.preferred:.0%} | {found.best:.0%} |".replace("%", " %"))
+    lines += ["", "| Who prints it, and where | Job | Printed | Ours | Best weeks | Covered |", "|---|---|---|---|---|---|"]
+    for score in sorted(scores(), key=lambda each: (each.entry["job"], each.entry["where"], each.entry["id"])):
+        entry = score.entry
+        who = f"{entry['source']['organisation']}: {entry['where']}"
+        printed = f"{day_words(day_number(entry['first']))} to {day_words(day_number(entry['last']))}"
+        lines.append(f"| {who} | {JOBS[entry['job']]} | {printed} | {score.window} | {score.weeks} | {score.covered:.0%} |".replace("%", " %"))
+    lines += ["", *(f"- {score.entry['where']}: {score.entry['explained']}" for score in scores() if score.entry.get("explained"))]
     return "\n".join(lines)

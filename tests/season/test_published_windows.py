@@ -3,7 +3,7 @@
 import pytest
 
 from tests.our_book import ROOT
-from tests.season.published_windows import scores, summed, table
+from tests.season.published_windows import page_tables, scores, summed, table
 
 # What leaving out one part may take away.
 FIVE_POINTS = 0.05
@@ -21,6 +21,11 @@ def test_the_page_of_methods_says_what_this_comes_to():
     found, said = summed(), " ".join((ROOT / "content" / "methods.md").read_text(encoding="utf-8").split())
     assert f"held against {found.spans} spans" in said
     assert f"cover {found.covered:.0%}".replace("%", " %") in said and f"{found.best:.0%}".replace("%", " %") + " of the best dates" in said
+
+
+def test_the_page_of_printed_windows_shows_each_of_them_and_every_miss():
+    page = (ROOT / "content" / "printed-windows.md").read_text(encoding="utf-8")
+    assert page.endswith(page_tables() + "\n"), "write its tables anew with tests.season.published_windows.page_tables"
 
 
 @pytest.mark.parametrize("country", ["AU", "GB"])
