@@ -54,4 +54,5 @@ def heat_said(season: SeasonYear, from_c: float | None, on: date) -> tuple[Reaso
 
 
 def hot_reason(afternoons: NumberSaid) -> Reason:
+    """How hot the afternoons then are [°C]."""
     return because("hot-then", maximum=afternoons)

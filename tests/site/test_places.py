@@ -70,7 +70,7 @@ def test_its_table_has_the_windows_of_every_grass_as_the_command_gives_them(site
 def test_a_grass_without_a_window_says_why_in_few_words_and_in_full(site: Path) -> None:
     html = (site / "places/eskdalemuir.html").read_text(encoding="utf-8")
     [row] = re.findall(r'<tr id="blue-couch">.*?</tr>', html, re.DOTALL)
-    assert "None: frost too likely." in row and "ground-frost night" in row
+    assert "None: closes too slowly." in row and "ground-frost night" in row
 
 
 @pytest.mark.parametrize(("asked", "page"), [

@@ -17,7 +17,7 @@ LEAST_SPREADS, MOST_SPREADS = 0.5, 4.0
 def zone_middle_c(zone: str) -> float:
     """The middle of a half zone, such as '8a' [°C].
 
-    Source: USDA Agricultural Research Service, Plant Hardiness Zone Map: zones of 10 °F from -60 °F up, each in two halves, of the mean of
+    Source: USDA Plant Hardiness Zone Map, 2012: zones of 10 °F from -60 °F up, each in two halves, of the mean of
     each year's lowest temperature.
     """
     number, half = int(zone[:-1]), zone[-1]
@@ -28,8 +28,8 @@ def zone_middle_c(zone: str) -> float:
 def coldest_night_c(climate: Climate, soil: Soil, rules: FrostRules) -> float:
     """The screen minimum that half of all years fall below, in the open [°C].
 
-    Source: the published zone, else the frost model, whose spread was fitted in Australia; in American winters it comes out about 4 K too
-    mild, so places there should give their zone.
+    The published zone, else the frost model, whose spread was fitted in Australia; in American winters it comes out about 4 K too mild, so
+    places there should give their zone.
     """
     if climate.coldest_night_c is not None:
         return climate.coldest_night_c

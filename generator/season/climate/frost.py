@@ -126,7 +126,7 @@ def frost(climate: Climate, site: Site, soil: Soil, rules: FrostRules, ground: b
 def chance_of_any_below(margins: Daily, climate: Climate, rules: FrostRules) -> float:
     """Chance, 0 to 1, that any night of a year falls below a mark that stands so far above each night's mean minimum.
 
-    margins: 365, in standard deviations of the minimum. Source: as `frost`.
+    margins: 365, in standard deviations of the minimum [1]. Source: as `frost`.
     """
     return _of_margins(margins, climate, rules).chance_of_any(0, DAYS)
 

@@ -29,7 +29,7 @@ FIGURES = (
     ("nitrogen_per_year", "Nitrogen a year"), ("nitrogen_per_feed", "Nitrogen at one feed"),
     ("seed_rate", "Seed for a new lawn"), ("overseed_rate", "Seed over a living lawn"),
     ("topdressing_depth", "Sand in one dressing"), ("thatch_limit", "Thatch: act when deeper than"),
-    ("recovery", "Growing weather to recover from renovation"),
+    ("recovery", "Growing weather to recover from renovation"), ("winter_kill", "Nights in which winter kills it"),
 )
 TOLERANCES = ("frost", "shade", "drought", "heat", "salt", "wear")
 SECTIONS = (
