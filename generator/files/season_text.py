@@ -49,9 +49,9 @@ def _strip(season: SeasonYear) -> list[str]:
         if season.windows[kind].windows:
             band = "".join("=" if kind in week.in_windows else " " for week in season.weeks)
             rows.append(f"{label:<10}{band.rstrip()}")
-    key = ["one character a week; growth . dormant - slow + growing # at its best"]
+    key = ["one character a week; growth . dormant - slow + growing # best"]
     if frost.strip():
-        key.append("* frost likely ' frost possible")
+        key.append("* frost likely ' possible")
     if wet.strip():
         key.append("~ often too wet")
     return [*rows, "          " + "; ".join(key)]
