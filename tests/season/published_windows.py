@@ -121,7 +121,7 @@ JOBS = {
 
 def page_tables() -> str:
     """The sums by job and country, and every entry, as the page of printed windows shows them."""
-    lines = ["| | Spans | Printed days covered | Our best weeks inside | Our best date inside |", "|---|---|---|---|---|"]
+    lines = ["| | Spans | Covered | Best weeks | Best date |", "|---|---|---|---|---|"]
     for key in ("job", "country"):
         for name in sorted({score.entry[key] for score in scores()}):
             found = summed(lambda score, key=key, name=name: score.entry[key] == name)
