@@ -29,6 +29,8 @@ NIST_SP_811 = [
     ("psi", 6.894757293168e3),
     ("US gal", 3.785411784e-3),
     ("imp gal", 4.54609e-3),
+    # Weights and Measures Act 1985 (United Kingdom), schedule 1: the pint is 0.56826125 L, the fluid ounce a twentieth of it, the ton 2240 lb.
+    ("imp pt", 5.6826125e-4), ("imp qt", 1.1365225e-3), ("imp fl oz", 2.84130625e-5), ("long ton", 1016.0469088),
     ("fl oz", 2.95735295625e-5),
     ("pt", 4.73176473e-4),
     ("qt", 9.46352946e-4),

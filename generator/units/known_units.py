@@ -15,7 +15,7 @@ import pint
 from generator.findings import suggestion
 from generator.units.dimension import Dimension
 from generator.units.typed_text import SIGNS, SQUEEZES, in_place, matched
-from generator.units.unit_list import AMBIGUOUS, AMERICAN, ATOMS, COUNTS, KINDS, WORDS
+from generator.units.unit_list import AMBIGUOUS, AMERICAN, AS_TYPED, ATOMS, COUNTS, KINDS, WORDS
 
 _SIGNS = str.maketrans(SIGNS)
 _SQUEEZES = [(re.compile(pattern), in_place(instead)) for pattern, instead in SQUEEZES]
@@ -175,6 +175,10 @@ def _listed(spelling: str, american: bool) -> Unit | None:
     text = _squeezed(spelling)
     if text in whole:
         return whole[text]
+    for part in text.split("/"):
+        word = matched("count_and_word", part)[1]
+        if word in AS_TYPED:
+            raise UnitError("ambiguous-unit", f"'{spelling}' can mean two things", AS_TYPED[word])
     if text.lower() in relaxed:
         text = exact.get(text) or relaxed[text.lower()]
         if _squeezed(text) in whole:
@@ -219,7 +223,7 @@ def unit_table() -> dict[str, Any]:
     """The allow-list for the browser, JSON-able.
 
     {"units": {spelling: [squeezed, factor, offset, dimension key, kind, system]},
-     "atoms": {typed: squeezed spelling}, "ambiguous": {typed: what to write},
+     "atoms": {typed: squeezed spelling}, "ambiguous": {typed: what to write}, "as_typed": the same for words in those very capitals,
      "american": {typed: what it is among US units}}
     """
     return {
@@ -232,5 +236,6 @@ def unit_table() -> dict[str, Any]:
         },
         "atoms": {way: _squeezed(spelling) for way, spelling in _aliases().items()},
         "ambiguous": AMBIGUOUS,
+        "as_typed": AS_TYPED,
         "american": AMERICAN,
     }  # fmt: skip

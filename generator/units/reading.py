@@ -90,6 +90,9 @@ def _split(text: str, wanted: Unit) -> tuple[float, str]:
     if not found:
         raise _refusal("not-a-number", "not-a-quantity", text=text)
     spelling = found[8]
+    for kind in ("range", "clock"):
+        if pattern(kind).fullmatch(spelling):
+            raise _refusal("not-a-number", kind, text=text)
     number = _number(found, text, _is_american(spelling, wanted))
     if (found[5] or "").endswith(" 100") and _is_unit("100 " + spelling):
         raise _refusal("ambiguous-number", "hundred", text=text)
@@ -232,6 +235,8 @@ def _separated(text: str, spaces_separate: bool) -> list[str]:
     if ";" not in text and ((tight and loose) or groups):
         raise _refusal("ambiguous-number", "comma-in-list")
     pieces = pattern(between).split(text)
+    if spaces_separate and pattern("spaced_thousands").fullmatch(text):
+        raise _refusal("ambiguous-number", "hundred", text=text)
     if spaces_separate:
         pieces = [part for piece in pieces for part in piece.split(" ")]
     readings = [piece.strip(" ") for piece in pieces if piece.strip(" ,")]

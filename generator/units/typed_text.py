@@ -10,8 +10,8 @@ from typing import Any
 
 LONGEST_QUANTITY = 80
 LONGEST_LIST = 4000
-# So large that the same size in a smaller unit may be no number any more.
-LARGEST_SI = 1e290
+# More than anything on earth: its surface is 5e14 m2.
+LARGEST_SI = 1e15
 EXAMPLES = 3  # Units that a refusal names beside the wanted one.
 
 QUOTES = {"’": "'", "′": "'", "”": '"', "″": '"', "“": '"'}
@@ -32,6 +32,9 @@ PATTERNS = {
     # Feet and inches, pounds and ounces, minutes and seconds: '5 ft 6 in', "5' 6 1/2\"", '2 lb 8 oz', '1 min 30 s'.
     "two_steps": r"((?:ft|feet|foot|lbs?|pounds|h|hrs?|hours?|mins?|minutes?)(?= )|') ?([0-9][\s\S]*)",
     "sides": " *(?:[xX×*]|by) *",
+    "range": r"(?:-|to ) ?[0-9][\s\S]*",  # What follows the first number of '10-12 mm'.
+    "clock": r":[0-9]{1,2}(?::[0-9]{2})?(?: ?[aApP]\.?[mM]\.?)?",  # And of '7:30'.
+    "spaced_thousands": "[1-9][0-9]?(?: [0-9]{3})+",
     "hemisphere": r"([\s\S]*(?:[0-9°]|deg|degrees)) ?([NS])",  # '33.9 S', '40° N'.
     "corner": r"\(([^(),;]*),([^(),;]*)\)",  # '(12, 8)'.
     "one_point": r"[0-9]+\.?[0-9]*|\.[0-9]+",
@@ -67,6 +70,8 @@ REFUSALS = {
     "not-a-number": ("'{text}' is not a number", "write one such as 2.5"),
     "comma": ("'{text}' could mean {joined} or {pointed}", "write it without the comma"),
     "comma-in-list": ("A comma here could separate two readings or be part of a number", "leave it out, or separate readings with ';'"),
+    "range": ("'{text}' is a range", "give one number of it"),
+    "clock": ("'{text}' is a time of day", "give a number with its unit, such as 1 h 30 min"),
     "hundred": ("'{text}' can be read two ways", "write the number without spaces"),
     "division-by-zero": ("'{text}' divides by zero", ""),
     "too-large": ("'{text}' is too large a number", ""),

@@ -6,7 +6,7 @@ coulomb, `m2` is unknown and `kg/100 m**2` means kilogram square metres.
 
 'K', '°C difference' and '°F difference' are temperature differences; '°C' and '°F'
 are readings of a thermometer. 'oz' is always mass and 'fl oz' always the US fluid
-ounce; 'pt' and 'qt' are US liquid measures. A depth of water in mm is the same thing
+ounce; 'pt' and 'qt' are US liquid measures, and British ones are typed with 'imp' or 'UK'. A depth of water in mm is the same thing
 as L/m2. '%' and 'ppm' are shares of one: 46 % is 0.46 inside a formula.
 """
 
@@ -49,7 +49,7 @@ ATOMS: dict[str, Atom] = {
     "ft2": Atom("foot**2", ("sqft", "sqfoot", "sqfeet", "squareft", "squarefoot", "squarefeet")),
     "yd2": Atom("yard**2", ("sqyd", "sqyds", "sqyard", "sqyards", "squareyd", "squareyard", "squareyards")),
     "acre": Atom("4840 * yard**2", ("acres", "ac")),
-    "mL": Atom("millilitre", ("millilitre", "millilitres", "milliliter", "milliliters")),
+    "mL": Atom("millilitre", ("mls", "millilitre", "millilitres", "milliliter", "milliliters")),
     "L": Atom("litre", ("litre", "litres", "liter", "liters")),
     "cm3": Atom("centimetre**3", ("cc",)),
     "m3": Atom("metre**3", ("kL", "kilolitre", "kilolitres", "kiloliter", "kiloliters", "cubicm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters")),
@@ -63,13 +63,22 @@ ATOMS: dict[str, Atom] = {
     "pt": Atom("US_pint", ("USpt", "USpint", "USpints")),
     "qt": Atom("US_liquid_quart", ("USqt", "USquart", "USquarts")),
     "US gal": Atom("US_liquid_gallon", ("USgallon", "USgallons", "USgals")),
-    "imp gal": Atom("imperial_gallon", ("impgallon", "impgallons", "imperialgallon", "UKgal")),
+    "imp gal": Atom("imperial_gallon", (
+        "impgals", "impgallon", "impgallons", "imperialgal", "imperialgallon", "imperialgallons", "UKgal", "UKgals", "UKgallon", "UKgallons",
+    )),
+    "imp qt": Atom("imperial_quart", ("impquart", "impquarts", "imperialquart", "imperialquarts", "UKqt", "UKquart", "UKquarts")),
+    "imp pt": Atom("imperial_pint", ("imppint", "imppints", "imperialpint", "imperialpints", "UKpt", "UKpint", "UKpints")),
+    "imp fl oz": Atom("imperial_fluid_ounce", (
+        "impfluidounce", "impfluidounces", "imperialfloz", "imperialfluidounce", "imperialfluidounces", "UKfloz", "UKfluidoz", "UKfluidounce",
+        "UKfluidounces",
+    )),
     "mg": Atom("milligram", ("milligram", "milligrams")),
     "g": Atom("gram", ("gram", "grams", "gramme", "grammes")),
     "kg": Atom("kilogram", ("kilogram", "kilograms", "kgs", "kilo", "kilos")),
     "t": Atom("metric_ton", ("tonne", "tonnes")),
     "oz": Atom("ounce", ("ounce", "ounces", "ozs")),
     "lb": Atom("pound", ("lbs", "pound", "pounds")),
+    "long ton": Atom("long_ton", ("longtons", "UKton", "UKtons", "imperialton", "imperialtons")),
     "short ton": Atom("short_ton", ("shorttons", "USton", "UStons")),
     "s": Atom("second", ("sec", "secs", "second", "seconds")),
     "min": Atom("minute", ("mins", "minute", "minutes")),
@@ -123,13 +132,18 @@ AMBIGUOUS = {
     "gals": "write 'US gal' or 'imp gal'",
     "gallon": "write 'US gal' or 'imp gal'",
     "gallons": "write 'US gal' or 'imp gal'",
-    "ton": "write 't' for 1000 kg or 'short ton' for 2000 lb",
-    "tons": "write 't' for 1000 kg or 'short ton' for 2000 lb",
-    "pint": "write 'pt' for the US pint, or give it in mL",
-    "pints": "write 'pt' for the US pint, or give it in mL",
-    "quart": "write 'qt' for the US quart, or give it in L",
-    "quarts": "write 'qt' for the US quart, or give it in L",
+    "ton": "write 't' for 1000 kg, 'long ton' for 2240 lb or 'short ton' for 2000 lb",
+    "tons": "write 't' for 1000 kg, 'long ton' for 2240 lb or 'short ton' for 2000 lb",
+    "pint": "write 'imp pt' for the British pint or 'pt' for the US one",
+    "pints": "write 'imp pt' for the British pint or 'pt' for the US one",
+    "quart": "write 'imp qt' for the British quart or 'qt' for the US one",
+    "quarts": "write 'imp qt' for the British quart or 'qt' for the US one",
+    "cwt": "write it in kg or lb",
+    "hundredweight": "write it in kg or lb",
 }
+
+# Capitals that make another unit of it, a million or a thousand million times as large: nobody on a lawn means that one.
+AS_TYPED = {"ML": "write 'mL' for a thousandth of a litre, or m3", "Mg": "write 'mg' or 't'", "MG": "write 'mg' or 't'"}
 
 # What the same words mean to somebody who works in US units.
 AMERICAN = {
@@ -142,10 +156,10 @@ AMERICAN = {
 KINDS: dict[str, tuple[str, str, str]] = {
     "a length": ("mm, cm, m, km", "in, ft, yd, mi", ""),
     "an area": ("m2, ha, 100 m2, cm2, mm2", "ft2, 1000 ft2, yd2, acre, in2", ""),
-    "a volume": ("L, m3, mL, cm3, imp gal", "US gal, fl oz, pt, qt, ft3, yd3, in3, tbsp, tsp, bu", ""),
-    "a mass": ("kg, g, t, mg", "lb, oz, short ton", ""),
+    "a volume": ("L, m3, mL, cm3, imp gal, imp qt, imp pt, imp fl oz", "US gal, fl oz, pt, qt, ft3, yd3, in3, tbsp, tsp, bu", ""),
+    "a mass": ("kg, g, t, mg, long ton", "lb, oz, short ton", ""),
     "a time": ("", "", "min, h, s, day, week"),
-    "a flow": ("L/min, L/s, L/h, mL/min, m3/h", "US gal/min, fl oz/min, US gal/h", ""),
+    "a flow": ("L/min, L/s, L/h, mL/min, m3/h, imp gal/min", "US gal/min, fl oz/min, US gal/h", ""),
     "a rate of water": ("mm/h, mm/day, mm/week, cm/h", "in/h, in/day, in/week", ""),
     "a speed": ("km/h, m/s, m/min", "mph, ft/s, ft/min", ""),
     "a work rate": ("m2/h, ha/h, m2/min", "ft2/h, acre/h, ft2/min", ""),
@@ -155,13 +169,14 @@ KINDS: dict[str, tuple[str, str, str]] = {
         "",
     ),
     "a mass per area": (
-        "kg/100 m2, g/m2, kg/ha, kg/m2, t/ha, g/ha, g/100 m2",
+        "kg/100 m2, g/m2, kg/ha, kg/m2, t/ha, g/ha, g/100 m2, t/acre, kg/acre, g/acre",
         "lb/1000 ft2, lb/acre, oz/1000 ft2, lb/100 ft2, oz/acre, short ton/acre, oz/yd2",
         "",
     ),
     "a mass per area and time": ("g/m2/day, kg/ha/day, g/m2/week", "lb/1000 ft2/week", ""),
     "a volume per area": (
-        "L/ha, mL/100 m2, L/100 m2, mL/m2, L/m2, mL/ha, m3/ha, m3/100 m2, L/acre, mL/acre",
+        "L/ha, mL/100 m2, L/100 m2, mL/m2, L/m2, mL/ha, m3/ha, m3/100 m2, L/acre, mL/acre, imp gal/acre, imp pt/acre, imp fl oz/acre,"
+        " imp gal/1000 ft2, imp fl oz/1000 ft2",
         "US gal/acre, US gal/1000 ft2, fl oz/1000 ft2, fl oz/acre, pt/acre, qt/acre,"
         " ft3/1000 ft2, yd3/1000 ft2, pt/1000 ft2, qt/1000 ft2, tbsp/1000 ft2, bu/1000 ft2, bu/acre",
         "",

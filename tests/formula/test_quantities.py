@@ -105,6 +105,7 @@ TYPED = [
     "240 m2", "1 1/2 in", "2,5 kg", "30 ft x 12 ft", "5 ft 6 in", "3 lb 4 oz", "1,200.5 ft2", "1 200 L", "0.5 US gal/1000 ft2", "20 °C", "33.9 S",
     "12 kg per 100 m²", "4 sq. ft.", "2 seeds/lb", "1e3 g/m2", "15 mL/L", "½ inch", "10 gal/acre", "7 tons", "46 %", "3 passes", "5 psi", "9 mm/week",
     "2 hectares", "6 tablespoons", "8 bushels", "kg N/ha", "1 min 30 s", "(12, 8)", "12, 14; 15 mL", "12 14 15 mL", "1.234,5 m", "1/0 m", "9e300 km",
+    "3 UK pints", "40 imp gal/acre", "20 mls", "5 ML", "10-12 mm", "7:30 am", "1 500 m2", "2 UK tons", "3 cwt", "10 to 12 t/acre",
 ]
 SPOILS = "0123456789.,;/ xX-+()'\"°²½µ\u00a0\u2028\n<>&{}$\\abcdefgiklmnopqrstuyzLMKNPGTé😀"
 

@@ -48,8 +48,15 @@
     return pieces[1] + (atom(squeezed(word)) || word);
   }
 
+  /* Capitals that make another unit of it. */
+  function asTyped(word, spelling) {
+    if (own(UNITS.as_typed, word)) { throw refusal('ambiguous-unit', { text: spelling, instead: UNITS.as_typed[word] }); }
+  }
+
   function unit(spelling, american) {
-    var text = squeezed(spelling), found = inWhole(text) || inWhole(atom(text) || '?');
+    var text = squeezed(spelling), found = inWhole(text);
+    if (!found) { text.split('/').forEach(function (typed) { asTyped(whole('count_and_word', typed)[2], spelling); }); }
+    found = found || inWhole(atom(text) || '?');
     found = found || inWhole(text.split('/').map(function (typed) { return part(typed, spelling, american); }).join('/'));
     if (found) { return found; }
     var near = Swardbook.nearest(spelling, Object.keys(UNITS.units).concat(Object.keys(UNITS.atoms)));
@@ -95,6 +102,7 @@
     var found = whole('quantity', text);
     if (!found) { throw refusal('not-a-number', { text: text }, 'not-a-quantity'); }
     var system = found[8] ? systemOf(found[8], wanted.system === 'us') : wanted.system;
+    ['range', 'clock'].forEach(function (kind) { if (whole(kind, found[8])) { throw refusal('not-a-number', { text: text }, kind); } });
     var value = number(found, text, system === 'us');
     if (/ 100$/.test(found[5] || '') && systemOf('100 ' + found[8]) !== null) { throw refusal('ambiguous-number', { text: text }, 'hundred'); }
     return { value: value, unit: found[8] };
@@ -150,6 +158,7 @@
     var semicolons = text.indexOf(';') >= 0;
     if (!semicolons && (mixed || whole('comma_groups', text) || whole('thousands_or_decimals', text))) { throw refusal('ambiguous-number', {}, 'comma-in-list'); }
     var pieces = text.split(every(semicolons ? 'between_with_semicolons' : 'between'));
+    if (spacesSeparate && whole('spaced_thousands', text)) { throw refusal('ambiguous-number', { text: text }, 'hundred'); }
     if (spacesSeparate) { pieces = [].concat.apply([], pieces.map(function (piece) { return piece.split(' '); })); }
     var readings = pieces.map(function (piece) { return piece.replace(/^ +| +$/g, ''); }).filter(function (piece) { return /[^ ,]/.test(piece); });
     if (!readings.length) { throw refusal('empty', {}, 'no-readings'); }
