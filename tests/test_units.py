@@ -142,7 +142,7 @@ def test_other_ways_to_type_a_unit(typed, spelling):
         ("kg/100 m3", "unknown unit 'kg/100 m3'; did you mean 'kg/100 m2'?"),
         ("gal", "'gal' can mean two things; write 'US gal' or 'imp gal'"),
         ("gal/1000 ft2", "'gal/1000 ft2' can mean two things; write 'US gal' or 'imp gal'"),
-        ("tons", "'tons' can mean two things; write 't' for 1000 kg or 'short ton' for 2000 lb"),
+        ("tons", "'tons' can mean two things; write 't' for 1000 kg, 'long ton' for 2240 lb or 'short ton' for 2000 lb"),
         ("", "unknown unit ''; use one such as kg/100 m2, L/ha, mm or m2"),
         ("coulomb", "unknown unit 'coulomb'; use one such as kg/100 m2, L/ha, mm or m2"),
     ],

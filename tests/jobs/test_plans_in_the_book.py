@@ -72,9 +72,9 @@ def test_what_runs_above_ground_only_is_never_cut_to_soil_nor_crossed(plan):
 
 
 @pytest.mark.parametrize("grass", GRASSES)
-def test_a_cool_season_grass_is_sown_in_the_overseeding_window(grass):
+def test_a_cool_season_grass_is_sown_in_the_window_that_its_page_calls_renovation(grass):
     if BOOK.grasses[grass].season_group == "cool":
-        assert BOOK.renovations[BOOK.grasses[grass].renovation].window == "overseeding"
+        assert BOOK.renovations[BOOK.grasses[grass].renovation].window == "renovation"
         assert "sow" in {each.step.id for each in steps_of(grass).kept}
 
 
