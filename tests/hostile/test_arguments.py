@@ -52,7 +52,7 @@ def test_three_thousand_hostile_arguments_end_in_sentences() -> None:
 
 
 @pytest.mark.parametrize(("words", "said"), [
-    ((*JOB[:7], "1e30 m2", *JOB[8:]), "--area: an area of 1e30 m2 is not a lawn; give at most 10,000,000 m2"),
+    ((*JOB[:7], "1e12 m2", *JOB[8:]), "--area: an area of 1e12 m2 is not a lawn; give at most 10,000,000 m2"),
     ((*JOB[:7], "nan", *JOB[8:]), "--area: 'nan' is not a quantity; write one such as 2.5"),
     ((*JOB[:9], "9999-12-31"), "--on: '9999-12-31' is not a day for a job; give one from 1900 to 2199"),
     ((*JOB[:9], "0001-01-01"), "--on: '0001-01-01' is not a day for a job; give one from 1900 to 2199"),
@@ -74,6 +74,11 @@ def test_a_slip_is_told_in_one_line(words: tuple[str, ...], said: str) -> None:
 
 
 def test_numbers_beyond_all_lawns_are_still_printed() -> None:
-    """A calculator takes any area; its answer has as many digits as it has. 1e30 m2 at 5 mm are 5e27 m3."""
-    result = run("calc", "topdressing-sand", "area=1e30 m2", "depth=5 mm")
-    assert result.exit_code == 0 and "5" + "0" * 27 in result.stdout
+    """A calculator takes any area on earth; its answer has as many digits as it has. 1e14 m2 at 5 mm are 5e11 m3."""
+    result = run("calc", "topdressing-sand", "area=1e14 m2", "depth=5 mm")
+    assert result.exit_code == 0 and "5" + "0" * 11 in result.stdout
+
+
+def test_a_number_beyond_the_earth_is_refused() -> None:
+    result = run("calc", "topdressing-sand", "area=1e20 m2", "depth=5 mm")
+    assert result.exit_code == 2 and "'1e20 m2' is too large a number" in result.output
