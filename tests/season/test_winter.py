@@ -36,7 +36,7 @@ def test_half_of_ten_years_were_colder_than_the_coldest_night_of_a_usual_one() -
             found = coldest_night_c(climate_of(place), SEASONS.rules.soil, SEASONS.rules.frost)
             below.append(found - min(lowest))
     assert len(below) > 25
-    assert sorted(below)[len(below) // 2] == pytest.approx(0.9, abs=0.9) and max(map(abs, below)) < 3.5
+    assert 0 < sorted(below)[len(below) // 2] < 2 and max(map(abs, below)) < 3.5
 
 
 @pytest.mark.parametrize(("grass", "place", "lives"), [

@@ -15,7 +15,7 @@ from generator.site.page_context import PageContext
 from generator.site.pages.grass.view import GROUP_WORDS
 from generator.site.pages.places.view import PLACES
 from generator.site.year.place_climate import called_by, place_climate
-from generator.site.year.strips import short_day, window_dates
+from generator.site.year.strips import preferred_dates, window_dates
 from generator.site.year.year_words import little_growth
 from generator.words.few_words import few_words
 from generator.words.figures import converted
@@ -84,7 +84,7 @@ def _row(seasons: SeasonCache, grass: str, place: str, here: PageContext) -> dic
 def _cell(found: Windows) -> Mapping[str, Any]:
     """The windows of a kind, or why there is none: in a few words, and whole."""
     if found.why_none is None:
-        return {"windows": [{"dates": window_dates(each), "best": short_day(each.best)} for each in found.windows], "none": "", "why": ""}
+        return {"windows": [{"dates": window_dates(each), "best": preferred_dates(each)} for each in found.windows], "none": "", "why": ""}
     return {"windows": [], "none": few_words(found.why_none), "why": sentence(said(found.why_none))}
 
 
