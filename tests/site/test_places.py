@@ -67,6 +67,15 @@ def test_its_table_has_the_windows_of_every_grass_as_the_command_gives_them(site
     assert "little growth here" in rows["zoysia"] and "little growth here" not in rows["tall-fescue"]
 
 
+def test_a_grass_that_is_a_weed_by_law_says_so_in_its_row(site: Path) -> None:
+    """7 CFR 360.200: kikuyu in the United States, in full at Chicago and in short at Logan; couch by Utah's rule R68-9."""
+    rows = dict(re.findall(r'<tr id="([a-z-]+)">(.*?)</tr>', (site / "places/logan-ut.html").read_text(encoding="utf-8"), re.DOTALL))
+    assert {id for id, row in rows.items() if "weed by law" in row} == {"kikuyu", "couch"}
+    whole = (site / "places/chicago.html").read_text(encoding="utf-8")
+    assert whole.count("A weed by law here.") == 1 and "A federal noxious weed" in whole
+    assert "by law" not in (site / "places/sydney.html").read_text(encoding="utf-8")
+
+
 def test_a_grass_without_a_window_says_why_in_few_words_and_in_full(site: Path) -> None:
     html = (site / "places/eskdalemuir.html").read_text(encoding="utf-8")
     [row] = re.findall(r'<tr id="blue-couch">.*?</tr>', html, re.DOTALL)

@@ -7,6 +7,7 @@ from typing import Any
 from generator.book.attribution import place_attribution
 from generator.book.book import Book
 from generator.book.records.place import Place
+from generator.jobs.said_first import law_against
 from generator.season.season_cache import SeasonCache
 from generator.season.windows.main_windows import Windows
 from generator.site.making import Making
@@ -77,6 +78,7 @@ def _row(seasons: SeasonCache, grass: str, place: str, here: PageContext) -> dic
     season = seasons.season(grass, place)
     return {
         "id": grass, "name": seasons.book.grasses[grass].name, "url": here.links.grass(grass), "little_growth": bool(little_growth(season)),
+        "by_law": bool(law_against(seasons.book, grass, place)),
         "renovation": _cell(season.renovation), "overseeding": _cell(season.overseeding),
     }
 

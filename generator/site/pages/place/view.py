@@ -5,6 +5,7 @@ from typing import Any
 
 from generator.book.attribution import place_attribution
 from generator.book.book import Book
+from generator.jobs.said_first import law_against
 from generator.season.season_cache import SeasonCache
 from generator.site.making import Making
 from generator.site.page import Page, Section
@@ -13,6 +14,7 @@ from generator.site.pages.calendar.view import why_rows
 from generator.site.year.place_climate import called_by, place_climate
 from generator.site.year.strips import STRIP_MONTHS, strip_view
 from generator.site.year.year_words import little_growth, summary
+from generator.words.reason_text import said, sentence
 
 SECTIONS = (Section("years", "The year for each grass"), Section("climate", "The climate"))
 
@@ -46,12 +48,16 @@ def _year(seasons: SeasonCache, grass: str, place: str, here: PageContext) -> di
     ]
     if place in seasons.calendar_places:
         links.insert(0, {"text": "the year in full, with twelve months to print", "url": here.links.calendar(grass, place)})
-    warning = little_growth(season)
+    warning, laws = little_growth(season), law_against(seasons.book, grass, place)
     return {
         "id": grass, "name": seasons.book.grasses[grass].name, "url": here.links.grass(grass), "note": "",
         "strip": strip_view(season, f"strip-{grass}", "card", ""), "text": summary(season),
-        "warning": "Little growth here." if warning else "",
-        "why": [*([{"label": "Growth", "text": warning}] if warning else []), *why_rows(season)], "links": links,
+        "warning": " ".join(filter(None, ("A weed by law here." if laws else "", "Little growth here." if warning else ""))),
+        "why": [
+            *({"label": "Law", "text": sentence(said(each))} for each in laws), *([{"label": "Growth", "text": warning}] if warning else []),
+            *why_rows(season),
+        ],
+        "links": links,
     }
 
 
