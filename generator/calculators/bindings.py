@@ -15,8 +15,10 @@ from generator.calculators.chosen import Chosen
 from generator.calculators.filled_value import BindError, Bound, Missing, Unchosen, as_bound, check_named, field_of, unit_of_field, words_of
 from generator.calculators.season_fields import of_place, of_span, of_week
 from generator.findings import suggestion
-from generator.units import UnitError, unit
+from generator.units import UnitError, from_si, unit
 
+# Where a value comes from that the inspection measured.
+MEASURED_HERE = "measured on this lawn"
 _LITERAL = re.compile(r"(?P<number>[0-9]+(?:\.[0-9]+)?)(?: (?P<unit>\S.*))?")
 # Where a grass carries its own figure in place of its group's.
 _OWN = {"growth_optimum": "optimum", "growth_base": "base"}
@@ -64,6 +66,7 @@ def bound_value(expression: str, context: Chosen) -> Bound:
       'operation' and 'operations';
     - plan: 'renovation.feed-later', one of its figures; shared step: 'step.water-in.depth', of one watering;
     - task: 'task.one-watering-on-sand', one of the figures of the task whose page it is;
+    - inspection: 'inspection.thatch-depth', what a question of the sheet measured on this lawn;
     or several parted by ' or ', of which the first that is given counts.
     Raises Missing when every part exists but none is given here (Unchosen when a choice could give it), BindError for a part that
     names nothing.
@@ -202,7 +205,24 @@ def _of_thing(part: str, names: list[str], context: Chosen) -> Bound:
     return as_bound(part, field_of(part, things[id], [field]), field, f"{getattr(things[id], 'name', 'our prices for ' + id)}, {words_of(field)}")
 
 
+def asked_of_inspection(expression: str) -> str | None:
+    """The question of the inspection whose measure comes before all else in an expression; None where there is none."""
+    kind, _, name = parts_of(expression)[0].partition(".")
+    return name if kind == "inspection" and name else None
+
+
+def _of_inspection(part: str, names: list[str], context: Chosen) -> Bound:
+    questions = {each.id: each.unit for each in context.sheet.questions if each.unit} if context.sheet else {}
+    if context.sheet and (len(names) != 1 or names[0] not in questions):
+        known = f"what it measures is {', '.join(questions)}"
+        raise BindError(f"'{part}' names nothing that the inspection measures", suggestion(names[0], questions, known))
+    spelling = questions.get(names[0])
+    if spelling is None or names[0] not in context.measured:
+        raise Unchosen(f"'{part}' needs a measure of this lawn", "answer it on the inspection sheet", spelling)
+    return Bound(from_si(context.measured[names[0]], unit(spelling)), spelling, MEASURED_HERE)
+
+
 _KINDS: dict[str, Callable[[str, list[str], Chosen], Bound]] = {
     "grass": _of_grass, "group": _of_group, "place": of_place, "week": of_week, "practice": _of_practice, "renovation": _of_plan,
-    "step": _of_step, "task": _of_task, "span": of_span,
+    "step": _of_step, "task": _of_task, "span": of_span, "inspection": _of_inspection,
 }

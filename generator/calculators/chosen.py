@@ -1,9 +1,10 @@
 """What a reader has chosen, so that calculators can be filled in from it: a grass, a place, a day, a product."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from generator.book.records.grass import Grass
+from generator.book.records.inspection import Inspection
 from generator.book.records.place import Place
 from generator.book.records.practice import Practice, SeasonGroups
 from generator.book.records.renovation import Renovation
@@ -21,6 +22,7 @@ class Chosen:
     plain value, in words. year: the computed season of this grass at this place (of any grass there, for what no grass changes);
     day: day number in it, 0 for 1 January; until: the last of the days from there on. groups: for `group.` fields.
     product, machine, operation: ids in the practice. A product that is chosen stands in for the practice's own feed.
+    sheet: the book's inspection, for `inspection.` fields; measured: what it found on this lawn, by question [SI].
     """
 
     grass: Grass | None = None
@@ -36,6 +38,8 @@ class Chosen:
     operation: str | None = None
     steps: Mapping[str, SharedStep] | None = None
     task: Task | None = None
+    sheet: Inspection | None = None
+    measured: Mapping[str, float] = field(default_factory=dict)
     told_by: str = "this plan"
 
 

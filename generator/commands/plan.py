@@ -35,6 +35,7 @@ from generator.season.season_cache import SeasonCache
 @click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn is: open, wall, hollow, shade or exposed.")
 @click.option("--done", multiple=True, metavar="STEP=DATE", help="A step that was done, or is put off, with its date; may be repeated.")
 @click.option("--without", multiple=True, metavar="STEP", help="A step that this lawn does not need; may be repeated.")
+@click.option("--with", "chosen", multiple=True, metavar="STEP", help="A step done only where needed, which this lawn needs; may be repeated.")
 @click.option("--inspection", "answers", multiple=True, metavar="QUESTION=ANSWER", help="What the inspection sheet found, such as thatch-depth='30 mm'; may be repeated.")
 @click.option("--visit", "answers_before", multiple=True, hidden=True, help="What --inspection was called before.")
 @click.option("--rain", multiple=True, metavar="DATE=DEPTH", help="Rain forecast for a day, such as 2026-10-13='8 mm'; may be repeated.")
@@ -46,7 +47,7 @@ from generator.season.season_cache import SeasonCache
 @click.pass_obj
 def plan(
     now: datetime, root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...],
-    without: tuple[str, ...], answers: tuple[str, ...], answers_before: tuple[str, ...], rain: tuple[str, ...], us: bool, as_data: bool,
+    without: tuple[str, ...], chosen: tuple[str, ...], answers: tuple[str, ...], answers_before: tuple[str, ...], rain: tuple[str, ...], us: bool, as_data: bool,
     ics: Path | None, first_on: str | None, table: Path | None,
 ) -> None:
     """Put dates to the plan RENOVATION: when each step falls, what to buy, what to book."""
@@ -54,17 +55,18 @@ def plan(
     seasons = SeasonCache(book)
     answers += answers_before
     inspection = inspected(book, pairs(answers, "--inspection", "thatch-depth='30 mm'")) if answers else None
-    without = tuple(present(book, "steps", step) for step in without)
+    without, chosen = (tuple(present(book, "steps", step) for step in each) for each in (without, chosen))
+    crossed_off = dict.fromkeys(without, NOT_NEEDED)
     request = Request(
         typed(given_area_m2, area, "--area"), read_day(on, "--on"),
         done={present(book, "steps", step): read_day(day, f"--done {shown(step)}") for step, day in pairs(done, "--done", "core=2026-10-14").items()},
         rain_mm={
             read_day(day, "--rain"): typed(given_rain_mm, depth, f"--rain {day}") for day, depth in pairs(rain, "--rain", "2026-10-13='8 mm'").items()
         },
-        adjusted=adjusted_by(book, inspection, dict.fromkeys(without, NOT_NEEDED)) if inspection else Adjusted(without=dict.fromkeys(without, NOT_NEEDED)),
+        adjusted=adjusted_by(book, inspection, crossed_off, chosen) if inspection else Adjusted(without=crossed_off, chosen=frozenset(chosen)),
     )
     asked = AskedJob(renovation, grass, place, request, site)
-    fitting(book, seasons, asked)
+    fitting(book, seasons, asked, chosen)
     first = read_day(first_on, "--first-on") if first_on is not None else request.on
     job = job_of(book, seasons, asked)
     name = f"{book.renovations[renovation].name}: {book.grasses[grass].name}"
@@ -84,8 +86,8 @@ def plan(
         click.echo(job_text(job, book.renovations[renovation].name, book.grasses[grass].name, book.places[place].name, us))
 
 
-def fitting(book: Book, seasons: SeasonCache, asked: AskedJob) -> None:
-    """Ends the command where something is not in the book, or the grass may not follow the plan."""
+def fitting(book: Book, seasons: SeasonCache, asked: AskedJob, chosen: Iterable[str] = ()) -> None:
+    """Ends the command where something is not in the book, or the grass may not follow the plan. chosen: steps done only where needed."""
     known(asked.renovation, book.renovations, "plan")
     known(asked.grass, book.grasses, "grass")
     known(asked.place, book.places, "place")
@@ -96,6 +98,8 @@ def fitting(book: Book, seasons: SeasonCache, asked: AskedJob) -> None:
         raise click.UsageError(f"{reason.rstrip('.')}; its plans are {', '.join(plans_for(book, grass))}")
     for step in (*asked.request.done, *asked.request.adjusted.without):
         known(step, (each.id for each in record.steps), "step")
+    for step in chosen:
+        known(step, (each.id for each in record.steps if each.only_where), "step that is done only where needed")
 
 
 def inspected(book: Book, answers: dict[str, str]) -> InspectionResult:

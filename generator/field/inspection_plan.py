@@ -1,6 +1,6 @@
 """What an inspection changes in a plan: the engine's adjustments, and what has to be said beside the dated job. Twin: inspection in a plan."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from generator.book.book import Book
@@ -10,19 +10,23 @@ from generator.field.inspection_words import figure_words, filled
 from generator.jobs.plan_steps import Adjusted
 
 
-def adjusted_by(book: Book, result: InspectionResult, without: Mapping[str, str]) -> Adjusted:
-    """The plan's adjustments for one lawn. without: steps, by id, that whoever plans the job has crossed off, with the reason."""
+def adjusted_by(book: Book, result: InspectionResult, without: Mapping[str, str], chosen: Iterable[str] = ()) -> Adjusted:
+    """The plan's adjustments for one lawn. without: steps, by id, that whoever plans the job has crossed off, with the reason.
+
+    chosen: steps done only where needed that whoever plans the job has chosen.
+    """
     words = figure_words(book)
     return Adjusted(
         without=without,
         tasks_without={task: _say(why, words) for task, why in result.left_out.items()},
         softer={task: (each.levels, _say(each.why, words)) for task, each in result.softened.items()},
         added=tuple(added_step(book, each, words) for each in result.added),
+        chosen=frozenset(chosen) | frozenset(result.chosen), measured=result.measured,
     )
 
 
 def inspection_values(book: Book, result: InspectionResult) -> dict[str, Any]:
-    """{"stops", "softer", "left_out", "added", "notes", "unanswered", "troubles"}, each with its reason, for JSON."""
+    """{"stops", "softer", "left_out", "chosen", "added", "notes", "unanswered", "troubles"}, each with its reason, for JSON."""
     words = figure_words(book)
 
     def said(found: tuple[Found, ...]) -> list[dict[str, str]]:
@@ -32,6 +36,7 @@ def inspection_values(book: Book, result: InspectionResult) -> dict[str, Any]:
         "stops": said(result.stops),
         "softer": {task: {"levels": each.levels, "why": said(each.why)} for task, each in result.softened.items()},
         "left_out": {task: said(why) for task, why in result.left_out.items()},
+        "chosen": {step: said(why) for step, why in result.chosen.items()},
         "added": said(result.added), "notes": said(result.notes), "unanswered": list(result.unanswered),
         "troubles": [{"question": each.question, "sentence": each.sentence} for each in result.troubles],
     }

@@ -51,13 +51,16 @@ class InspectionResult:
     """What an inspection comes to.
 
     stops, added, notes: in the order of the questions. softened, left_out: by task id; a task that is left out is not softened
-    as well. unanswered: ids of the questions that nobody has looked at yet, or whose answer could not be read. troubles: why not.
+    as well. chosen: steps done only where needed, which are needed here. measured: measures by question [SI].
+    unanswered: ids of the questions that nobody has looked at yet, or whose answer could not be read. troubles: why not.
     """
 
     stops: tuple[Found, ...] = ()
     softened: Mapping[str, Softened] = field(default_factory=dict)
     left_out: Mapping[str, tuple[Found, ...]] = field(default_factory=dict)
+    chosen: Mapping[str, tuple[Found, ...]] = field(default_factory=dict)
     added: tuple[Found, ...] = ()
+    measured: Mapping[str, float] = field(default_factory=dict)
     notes: tuple[Found, ...] = ()
     unanswered: tuple[str, ...] = ()
     troubles: tuple[Trouble, ...] = ()
@@ -120,6 +123,8 @@ def findings_of(inspection: Inspection, answers: Mapping[str, Answer]) -> Inspec
             for task, why in _by_task(found, "soften").items() if task not in left_out
         },
         left_out=left_out,
+        chosen=_by_step(found),
+        measured={question.id: measured[question.name] for question in inspection.questions if question.name in measured},
         added=_of(found, "add"),
         notes=_of(found, "note"),
         unanswered=tuple(each.id for each in inspection.questions if each.id not in chosen and each.name not in measured),
@@ -190,6 +195,11 @@ def _holds(outcome: Outcome, condition: Formula | None, choice: str | None, know
 
 def _of(found: list[Found], effect: str) -> tuple[Found, ...]:
     return tuple(each for each in found if each.outcome.effect == effect)
+
+
+def _by_step(found: list[Found]) -> dict[str, tuple[Found, ...]]:
+    steps = dict.fromkeys(step for each in _of(found, "choose") for step in each.outcome.steps)
+    return {step: tuple(each for each in _of(found, "choose") if step in each.outcome.steps) for step in steps}
 
 
 def _by_task(found: list[Found], effect: str) -> dict[str, tuple[Found, ...]]:

@@ -1,5 +1,6 @@
 """A dated job as text for a terminal, and as comma-separated values for a spreadsheet."""
 
+from dataclasses import replace
 from datetime import date
 from textwrap import fill
 
@@ -9,6 +10,7 @@ from generator.files.csv_file import csv_text
 from generator.formula import plain_sum
 from generator.jobs.amounts import Purchased, Spoil, Worked
 from generator.jobs.job import Job, JobStep, NeededGear
+from generator.jobs.job_sentences import SENTENCES, SETTING_DECIMALS
 from generator.jobs.price import Cost
 from generator.words.reason_text import plain, said, sentence, text
 
@@ -34,7 +36,7 @@ def job_text(job: Job, plan: str, grass: str, place: str, us: bool = False) -> s
     lines += _section("To carry away", _spoil(job.spoil))
     lines += _section("Gear", [_gear(each) for each in job.gear])
     lines += _section("Water", _water(job))
-    lines += _section("Price", _priced(job.cost)) if job.cost else []
+    lines += _section("Price", [*_priced(job.cost), *left_open(job)]) if job.cost else []
     lines += _section("Left out", [f"{each.step.title}: {each.reason}" for each in job.left_out])
     return "\n".join(lines)
 
@@ -49,6 +51,9 @@ def _step(each: JobStep) -> list[str]:
         moved += f", after {dated.moved_by}]" if dated.moved_by else "]"
     lines = [f"  {day(dated.date)}{until}  {step.title}{moved}"]
     lines += [f"      {quantity_words(quantity)}" for quantity in each.worked if quantity_words(quantity)]
+    lines += [f"      {settings}" for quantity in each.worked if (settings := settings_words(quantity))]
+    if not each.counted:
+        lines.append(fill(f"Only where: {step.only_where} {SENTENCES['open']}", WIDTH, initial_indent="      ", subsequent_indent="      "))
     if step.wait_for:
         lines.append(fill(f"Wait for: {step.wait_for}", WIDTH, initial_indent="      ", subsequent_indent="      "))
     return lines
@@ -65,6 +70,15 @@ def quantity_words(quantity: Worked) -> str:
     return f"{quantity.quantity.calculator}: " + ", ".join(
         f"{name.replace('_', ' ')} {amount_words(amount)}" for name, amount in quantity.run.results.items() if name in shown
     )
+
+
+def settings_words(quantity: Worked) -> str:
+    """What the machine is set to: 'set: tine diameter 13 mm, depth 75 mm'; nothing where nothing is set, or all is measured first."""
+    if quantity.needs_label or quantity.quantity.measured:
+        return ""
+    known = {**quantity.run.inputs, **quantity.run.results}
+    said = [f"{name.replace('_', ' ')} {amount_words(replace(known[name], decimals=SETTING_DECIMALS))}" for name in quantity.quantity.settings if name in known]
+    return f"set: {', '.join(said)}" if said else ""
 
 
 def purchase_words(each: Purchased) -> str:
@@ -94,6 +108,12 @@ def _water(job: Job) -> list[str]:
         return []
     rows = [f"{plain_sum(each.litres for each in days if each.rain_mm is None):.0f} L on {len(days) - len(spared)} days"]
     return rows + ([f"Rain covers {len(spared)} more: {plain_sum(each.litres for each in spared):.0f} L less to give"] if spared else [])
+
+
+def left_open(job: Job) -> list[str]:
+    """What is done only where needed, and not counted so far."""
+    titles = [each.dated.step.step.title or each.id for each in job.steps if not each.counted]
+    return [SENTENCES["left_open"].format(list="; ".join(titles))] if titles else []
 
 
 def _priced(found: Cost) -> list[str]:

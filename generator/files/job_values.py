@@ -5,7 +5,8 @@ from typing import Any
 from generator.calculators.calculate import Amount
 from generator.formula import plain_sum
 from generator.jobs.amounts import Purchased, Worked
-from generator.jobs.job import Job, JobStep, NeededGear, Settling, WateringDay
+from generator.jobs.job import Job, JobStep, NeededGear, Settling
+from generator.jobs.job_watering import WateringDay
 from generator.jobs.price import Cost
 from generator.jobs.window_answer import Verdict
 from generator.season.calendar_days import month_and_day
@@ -55,6 +56,7 @@ def _step(each: JobStep) -> dict[str, Any]:
         "until": dated.until.isoformat() if dated.until else None, "who": step.who, "stage": dated.step.stage,
         "after": list(dated.step.after), "planned": dated.planned.isoformat(), "moved_days": dated.moved_days, "moved_by": dated.moved_by,
         "level": operation.level if operation else None, "how": operation.how if operation else None,
+        "counted": each.counted, "passes": each.passes,
         "minutes": None if each.minutes is None else _tidy(each.minutes),
         "say": step.say, "why": step.why, "only_where": step.only_where, "wait_for": step.wait_for, "cautions": list(step.cautions),
         "gear": [gear.name for gear in step.gear],
@@ -71,7 +73,7 @@ def _worked(each: Worked) -> dict[str, Any]:
     return {
         "calculator": each.quantity.calculator, "needs_label": each.needs_label, "measured": each.quantity.measured, "filled": dict(each.filled),
         "inputs": {name: amount_value(amount) for name, amount in each.run.inputs.items()},
-        "results": {name: amount_value(amount) for name, amount in each.results.items()},
+        "results": {name: amount_value(amount) for name, amount in each.results.items()}, "settings": list(each.quantity.settings),
         "warnings": each.said,
     }
 

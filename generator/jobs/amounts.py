@@ -1,7 +1,7 @@
 """How much of everything a job takes: each step's calculators for this lawn, and from them what to buy and carry away. Twin: job work."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
 from generator.book.records.calculator import Calculator
@@ -111,7 +111,7 @@ def _worked(quantity: Quantity, chosen: Chosen, calculator: Calculator, area_m2:
 def filled_in(quantity: Quantity, chosen: Chosen, calculator: Calculator) -> dict[str, Bound]:
     """What the plan fills in, and what the calculator's other inputs are bound to, by input; see `calculators.bindings`."""
     bound = {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds and name not in quantity.fill}
-    return filled({**bound, **quantity.fill}, chosen)
+    return filled({**bound, **quantity.fill}, replace(chosen, machine=quantity.machine))
 
 
 def takes_the_lawn(quantity: Quantity, calculator: Calculator) -> bool:
@@ -119,15 +119,21 @@ def takes_the_lawn(quantity: Quantity, calculator: Calculator) -> bool:
     return AREA in calculator.inputs and AREA not in quantity.fill
 
 
-def line_key(buy: Purchase, step: Step, stock: Stock) -> str:
-    """What a purchase is added up under: the product, or the task and the result where the practice has none."""
-    return product_of(buy, step, stock) or f"{step.task} {buy.result}"
+def passes(step: Step, quantities: tuple[Worked, ...]) -> int:
+    """How often the machine goes over the lawn: a result of the step's calculators, once where the step names none or it has no answer."""
+    found = next((each.run.results[step.passes] for each in quantities if step.passes and step.passes in each.run.results), None)
+    return 1 if found is None else round(single(found.si))
+
+
+def line_key(buy: Purchase, step: Step, stock: Stock, amount_kind: str) -> str:
+    """What a purchase is added up under: the product, or the task and the kind of amount where the practice has none."""
+    return product_of(buy, step, stock) or f"{_bought_for(buy, step)} {amount_kind}"
 
 
 def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], stock: Stock) -> tuple[Purchased, ...]:
     """What has to be bought, each product once over all steps, in packs rounded up.
     """
-    lines: dict[str, list[tuple[Step, Amount, str | None, str]]] = {}
+    lines: dict[str, list[tuple[Step, Purchase, Amount, str | None, str]]] = {}
     for step, each in ((step, each) for step, several in worked_steps for each in several):
         buy = each.quantity.buy
         amount = each.run.results.get(buy.result) if buy else None
@@ -135,17 +141,18 @@ def shopping(worked_steps: Iterable[tuple[Step, tuple[Worked, ...]]], stock: Sto
             continue
         id = product_of(buy, step, stock)
         name = stock.practice.products[id].name if id else step.title or step.id
-        lines.setdefault(line_key(buy, step, stock), []).append((step, amount, id, name))
+        lines.setdefault(line_key(buy, step, stock, amount.unit.kind), []).append((step, buy, amount, id, name))
     return tuple(_line(parts, stock) for parts in lines.values())
 
 
-def _line(parts: list[tuple[Step, Amount, str | None, str]], stock: Stock) -> Purchased:
-    step, first, id, name = parts[0]
-    total = Amount(plain_sum(single(amount.si) for _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
+def _line(parts: list[tuple[Step, Purchase, Amount, str | None, str]], stock: Stock) -> Purchased:
+    # Said as the step says it whose task it is bought for: sand for holes with the sand that goes on top.
+    step, buy, first, id, name = next((part for part in parts if part[0].task == _bought_for(part[1], part[0])), parts[0])
+    total = Amount(plain_sum(single(amount.si) for _, _, amount, _, _ in parts), first.unit, first.us_unit, first.decimals)
     product = stock.practice.products[id] if id else None
     pack = pack_si(product, total.unit) if product else None
     packs = None if pack is None else ceil(single(total.si) / pack - SNAP)
-    return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts), pack, None if id else no_product(step, stock))
+    return Purchased(name, id, total, packs, product.price if product else None, tuple(step.id for step, *_ in parts), pack, None if id else no_product(buy, step, stock))
 
 
 def product_of(buy: Purchase, step: Step, stock: Stock) -> str | None:
@@ -154,21 +161,26 @@ def product_of(buy: Purchase, step: Step, stock: Stock) -> str | None:
     """
     if buy.product is not None:
         return buy.product
-    if step.task == FEED_TASK:
+    task = _bought_for(buy, step)
+    if task == FEED_TASK:
         return stock.practice.feed
-    fitting = [(id, product) for id, product in _for_task(step, stock) if not product.for_grasses or stock.grass in product.for_grasses]
+    fitting = [(id, product) for id, product in _for_task(task, stock) if not product.for_grasses or stock.grass in product.for_grasses]
     return min(fitting, key=lambda each: not each[1].for_grasses, default=(None, None))[0]
 
 
-def no_product(step: Step, stock: Stock) -> str:
+def no_product(buy: Purchase, step: Step, stock: Stock) -> str:
     """Why a line has no product and no price."""
-    if any(True for _ in _for_task(step, stock)):
+    if any(True for _ in _for_task(_bought_for(buy, step), stock)):
         return NOT_FOR_GRASS["no-product-for-grass"].format(grass=stock.grass_name)
     return NOT_FOR_GRASS["no-product"]
 
 
-def _for_task(step: Step, stock: Stock) -> Iterator[tuple[str, Product]]:
-    return ((id, product) for id, product in stock.practice.products.items() if step.task in product.for_tasks)
+def _bought_for(buy: Purchase, step: Step) -> str | None:
+    return buy.task or step.task
+
+
+def _for_task(task: str | None, stock: Stock) -> Iterator[tuple[str, Product]]:
+    return ((id, product) for id, product in stock.practice.products.items() if task in product.for_tasks)
 
 
 def pack_si(product: Product, wanted: Unit) -> float | None:

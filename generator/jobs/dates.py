@@ -13,6 +13,8 @@ from generator.season.calendar_days import MONTH_STARTS
 Day = date  # by another name where a field is called so
 # How far back a step is looked for that has to settle first; our limit.
 EARLIEST_DAYS_BACK = 365
+# How long after a job frost and heat matter most, while the lawn is open or its roots are short: four weeks, our assumption.
+LAID_BARE_DAYS = 28
 
 
 @dataclass(frozen=True)

@@ -1,22 +1,24 @@
 """One job: a plan on one grass, lawn and day, with everything that follows from them. Twin: job work."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
+from functools import cache
 
 from generator.book.fields.sourced import Statement
 from generator.book.records.calculator import Calculator
 from generator.book.records.grass import Grass
+from generator.book.records.inspection import Inspection
 from generator.book.records.practice import Outside, Practice, SeasonGroups
 from generator.book.records.renovation import Renovation
-from generator.book.records.step import Gear, Watering
+from generator.book.records.step import Gear
 from generator.book.records.task import Task
-from generator.calculators.bindings import bound_value
 from generator.calculators.chosen import Chosen
-from generator.jobs.amounts import Purchased, Spoil, Stock, Worked, shopping, spoil, worked
+from generator.jobs.amounts import Purchased, Spoil, Stock, Worked, passes, shopping, spoil, worked
 from generator.jobs.dates import DatedStep, dated_steps, day_of_year
+from generator.jobs.job_watering import WateringDay, Waterings
 from generator.jobs.plan_steps import Adjusted, LeftOut, steps_for
-from generator.jobs.price import Cost, cost, step_minutes
+from generator.jobs.price import Cost, Done, cost, step_minutes
 from generator.jobs.said_first import heat_said, winter_said
 from generator.jobs.window_answer import Verdict, verdict
 from generator.season.growth import yearly_growth
@@ -25,7 +27,6 @@ from generator.season.year import SeasonYear, WeekClass
 from generator.units import to_si, unit
 
 SECONDS_A_DAY = 86400
-LITRES_A_CUBIC_METRE = 1000
 
 
 @dataclass(frozen=True)
@@ -55,29 +56,20 @@ class Records:
     tasks: Mapping[str, Task]
     calculators: Mapping[str, Calculator]
     cool_growth: tuple[float, float, bool]
-
-
-@dataclass(frozen=True)
-class WateringDay:
-    """A day on which the lawn is watered: depth [mm] in all, in so many goes, and litres on this lawn.
-
-    rain_mm: the rain that does it instead [mm], or None when it has to be done.
-    """
-
-    day: date
-    depth_mm: float
-    times: int
-    litres: float
-    rain_mm: float | None
+    inspection: Inspection | None = None
 
 
 @dataclass(frozen=True)
 class JobStep:
-    """A dated step with its quantities, its watering, how long it takes, and what the season usually is like on its date."""
+    """A dated step with its quantities, its watering, how long it takes, and what the season usually is like on its date.
+
+    passes: how often the machine goes over the lawn.
+    """
 
     dated: DatedStep
     worked: tuple[Worked, ...]
     watering: tuple[WateringDay, ...]
+    passes: int
     minutes: float | None
     growth_class: WeekClass
     frost_chance: float
@@ -86,6 +78,11 @@ class JobStep:
     @property
     def id(self) -> str:
         return self.dated.id
+
+    @property
+    def counted(self) -> bool:
+        """Whether it is in what is bought, carried away, timed and charged; see `StepFor`."""
+        return self.dated.step.counted
 
 
 @dataclass(frozen=True)
@@ -155,18 +152,13 @@ def work_out(
     }
     dated = dated_steps(plan.kept, request.on, settling, request.done)
     # What fills in a step's calculators hangs on the grass and the practice, not on the date: a plan moves, its rates stay.
-    chosen = Chosen(grass, practice, renovation, records.groups)
+    chosen = Chosen(grass, practice, renovation, records.groups, sheet=records.inspection, measured=request.adjusted.measured)
     # A task takes as long each time: worked out once for all its steps.
-    minutes = {
-        step.task: step_minutes(step, practice, records.calculators, request.area_m2)
-        for step in {each.step.step.task: each.step.step for each in dated}.values()
-    }
-    steps = tuple(
-        _step(each, worked(each.step.step, chosen, records.calculators, request.area_m2), _watering(each, request, chosen),
-              minutes[each.step.step.task], season)
-        for each in dated
-    )
-    quantities = [(each.dated.step.step, each.worked) for each in steps]
+    time = cache(lambda task, passes: step_minutes(task, practice, records.calculators, request.area_m2, passes))
+    water = Waterings(request.area_m2, request.rain_mm, chosen, records.calculators)
+    steps = tuple(_step(each, worked(each.step.step, chosen, records.calculators, request.area_m2), water, time, season) for each in dated)
+    counted = [each for each in steps if each.counted]
+    quantities = [(each.dated.step.step, each.worked) for each in counted]
     bought = shopping(quantities, Stock(practice, grass_id, grass.name))
     away = spoil(quantities, practice, records.calculators)
     found, heat = verdict(season, renovation.window, request.on), records.groups.great_heat
@@ -174,7 +166,8 @@ def work_out(
     return Job(
         request, (*laws, *winter_said(season), *hot), found, what_then(found, outside, heat.cost if heat and hot else ()), steps, plan.left_out, bought,
         _gear(dated, practice), away, _settling(dated),
-        cost(tuple(step for step, _ in quantities), bought, away.volume_m3, practice, records.tasks, records.calculators, request.area_m2),
+        cost([Done(each.dated.step.step, each.dated.date, each.passes) for each in counted], bought,
+             away.volume_m3, practice, records.tasks, records.calculators, request.area_m2),
     )
 
 
@@ -207,33 +200,12 @@ def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, co
 
 
 def _step(
-    dated: DatedStep, quantities: tuple[Worked, ...], watering: tuple[WateringDay, ...], minutes: float | None, season: SeasonYear
+    dated: DatedStep, quantities: tuple[Worked, ...], water: Waterings, time: Callable[[str | None, int], float | None], season: SeasonYear
 ) -> JobStep:
-    day = day_of_year(dated.date)
+    day, times = day_of_year(dated.date), passes(dated.step.step, quantities)
     return JobStep(
-        dated, quantities, watering, minutes, season.classes[day], season.view.frost.chance[day], season.climate.mean_c[day]
+        dated, quantities, water.days(dated), times, time(dated.step.step.task, times), season.classes[day], season.view.frost.chance[day], season.climate.mean_c[day]
     )
-
-
-def _watering(dated: DatedStep, request: Request, chosen: Chosen) -> tuple[WateringDay, ...]:
-    water = dated.step.step.watering
-    if water is None:
-        return ()
-    found = bound_value(water.depth, chosen)
-    depth_m = to_si(found.value, unit(found.unit)) * water.times_a_day
-    return tuple(_watering_day(day, depth_m, water, request) for day in _days(dated, water))
-
-
-def _days(dated: DatedStep, water: Watering) -> tuple[date, ...]:
-    length = ((dated.until or dated.date) - dated.date).days
-    return tuple(dated.date + timedelta(ahead) for ahead in range(0, length + 1, water.every_days))
-
-
-def _watering_day(day: date, depth_m: float, water: Watering, request: Request) -> WateringDay:
-    depth_mm = depth_m * 1000
-    rain = request.rain_mm.get(day, 0.0)
-    litres = depth_m * request.area_m2 * LITRES_A_CUBIC_METRE
-    return WateringDay(day, depth_mm, water.times_a_day, litres, rain if rain >= depth_mm else None)
 
 
 def gear_of(gear: Gear, practice: Practice) -> Gear:

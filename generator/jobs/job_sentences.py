@@ -23,6 +23,10 @@ SENTENCES = {
     "included": "Included in the price: {list}.",
     "spoil": "To carry away, loose: ",
     "spoil_counts": ", which is {counts}.",
+    "left_open": "Not in this price, nor on the lists, until they are needed here: {list}.",
+    "open": "Not on the lists or in the price until it is needed here.",
+    "if_needed": "if needed",
+    "settings": "Set: ",
     "from_label": "type in the rate from the label.",
     "measured": "measure it on the day and type it in.",
 }
@@ -45,6 +49,8 @@ NEEDED_FIGURES = {
 }
 # What is said of who does a step; nothing of a step that the practice's own hands do.
 WHO = {"hands": "", "client": "The client does this.", "office": "Done from the office."}
+# A machine is set no finer.
+SETTING_DECIMALS = 2
 WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 # Work of up to so long is told in minutes.
 LONGEST_IN_MINUTES = 90

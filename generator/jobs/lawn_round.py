@@ -116,5 +116,5 @@ def _days(jobs: tuple[LawnJob, ...]) -> tuple[WorkDay, ...]:
         for step in each.job.steps:
             if step.dated.step.step.who == "hands":
                 clients = days.setdefault(step.dated.date, {})
-                clients[each.client] = clients.get(each.client, 0.0) + (step.minutes or 0.0)
+                clients[each.client] = clients.get(each.client, 0.0) + (step.minutes or 0.0 if step.counted else 0.0)
     return tuple(WorkDay(day, tuple(sorted(days[day])), fsum(days[day].values())) for day in sorted(days))

@@ -20,7 +20,8 @@ Stage = Literal["before", "day", "after"]
 class StepFor:
     """A step as one grass takes it.
 
-    stage: before (day below 0), day (day 0) or after. operation: how hard and how this grass takes the step's task;
+    stage: before (day below 0), day (day 0) or after. counted: False for what is done only where needed, until it is chosen: it then has
+    no part in what is bought, carried away, timed and charged. operation: how hard and how this grass takes the step's task;
     None when the step has no task or the grass's file says nothing of it. after: ids of kept steps that must come first.
     """
 
@@ -28,6 +29,7 @@ class StepFor:
     stage: Stage
     operation: Operation | None
     after: tuple[str, ...]
+    counted: bool = True
 
 
 @dataclass(frozen=True)
@@ -60,13 +62,16 @@ class Adjusted:
     """What an inspection, or whoever plans the job, changes for one lawn.
 
     without: reasons why a step, by its id, is not done here. tasks_without: the same by task. softer: by task, how many levels
-    gentler it is done, and why. added: steps that the plan has not.
+    gentler it is done, and why. added: steps that the plan has not; one of a task that the plan does only where needed chooses the plan's
+    own step instead. chosen: steps done only where needed that are needed here. measured: what the inspection measured, by question [SI].
     """
 
     without: Mapping[str, str] = field(default_factory=dict)
     tasks_without: Mapping[str, str] = field(default_factory=dict)
     softer: Mapping[str, tuple[int, str]] = field(default_factory=dict)
     added: tuple[Step, ...] = ()
+    chosen: frozenset[str] = frozenset()
+    measured: Mapping[str, float] = field(default_factory=dict)
 
 
 def stage_of(day: int) -> Stage:
@@ -81,7 +86,9 @@ def steps_for(renovation: Renovation, grass: Grass, adjusted: Adjusted = Adjuste
     """
     taken = {task: _softened(operation, adjusted.softer.get(task)) for task, operation in grass.operations.items()}
     left_out = []
-    steps = (*renovation.steps, *adjusted.added)
+    own = {step.task: step.id for step in reversed(renovation.steps) if step.only_where and step.task}
+    chosen = adjusted.chosen | {own[step.task] for step in adjusted.added if step.task in own}
+    steps = (*renovation.steps, *(step for step in adjusted.added if step.task not in own))
     for step in steps:
         operation = taken.get(step.task) if step.task else None
         reason = _reason_to_leave_out(step, grass, operation)
@@ -90,7 +97,10 @@ def steps_for(renovation: Renovation, grass: Grass, adjusted: Adjusted = Adjuste
             left_out.append(LeftOut(step, reason, operation))
     gone = {left.step.id: left.step for left in left_out}
     kept = [
-        StepFor(step, stage_of(step.day), taken.get(step.task) if step.task else None, _after(step, gone))
+        StepFor(
+            step, stage_of(step.day), taken.get(step.task) if step.task else None, _after(step, gone),
+            step.only_where is None or step.id in chosen,
+        )
         for step in steps
         if step.id not in gone
     ]

@@ -39,7 +39,7 @@ def job_of(book: Book, seasons: SeasonCache, asked: AskedJob) -> Job:
 def records_of(seasons: SeasonCache) -> Records:
     """What the book has that a job is worked out from."""
     book = seasons.book
-    return Records(book.practice, book.season_groups, book.tasks, book.calculators, seasons.rules.oversowing.ryegrass)
+    return Records(book.practice, book.season_groups, book.tasks, book.calculators, seasons.rules.oversowing.ryegrass, book.inspection)
 
 
 def plans_for(book: Book, grass: Grass) -> tuple[str, ...]:

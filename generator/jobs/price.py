@@ -1,8 +1,9 @@
 """What a job costs and how long it takes, by the practice's own prices and machines. The arithmetic is the calculators'. Twin: job work."""
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from datetime import date
 from math import floor
 
 from generator.book.records.calculator import Calculator
@@ -11,6 +12,7 @@ from generator.book.records.step import Step
 from generator.book.records.task import Task
 from generator.calculators.calculate import calculate
 from generator.calculators.single_value import single
+from generator.formula import plain_sum
 from generator.jobs.amounts import Purchased
 from generator.units import to_si, unit
 
@@ -23,8 +25,17 @@ HAIR = 1e-6  # Half a cent counts upwards even where a computer holds it a hair 
 
 
 @dataclass(frozen=True)
+class Done:
+    """A step that counts: on which day it is done, and how often the machine goes over the lawn."""
+
+    step: Step
+    day: date
+    passes: int
+
+
+@dataclass(frozen=True)
 class CostLine:
-    """One line of an estimate, in the practice's currency. kind: work, product or spoil; times: how often work is done."""
+    """One line of an estimate, in the practice's currency. kind: work, product or spoil; times: how often work is done, each pass of a machine for itself."""
 
     kind: str
     name: str
@@ -48,75 +59,78 @@ class Cost:
     included: tuple[tuple[str, int], ...] = ()
 
 
-def step_minutes(step: Step, practice: Practice, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
+def step_minutes(task: str | None, practice: Practice, calculators: Mapping[str, Calculator], area_m2: float, passes: int) -> float | None:
     """How long a step takes [min], setting up and all; None where the practice says nothing of its task.
 
-    area_m2: of grass [m2]. The machine-hours calculator, and the practice's own minutes.
+    area_m2: of grass [m2]. passes: how often the machine goes over it. The machine-hours calculator, and the practice's own minutes.
     """
-    operation = practice.operations.get(step.task) if step.task else None
+    operation = practice.operations.get(task) if task else None
     if operation is None:
         return None
     machine = practice.machines.get(operation.machine) if operation.machine else None
-    working = _machine_minutes(machine, calculators, area_m2) if machine else None
+    working = _machine_minutes(machine, calculators, area_m2, passes) if machine else None
     if working is None and operation.setup_minutes is None:
         return None
     return (working or 0.0) + (operation.setup_minutes or 0.0)
 
 
 def machine_values(machine: Machine, calculators: Mapping[str, Calculator]) -> dict[str, float] | None:
-    """What the machine-hours calculator is given of a machine [SI], all but the area; None where it cannot be worked out.
+    """What the machine-hours calculator is given of a machine [SI], all but the area and the passes; None where it cannot be worked out.
     """
     if MACHINE_HOURS not in calculators or machine.working_width_m is None or machine.speed_km_per_h is None:
         return None
     values = {
-        "width": machine.working_width_m, "speed": to_si(machine.speed_km_per_h, unit("km/h")), "passes": 1.0,
+        "width": machine.working_width_m, "speed": to_si(machine.speed_km_per_h, unit("km/h")),
         "overlap": (machine.overlap_percent or 0.0) / 100,
     }
     return values if machine.efficiency_percent is None else values | {"efficiency": machine.efficiency_percent / 100}
 
 
-def _machine_minutes(machine: Machine, calculators: Mapping[str, Calculator], area_m2: float) -> float | None:
+def _machine_minutes(machine: Machine, calculators: Mapping[str, Calculator], area_m2: float, passes: int) -> float | None:
     values = machine_values(machine, calculators)
     if values is None:
         return None
-    return single(calculate(calculators[MACHINE_HOURS], {**values, "area": area_m2}).results["hours"].si) / MINUTE
+    return single(calculate(calculators[MACHINE_HOURS], {**values, "area": area_m2, "passes": float(passes)}).results["hours"].si) / MINUTE
 
 
 def cost(
-    steps: tuple[Step, ...], bought: tuple[Purchased, ...], spoil_m3: float, practice: Practice, tasks: Mapping[str, Task],
+    done: Iterable[Done], bought: tuple[Purchased, ...], spoil_m3: float, practice: Practice, tasks: Mapping[str, Task],
     calculators: Mapping[str, Calculator], area_m2: float,
 ) -> Cost | None:
     """What the job comes to; None where the practice has no prices, or the book no calculator for them.
 
-    spoil_m3: to carry away [m3]; area_m2: of grass [m2].
+    done: what counts of the job. spoil_m3: to carry away [m3]; area_m2: of grass [m2].
     """
     if ESTIMATE not in calculators or OPERATION_PRICE not in calculators:
         return None
-    often = Counter(step.task for step in steps if step.who == "hands" and step.task in practice.operations)
-    charged = {task: times for task, times in often.items() if practice.operations[task].charged_in_jobs}
-    lines = [_work(task, times, practice.operations[task], tasks, calculators, area_m2) for task, times in charged.items()]
+    often: dict[str, Counter[date]] = {}
+    for each in done:
+        if each.step.who == "hands" and each.step.task in practice.operations:
+            often.setdefault(each.step.task, Counter())[each.day] += each.passes
+    charged = {task: days for task, days in often.items() if practice.operations[task].charged_in_jobs}
+    lines = [_work(task, days, practice.operations[task], tasks, calculators, area_m2) for task, days in charged.items()]
     lines += [CostLine("product", each.name, each.packs or 0, each.cost) for each in bought if each.cost is not None]
     if practice.spoil_price_per_m3 and spoil_m3:
         lines.append(CostLine("spoil", SPOIL_NAME, 1, in_cents(spoil_m3 * practice.spoil_price_per_m3)))
     known = tuple(line for line in lines if line is not None)
-    included = tuple((tasks[task].name, times) for task, times in often.items() if task not in charged)
+    included = tuple((tasks[task].name, days.total()) for task, days in often.items() if task not in charged)
     return _estimate(known, included, practice, calculators[ESTIMATE]) if known else None
 
 
 def _work(
-    task: str, times: int, operation: PricedOperation, tasks: Mapping[str, Task], calculators: Mapping[str, Calculator], area_m2: float
+    task: str, days: Counter[date], operation: PricedOperation, tasks: Mapping[str, Task], calculators: Mapping[str, Calculator], area_m2: float
 ) -> CostLine | None:
+    """A task on all its days; the least price is for a day, however often the machine goes over the lawn then."""
     if operation.price_per_100_m2:
-        given = {
-            "area": area_m2, "price_per_100_m2": operation.price_per_100_m2, "minimum_price": operation.minimum_price or 0.0,
-            "passes": float(times),
-        }
-        amount = single(calculate(calculators[OPERATION_PRICE], given).results["price"].si)
+        given = {"area": area_m2, "price_per_100_m2": operation.price_per_100_m2, "minimum_price": operation.minimum_price or 0.0}
+        amount = plain_sum(
+            single(calculate(calculators[OPERATION_PRICE], {**given, "times_over": float(passes)}).results["price"].si) for passes in days.values()
+        )
     elif operation.minimum_price is not None:
-        amount = operation.minimum_price * times
+        amount = operation.minimum_price * len(days)
     else:
         return None
-    return CostLine("work", tasks[task].name, times, in_cents(amount))
+    return CostLine("work", tasks[task].name, days.total(), in_cents(amount))
 
 
 def in_cents(amount: float) -> float:

@@ -5,14 +5,11 @@ from math import fsum
 
 from generator.book.book import Book
 from generator.book.records.grass import WeedStatus
-from generator.jobs.dates import day_of_year
+from generator.jobs.dates import LAID_BARE_DAYS, day_of_year
 from generator.season.calendar_days import DAYS
 from generator.season.reasons import NumberSaid, Reason, because, limit_degrees
 from generator.season.winter import killed_by_winter, risked_in_winter
 from generator.season.year import SeasonYear
-
-# How long after a job its heat matters: while the lawn is open or its roots are short.
-HEAT_DAYS = 28
 
 
 def law_against(book: Book, grass: str, place: str) -> tuple[Reason, ...]:
@@ -43,7 +40,7 @@ def hot_afternoons(season: SeasonYear, from_c: float | None) -> tuple[NumberSaid
     if from_c is None:
         return (None,) * DAYS
     maximum = season.climate.maximum_c
-    means = (fsum(maximum[(day + ahead) % DAYS] for ahead in range(HEAT_DAYS)) / HEAT_DAYS for day in range(DAYS))
+    means = (fsum(maximum[(day + ahead) % DAYS] for ahead in range(LAID_BARE_DAYS)) / LAID_BARE_DAYS for day in range(DAYS))
     return tuple(limit_degrees(round(mean)) if mean >= from_c else None for mean in means)
 
 

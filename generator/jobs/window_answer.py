@@ -6,19 +6,18 @@ from functools import lru_cache
 from typing import Literal
 
 from generator.book.records.renovation import PlanWindow
-from generator.jobs.dates import day_of_year
+from generator.jobs.dates import LAID_BARE_DAYS, day_of_year
 from generator.season.calendar_days import DAYS
 from generator.season.climate.frost import Frost
 from generator.season.reasons import Day, Reason, Several, Value, because, both, count
 from generator.season.windows.main_windows import runs_of
-from generator.season.winter import killed_by_winter
+from generator.season.winter import KILLED, killed_by_winter
 from generator.season.year import SeasonYear
 
 Side = Literal["before", "after"]
 
 # Classes of growth in which a plan without a window of its own may be done.
 GROWING = ("growing", "peak")
-FROST_NIGHTS_AHEAD = 28
 
 
 @dataclass(frozen=True)
@@ -84,14 +83,14 @@ def frost_ahead(frost: Frost) -> tuple[float, ...]:
 
     Source: as `season.climate.frost`.
     """
-    return tuple(frost.chance_of_any(day, FROST_NIGHTS_AHEAD) for day in range(DAYS))
+    return tuple(frost.chance_of_any(day, LAID_BARE_DAYS) for day in range(DAYS))
 
 
 def verdict(season: SeasonYear, kind: PlanWindow, on: date) -> Verdict:
     """Where a date stands to the windows of a kind; 29 February counts as the 28th."""
     day = day_of_year(on)
     found, why_none = stretches(season, kind)
-    frost = season.view.frost.chance_of_any(day, FROST_NIGHTS_AHEAD)
+    frost = season.view.frost.chance_of_any(day, LAID_BARE_DAYS)
     if why_none is not None:
         return Verdict(kind, False, None, 0, None, no_window(why_none), frost)
     for each in found:
@@ -104,7 +103,9 @@ def verdict(season: SeasonYear, kind: PlanWindow, on: date) -> Verdict:
 
 
 def no_window(why: Reason) -> Reason:
-    """What is said of any day where there is no window."""
+    """What is said of any day where there is no window; how cold it gets is said before the answer (`said_first`)."""
+    if why.code == KILLED:
+        return because("no-window-for-winter")
     return because("no-window-here", why=why)
 
 

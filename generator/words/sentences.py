@@ -17,6 +17,7 @@ SENTENCES = {
     "thermometer": "Soil temperature is estimated from the air; a thermometer at {depth} decides.",
     # Where a day stands to the window of a plan.
     "no-window-here": "No window here: {why}.",
+    "no-window-for-winter": "No window here: a usual winter kills it.",
     "never-grows-strongly": "the grass never grows strongly here",
     "grows-enough": "The grass grows strongly enough to root and to close.",
     "grows-enough-all-year": "The grass grows strongly enough all year.",

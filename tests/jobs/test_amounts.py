@@ -73,8 +73,8 @@ def test_what_the_practice_has_no_product_for_is_bought_under_the_step_s_name_an
     assert lime.note == "The practice's file has no product for this, so it has no price."
     assert seed.note == "No product for Couch in the practice's file, so it has no price." and seed.name == "Sow"
     assert lime.amount.value() == pytest.approx(1.5)
-    assert line_key(lime_buy := feeding("lime", "lime").quantities[0].buy, feeding("lime", "lime"), STOCK) == "lime product"
-    assert line_key(lime_buy, feeding(), STOCK) == "granule"
+    assert line_key(lime_buy := feeding("lime", "lime").quantities[0].buy, feeding("lime", "lime"), STOCK, "a mass") == "lime a mass"
+    assert line_key(lime_buy, feeding(), STOCK, "a mass") == "granule"
 
 
 def test_two_things_without_a_product_are_two_lines_and_one_of_them_twice_is_one():

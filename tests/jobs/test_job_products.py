@@ -11,6 +11,9 @@ FESCUE = {"fescue-seed": Product(name="Fescue seed", for_tasks=("overseed",), fo
 SEED = Purchase(result="seed")
 
 
+BUY = Purchase(result="seed")
+
+
 def step(task):
     return Step(id="sow", day=0, task=task, title="Sow", say="Sow it.", source="common practice")
 
@@ -42,5 +45,5 @@ def test_a_feed_is_the_practice_s_own():
 
 
 def test_what_is_not_there_is_said_with_the_grass_where_it_is_for_want_of_its_seed():
-    assert "Bentgrass" in no_product(step("overseed"), stock(FESCUE, "bentgrass"))
-    assert "no price" in no_product(step("lime"), stock(FESCUE, "bentgrass"))
+    assert "Bentgrass" in no_product(BUY, step("overseed"), stock(FESCUE, "bentgrass"))
+    assert "no price" in no_product(BUY, step("lime"), stock(FESCUE, "bentgrass"))

@@ -34,7 +34,7 @@ def gear(name, ahead=0, machine=None, from_where="own", book=None, more=()):
 def work(ahead, minutes, who="hands"):
     on = DAY + timedelta(ahead)
     dated = DatedStep(StepFor(a_step(who=who), "day", None, ()), on, on, None)
-    return JobStep(dated, (), (), minutes, "growing", 0.0, 20.0)
+    return JobStep(dated, (), (), 1, minutes, "growing", 0.0, 20.0)
 
 
 def lawn(client, on=0, area_m2=100.0, shopping=(), things=(), steps=(), **named):

@@ -1,10 +1,12 @@
 """What a job costs and how long it takes: sums by hand, from a practice made up here."""
 
+from datetime import date, timedelta
+
 import pytest
 
 from generator.calculators.calculate import Amount
 from generator.jobs.amounts import Purchased
-from generator.jobs.price import CostLine, cost, in_cents, step_minutes
+from generator.jobs.price import CostLine, Done, cost, in_cents, step_minutes
 from generator.units import unit
 from tests.jobs.made_up import CALCULATORS, a_practice, a_step, some_tasks
 
@@ -30,14 +32,19 @@ TIMED = a_practice(machines=MACHINES, operations=OPERATIONS)
     ("edge", 200, 15), ("feed", 200, None), ("lime", 200, None), (None, 200, None),
 ])
 def test_a_step_takes_what_its_machine_and_setting_up_take(task, area_m2, minutes):
-    found = step_minutes(a_step(task=task), TIMED, CALCULATORS, area_m2)
+    found = step_minutes(task, TIMED, CALCULATORS, area_m2, 1)
     assert found == (None if minutes is None else pytest.approx(minutes))
+
+
+def test_every_pass_takes_its_time_and_setting_up_is_once():
+    """600 m2 an hour: 200 m2 in 20 minutes, three times over in an hour, with 40 minutes to set up."""
+    assert step_minutes("core", TIMED, CALCULATORS, 200, 3) == pytest.approx(100)
 
 
 def test_a_book_without_the_calculator_of_machine_hours_has_the_setting_up_alone():
     without = {id: each for id, each in CALCULATORS.items() if id != "machine-hours"}
-    assert step_minutes(a_step(task="core"), TIMED, without, 200) == 40
-    assert step_minutes(a_step(task="mow"), TIMED, without, 200) is None
+    assert step_minutes("core", TIMED, without, 200, 3) == 40
+    assert step_minutes("mow", TIMED, without, 200, 1) is None
 
 
 @pytest.mark.parametrize(("amount", "told"), [
@@ -65,8 +72,12 @@ def bought(packs, price):
     return Purchased("Granule", "granule", Amount(45.0, kilograms, kilograms), packs, price, ("feed",))
 
 
+def done(step, passes=1):
+    return Done(step, date(2027, 1, 1) + timedelta(step.day), passes)
+
+
 def costs(bought_things=(), spoil_m3=0.0, steps=STEPS, calculators=CALCULATORS, area_m2=250.0, **practice):
-    return cost(steps, bought_things, spoil_m3, a_practice(operations=PRICES, **practice), TASKS, calculators, area_m2)
+    return cost([done(each) for each in steps], bought_things, spoil_m3, a_practice(operations=PRICES, **practice), TASKS, calculators, area_m2)
 
 
 def test_each_task_has_its_line():
@@ -79,6 +90,15 @@ def test_each_task_has_its_line():
     # What the client does costs nothing; what is looked at is in the price, and said so.
     assert found.included == (("Look", 2),)
     assert (found.before_tax, found.tax, found.total, found.deposit, found.currency) == (pytest.approx(506.5), 0, pytest.approx(506.5), None, "AUD")
+
+
+def test_passes_of_one_day_have_one_least_price_and_days_have_each_their_own():
+    """75 for each 100 m2 are 75 a pass on 100 m2: three passes are 225, one is 190, the least for a day."""
+    three, two_days = (
+        cost(steps, (), 0.0, a_practice(operations=PRICES), TASKS, CALCULATORS, 100.0).lines
+        for steps in ([done(a_step("core", "core"), 3)], [done(a_step("core", "core", day)) for day in (0, 7)])
+    )
+    assert three == (CostLine("work", "Core", 3, 225),) and two_days == (CostLine("work", "Core", 2, 380),)
 
 
 def test_tax_on_top_a_deposit_and_another_currency():

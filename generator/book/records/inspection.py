@@ -9,7 +9,7 @@ from generator.book.fields.sourced import CautionId, CountryId, Record, RecordPr
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, UnitName, Word
 from generator.book.records.calculator import Constant
 
-Effect = Literal["stop", "soften", "leave-out", "add", "note"]
+Effect = Literal["stop", "soften", "leave-out", "choose", "add", "note"]
 
 
 class Added(Record):
@@ -28,8 +28,12 @@ class Outcome(Sourced):
     )
     words: Word | None = Field(default=None, description="The same in words, for `when`: 'Under {thatch_trigger}'.")
     choice: tuple[Identifier, ...] = Field(default=(), description="Or the choices that bring it about.")
-    effect: Effect = Field(description="stop: no job until it is settled. soften, leave-out: named tasks. add: a step. note: a remark.")
+    effect: Effect = Field(
+        description="stop: no job until it is settled. soften, leave-out: named tasks. choose: steps that a plan does only where needed. "
+        "add: a step. note: a remark."
+    )
     tasks: tuple[TaskId, ...] = Field(default=(), description="What is softened or left out.")
+    steps: tuple[Identifier, ...] = Field(default=(), description="For choose: the steps of plans, which then count in the job's price and lists.")
     levels: int = Field(default=1, ge=1, le=3, description="For soften: how many levels gentler, from hard over moderate and light to none.")
     add: Added | None = Field(default=None, description="For add: the step.")
     say: Sentence = Field(description="What changes, in a sentence; {name} puts in a figure.")
@@ -45,6 +49,8 @@ class Outcome(Sourced):
             raise RecordProblem("'words' belongs to a formula", "a choice has words of its own", "words")
         if self.effect in ("soften", "leave-out") and not self.tasks:
             raise RecordProblem(f"'{self.effect}' names no task", "list them under 'tasks'", "effect")
+        if (self.effect == "choose") != bool(self.steps):
+            raise RecordProblem("'steps' and the effect do not go together", "write 'effect: choose', and the steps under 'steps'", "effect")
         if (self.effect == "add") != (self.add is not None):
             raise RecordProblem("'add' and the effect do not go together", "write 'effect: add', and the step under 'add'", "effect")
         return self

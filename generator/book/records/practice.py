@@ -66,6 +66,24 @@ class Machine(Record):
     efficiency_percent: Annotated[float, Field(gt=0, le=100), NO_FINER] | None = Field(
         default=None, description="Share of the time spent working; the rest is turning, emptying and going round things."
     )
+    tine_diameter_mm: Annotated[float, Field(gt=0, le=100), NO_FINER] | None = Field(
+        default=None, description="Of a corer: inside of a hollow tine, or a solid tine."
+    )
+    hole_depth_mm: Annotated[float, Field(gt=0, le=500), NO_FINER] | None = Field(
+        default=None, description="Of a corer: how deep its holes go on a lawn."
+    )
+    hole_spacing_along_mm: Annotated[float, Field(gt=0, le=1000), NO_FINER] | None = Field(
+        default=None, description="Of a corer: between holes of one pass, along the run."
+    )
+    hole_spacing_across_mm: Annotated[float, Field(gt=0, le=1000), NO_FINER] | None = Field(
+        default=None, description="Of a corer: between holes of one pass, across the run."
+    )
+    blade_width_mm: Annotated[float, Field(gt=0, le=20), NO_FINER] | None = Field(
+        default=None, description="Of a scarifier or vertical mower: thickness of a blade."
+    )
+    blade_spacing_mm: Annotated[float, Field(gt=0, le=200), NO_FINER] | None = Field(
+        default=None, description="Of a scarifier or vertical mower: from blade to blade."
+    )
     ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Who owns it; a plan books what the practice does not own.")
     hire_price_per_day: Money | None = Field(default=None, description="What a day's hire costs the practice, before tax.")
     running_price_per_hour: Money | None = Field(default=None, description="Fuel, wear and upkeep for an hour of work, before tax.")
@@ -79,7 +97,7 @@ class Machine(Record):
 class PricedOperation(Record):
     """What the practice asks for a task, and the machine that does it. All prices are before tax unless `prices_include_tax`."""
 
-    price_per_100_m2: Money | None = Field(default=None, description="Work and machine; what is spread or sown is extra.")
+    price_per_100_m2: Money | None = Field(default=None, description="Work and machine, once over the lawn; what is spread or sown is extra.")
     minimum_price: Money | None = Field(default=None, description="The minimum price for it on any lawn.")
     machine: MachineId | None = Field(default=None, description="One of `machines`.")
     setup_minutes: Annotated[float, Field(ge=0, le=600), NO_FINER] | None = Field(

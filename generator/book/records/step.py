@@ -19,6 +19,7 @@ class Purchase(Record):
     product: ProductId | None = Field(
         default=None, description="Which product of practice.yml; left out, its feed for a feed, else its first product for the step's task.",
     )
+    task: TaskId | None = Field(default=None, description="The task it is bought for, where that is not the step's own: topdress, for the sand that fills holes.")
 
 
 class Quantity(Record):
@@ -30,8 +31,12 @@ class Quantity(Record):
         description="Input name to a value with its unit ('5 mm'), or to kind.field: 'grass.seed_rate', "
         "'practice.feed.nitrogen_percent', 'renovation.feed-on-the-day'. 'a or b' takes the first that this grass has.",
     )
+    machine: MachineId | None = Field(default=None, description="The machine of practice.yml whose figures fill in what is bound to `practice.machine`.")
     buy: Purchase | None = Field(default=None, description="The result that goes on the shopping list.")
     spoil: LongWord | None = Field(default=None, description="The result, a volume, that has to be carried away.")
+    settings: tuple[LongWord, ...] = Field(
+        default=(), description="Inputs and results that the machine is set to, or the height it is cut to: shown at the step and on the job's sheets."
+    )
     measured: bool = Field(
         default=False, description="True where it starts from what is measured on the lawn or the gear that day, so that a plan has no answer to give."
     )
@@ -71,6 +76,9 @@ class StepBody(Record):
     )
     only_habits: tuple[Habit, ...] = Field(default=(), description="Only for grasses that grow this way.")
     quantities: tuple[Quantity, ...] = ()
+    passes: LongWord | None = Field(
+        default=None, description="The result of its calculators that says how often the machine goes over the lawn; once where left out. Time and price follow it."
+    )
     gear: tuple[Gear, ...] = ()
     watering: Watering | None = Field(default=None, description="For a step that waters: how much and how often.")
     only_where: Sentence | None = Field(

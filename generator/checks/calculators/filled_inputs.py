@@ -80,7 +80,7 @@ def _bound(book: PartialBook, where: Where, expression: str, name: str, wanted: 
     """
     if book.practice is None:
         return
-    around = replace(around, practice=book.practice, groups=book.season_groups, steps=book.steps)
+    around = replace(around, practice=book.practice, groups=book.season_groups, steps=book.steps, sheet=book.inspection)
     contexts = [replace(around, grass=grass) for grass in takers or book.grasses.values()] or [around]
     try:
         for part in parts_of(expression):

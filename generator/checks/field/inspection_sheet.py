@@ -84,6 +84,7 @@ def _outcome_findings(book: PartialBook, inspection: Inspection, units: dict[str
             yield from _formula_findings(book, outcome, units, path)
             yield from _choice_findings(book, question, outcome, path)
             yield from _task_findings(book, outcome, path)
+            yield from _step_findings(book, outcome, path)
 
 
 def _formula_findings(book: PartialBook, outcome: Outcome, units: dict[str, Unit | None], path: ValuePath) -> Iterator[Finding]:
@@ -116,6 +117,14 @@ def _task_findings(book: PartialBook, outcome: Outcome, path: ValuePath) -> Iter
                 book.where(*HERE, *path, "tasks", place), f"no grass has a level for '{task}', so it cannot be softened",
                 "leave it out, or write 'effect: note'",
             )
+
+
+def _step_findings(book: PartialBook, outcome: Outcome, path: ValuePath) -> Iterator[Finding]:
+    on_need = {step.id for plan in book.renovations.values() for step in plan.steps if step.only_where}
+    for place, step in enumerate(outcome.steps):
+        if step not in on_need:
+            listed = f"those steps are {', '.join(sorted(on_need))}" if on_need else "no plan has one: it is a step with 'only_where'"
+            yield Finding(book.where(*HERE, *path, "steps", place), f"no plan does '{step}' only where needed", suggestion(step, on_need, listed))
 
 
 def _text_findings(book: PartialBook, inspection: Inspection) -> Iterator[Finding]:

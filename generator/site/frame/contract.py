@@ -14,6 +14,7 @@ from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEA
 from generator.book.lists.kept_record import LAWN_CODE
 from generator.book.lists.shielding import RUN
 from generator.book.records.grass import LEVELS
+from generator.calculators.bindings import MEASURED_HERE
 from generator.calculators.calculator_sentences import SLACK, calculator_table
 from generator.field.nitrogen_record import NOT_WRITTEN
 from generator.files.calendar_file import FIRST_MINUTE, PRODUCT
@@ -23,9 +24,9 @@ from generator.formula.functions import SNAP, WIDEST_SNAP
 from generator.formula.nodes import SENTENCES as FORMULA_SENTENCES
 from generator.jobs.amounts import SNAP as PACK_SNAP
 from generator.jobs.dates import EARLIEST_DAYS_BACK
-from generator.jobs.job import LITRES_A_CUBIC_METRE
-from generator.jobs.job_sentences import LONGEST_IN_MINUTES, NOT_FOR_GRASS, WEEKDAYS, WHO
+from generator.jobs.job_sentences import LONGEST_IN_MINUTES, NOT_FOR_GRASS, SETTING_DECIMALS, WEEKDAYS, WHO
 from generator.jobs.job_sentences import SENTENCES as JOB_SENTENCES
+from generator.jobs.job_watering import LITRES_A_CUBIC_METRE
 from generator.jobs.price import CENTS, HAIR, MINUTE, SPOIL_NAME
 from generator.season.calendar_days import DAYS, MONTH_STARTS, MONTHS, WEEKS
 from generator.site.shared.kept_limits import LONGEST
@@ -54,7 +55,8 @@ OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
     "job-planner": lambda: {
         "levels": LEVELS, "only_levels": NOT_FOR_GRASS["step-level"], "earliest_days_back": EARLIEST_DAYS_BACK, "snap": PACK_SNAP, "minute": MINUTE, "cents": CENTS,
         "hair": HAIR, "litres": LITRES_A_CUBIC_METRE, "spoil": SPOIL_NAME,
-        "sentences": JOB_SENTENCES, "who": WHO, "weekdays": WEEKDAYS, "longest_in_minutes": LONGEST_IN_MINUTES,
+        "sentences": JOB_SENTENCES, "measured_here": MEASURED_HERE, "setting_decimals": SETTING_DECIMALS,
+        "who": WHO, "weekdays": WEEKDAYS, "longest_in_minutes": LONGEST_IN_MINUTES,
     },
     "work-record": lambda: {"run": RUN, "not_written": NOT_WRITTEN, "range": RANGE_WORDS, "slack": SLACK},
 }

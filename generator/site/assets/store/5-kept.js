@@ -1,6 +1,6 @@
 /* What this book keeps of a reader's work, on this device and nowhere else: Swardbook.kept('jobs') is a collection (4-collection.js).
 
-     jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, done, put, without, rain [mm by day], visit, key}
+     jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, done, put, without, chosen, rain [mm by day], visit, key}
      record   a row an entry: {column: text}
      lawn     a row a piece: {name, sizes, area [m2], hole}
      inspection  one row, 'sheet': {head, answers, ticks}, each text by id; kept under 'visit'
@@ -76,7 +76,7 @@
     jobs: {
       most: 200, old: oldJobs, shape: { needed: ['plan', 'grass', 'place', 'site', 'area', 'on'], fields: {
         plan: isId, grass: isId, place: isId, site: isId, area: isArea, on: isDay, typed: text(L.answer), name: text(L.job), start: like(CLOCK), done: days, put: days,
-        without: { list: isId }, rain: { each: number(function (mm) { return mm >= 0 && mm <= K.most_rain_mm; }), named: isDay },
+        without: { list: isId }, chosen: { list: isId }, rain: { each: number(function (mm) { return mm >= 0 && mm <= K.most_rain_mm; }), named: isDay },
         visit: { each: text(L.answer), named: isId }, key: or('', like(EVENT_KEY))
       } }
     },

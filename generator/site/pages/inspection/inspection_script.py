@@ -45,6 +45,8 @@ def _outcome(outcome: Outcome, condition: Formula | None) -> str:
     spec: dict[str, Any] = {"effect": outcome.effect}
     if outcome.tasks:
         spec["tasks"] = list(outcome.tasks)
+    if outcome.steps:
+        spec["steps"] = list(outcome.steps)
     if outcome.effect == "soften":
         spec["levels"] = outcome.levels
     if condition is None:

@@ -21,7 +21,7 @@ SECTIONS = (
     Section("look", "What to look at"), Section("changes", "What changes"), Section("before", "Before the day"),
     Section("photographs", "Photographs"), Section("estimate", "Estimate and acceptance"),
 )
-EFFECT_WORDS = {"stop": "Stop", "soften": "Gentler", "leave-out": "Leave out", "add": "Add a step", "note": "Note"}
+EFFECT_WORDS = {"stop": "Stop", "soften": "Gentler", "leave-out": "Leave out", "choose": "Do it", "add": "Add a step", "note": "Note"}
 
 
 def inspection_page(book: Book, inspection: Inspection, here: PageContext) -> Page:

@@ -14,7 +14,7 @@ from generator.book.records.inspection import InspectionQuestion
 from generator.book.records.practice import OPEN_SITE
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Quantity, Step
-from generator.calculators.bindings import bound_value
+from generator.calculators.bindings import asked_of_inspection, bindings, bound_value
 from generator.calculators.calculate import default_si
 from generator.calculators.chosen import Chosen
 from generator.field.inspection_plan import added_step
@@ -24,6 +24,7 @@ from generator.field.inspection_words import filled as filled_words
 from generator.files.calendar_file import calendar_domain
 from generator.jobs.amounts import AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, filled_in, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn
 from generator.jobs.job import gear_of, outside_of, settling_days
+from generator.jobs.job_watering import RUN_TIME
 from generator.jobs.plan_steps import not_for_habit, stage_of
 from generator.jobs.plans_for_grass import NOT_NEEDED, plans_for, records_of
 from generator.jobs.price import ESTIMATE, MACHINE_HOURS, OPERATION_PRICE, machine_values
@@ -82,7 +83,7 @@ def _book(seasons: SeasonCache) -> dict[str, Any]:
     """Names, and what goes with what: enough to fill in the form and to say what is linked."""
     book = seasons.book
     used = {quantity.calculator for plan in book.renovations.values() for step in plan.steps for quantity in step.quantities}
-    sums = {OPERATION_PRICE, MACHINE_HOURS, ESTIMATE, SPOIL_LOADS} & set(book.calculators)
+    sums = {OPERATION_PRICE, MACHINE_HOURS, ESTIMATE, SPOIL_LOADS, RUN_TIME} & set(book.calculators)
     return {
         "grasses": {id: {"name": each.name, "plans": list(plans_for(book, each))} for id, each in book.grasses.items()},
         "plans": {id: _named_plan(book, each) for id, each in book.renovations.items()},
@@ -105,8 +106,9 @@ def _practice(seasons: SeasonCache) -> dict[str, Any]:
     book, practice, heat = seasons.book, seasons.book.practice, seasons.book.season_groups.great_heat
     return {
         "heat_costs": [each.text for each in heat.cost] if heat else [],
-        "currency": practice.currency, "estimate": _starts(book, ESTIMATE), "priced": ESTIMATE in book.calculators and OPERATION_PRICE in book.calculators,
-        "minimum_charge": practice.minimum_charge or 0, "tax": (practice.tax_percent or 0) / 100,
+        "currency": practice.currency, "estimate": _starts(book, ESTIMATE), "price_starts": _starts(book, OPERATION_PRICE),
+        "priced": ESTIMATE in book.calculators and OPERATION_PRICE in book.calculators,
+        "run_time": _run_time(book), "minimum_charge": practice.minimum_charge or 0, "tax": (practice.tax_percent or 0) / 100,
         "tax_inside": float(practice.prices_include_tax), "deposit": (practice.deposit_percent or 0) / 100,
         "spoil_price": practice.spoil_price_per_m3 or 0, "spoil": {
             "starts": _starts(book, SPOIL_LOADS), "holds": spoil_holds(practice), "counts": SPOIL_COUNTS,
@@ -139,8 +141,8 @@ def _taken(book: Book, step: Step, renovation: Renovation, grass_id: str) -> dic
     operation = grass.operations.get(step.task) if step.task else None
     never = not_for_habit(step, grass) or (operation.how if operation and operation.level == "none" else None)
     if never:
-        return {"id": step.id, "day": step.day, "task": step.task, "title": step.title, "after": list(step.after), "never": never}
-    chosen = Chosen(grass, book.practice, renovation, book.season_groups)
+        return {"id": step.id, "day": step.day, "task": step.task, "title": step.title, "after": list(step.after), "only_where": step.only_where, "never": never}
+    chosen = Chosen(grass, book.practice, renovation, book.season_groups, sheet=book.inspection)
     return {
         **_step(book, step), "level": operation.level if operation else None, "how": operation.how if operation else None,
         "only_levels": list(step.only_levels), "watering": _watering(step, chosen),
@@ -182,7 +184,7 @@ def _step(book: Book, step: Step) -> dict[str, Any]:
             }
             for own, ours in gear
         ],
-        "minutes": _minutes(book, step), "event": step.event_id,
+        "minutes": _minutes(book, step), "passes": step.passes, "event": step.event_id,
     }
 
 
@@ -199,8 +201,15 @@ def _quantity(book: Book, quantity: Quantity, step: Step, chosen: Chosen, stock:
     return {
         "calculator": quantity.calculator, "values": values, "lawn": lawn, "filled": where_from,
         "missing": [name for name, asked in calculator.inputs.items() if asked.label_only and name not in found],
+        "on_lawn": _measured_on_lawn(quantity, calculator), "settings": list(quantity.settings),
         "buy": _purchase(book, quantity, step, stock), "spoil": quantity.spoil, "measured": quantity.measured,
     }
+
+
+def _measured_on_lawn(quantity: Quantity, calculator: Calculator) -> dict[str, str]:
+    """Input to the question of the inspection whose measure takes the place of what else fills it in."""
+    expressions = {**bindings(calculator), **quantity.fill}
+    return {name: question for name, each in expressions.items() if (question := asked_of_inspection(each))}
 
 
 def _purchase(book: Book, quantity: Quantity, step: Step, stock: Stock) -> dict[str, Any] | None:
@@ -209,10 +218,11 @@ def _purchase(book: Book, quantity: Quantity, step: Step, stock: Stock) -> dict[
     id = product_of(quantity.buy, step, stock)
     product = book.practice.products[id] if id else None
     wanted = unit(book.calculators[quantity.calculator].results[quantity.buy.result].unit)
+    bought_for = quantity.buy.task or step.task
     return {
-        "result": quantity.buy.result, "key": line_key(quantity.buy, step, stock), "product": id,
+        "result": quantity.buy.result, "key": line_key(quantity.buy, step, stock, wanted.kind), "product": id, "own": step.task == bought_for,
         "name": product.name if product else step.title, "pack": pack_si(product, wanted) if product else None,
-        "price": product.price if product else None, "note": None if id else no_product(step, stock),
+        "price": product.price if product else None, "note": None if id else no_product(quantity.buy, step, stock),
     }
 
 
@@ -234,6 +244,12 @@ def _minutes(book: Book, step: Step) -> dict[str, Any] | None:
     machine = book.practice.machines.get(operation.machine) if operation.machine else None
     values = machine_values(machine, book.calculators) if machine else None
     return {"setup": operation.setup_minutes, "machine": {**_starts(book, MACHINE_HOURS), **values} if values else None}
+
+
+def _run_time(book: Book) -> dict[str, Any] | None:
+    """What the litres of a watering are worked out from; None in a book without that calculator, where every drop is taken to count."""
+    calculator = book.calculators.get(RUN_TIME)
+    return {"starts": _starts(book, RUN_TIME), "on_lawn": _measured_on_lawn(Quantity(calculator=RUN_TIME), calculator)} if calculator else None
 
 
 def _starts(book: Book, calculator: str) -> dict[str, Any]:

@@ -1,13 +1,15 @@
 """A dated job in words for its page. Twin: job words."""
 
+from dataclasses import replace
 from datetime import date
 from math import floor
 from typing import Any
 
+from generator.book.book import Book
 from generator.calculators.calculate import Amount
 from generator.jobs.amounts import Purchased, Spoil, Worked
 from generator.jobs.job import JobStep, Settling
-from generator.jobs.job_sentences import LONGEST_IN_MINUTES, SENTENCES, WEEKDAYS
+from generator.jobs.job_sentences import LONGEST_IN_MINUTES, SENTENCES, SETTING_DECIMALS, WEEKDAYS
 from generator.jobs.price import Cost
 from generator.jobs.window_answer import Verdict
 from generator.season.calendar_days import MONTHS
@@ -136,6 +138,21 @@ def spoil(away: Spoil) -> list[Any]:
     pair = both(Amount(away.volume_m3, unit("m3"), unit("yd3"), 1))
     counts = [count(number, one) for number, one in ((away.bags, "bag"), (away.trailer_loads, "trailer load")) if number]
     return [SENTENCES["spoil"], [pair["metric"], pair["us"]], SENTENCES["spoil_counts"].format(counts=" or ".join(counts)) if counts else "."]
+
+
+def settings(book: Book, step: JobStep) -> list[Any]:
+    """The words component's text: what machines are set to at a step; nothing where nothing is set."""
+    parts: list[Any] = []
+    for each in step.worked:
+        record = book.calculators[each.quantity.calculator]
+        for name in each.quantity.settings if not ask(each) else ():
+            found = each.run.inputs.get(name) or each.run.results.get(name)
+            if found is None:
+                continue
+            label = record.inputs[name].question if name in record.inputs else record.results[name].label
+            pair = both(replace(found, decimals=SETTING_DECIMALS))
+            parts += [f"{'; ' if parts else SENTENCES['settings']}{label} ", [pair["metric"], pair["us"]]]
+    return [*parts, "."] if parts else []
 
 
 def ask(each: Worked) -> str:

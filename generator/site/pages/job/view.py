@@ -10,6 +10,7 @@ from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.practice import OPEN_SITE
+from generator.files.job_text import left_open
 from generator.files.job_values import job_values
 from generator.formula import plain_sum
 from generator.jobs.dates import day_of_year
@@ -43,8 +44,8 @@ WORK_START = "07:30"
 DAYS_A_WEEK = 7
 # What the script fills in for a step of the reader's own job.
 BLANK_STEP = {
-    **dict.fromkeys(("id", "date", "title", "moved", "who", "level", "how", "say", "why", "only_where", "wait_for", "minutes", "usual", "gear"), ""),
-    **dict.fromkeys(("cautions", "quantities", "warnings"), ()),
+    **dict.fromkeys(("id", "date", "title", "moved", "who", "level", "how", "say", "why", "only_where", "open", "wait_for", "minutes", "gear"), ""),
+    **dict.fromkeys(("cautions", "quantities", "warnings", "settings", "usual"), ()),
 }
 SECTIONS = (
     Section("answer", "Can it be done then?"), Section("steps", "Steps by date"), Section("buy", "Shopping list"), Section("gear", "Gear"),
@@ -145,7 +146,8 @@ def _step(book: Book, here: PageContext, each: JobStep, titles: dict[str, str]) 
         "id": each.id, "date": words.day(dated.date) + (f" to {words.day(dated.until)}" if dated.until and dated.until != dated.date else ""),
         "title": step.title, "moved": words.moved(each, titles), "who": WHO[step.who],
         "level": operation.level if operation else "", "how": operation.how if operation else "", "say": step.say, "why": step.why or "",
-        "only_where": step.only_where or "", "wait_for": step.wait_for or "", "minutes": words.spent(each.minutes),
+        "only_where": step.only_where or "", "open": "" if each.counted else SENTENCES["open"],
+        "settings": words.settings(book, each), "wait_for": step.wait_for or "", "minutes": words.spent(each.minutes),
         "usual": words.usual(each), "gear": ", ".join(gear.name for gear in step.gear),
         "cautions": [{"name": book.cautions[id].name, "url": here.links.caution(id)} for id in step.cautions],
         "quantities": [_quantity(book, here, worked) for worked in each.worked],
@@ -183,8 +185,8 @@ def _day_sheet(job: Job) -> dict[str, Any]:
     for each in job.steps:
         step = each.dated.step.step
         if each.dated.date == job.request.on and step.who == "hands":
-            rows.append({"at": words.clock(at), "title": step.title, "minutes": words.spent(each.minutes)})
-            at += each.minutes or 0.0
+            rows.append({"at": words.clock(at), "title": step.title, "minutes": words.spent(each.minutes) if each.counted else SENTENCES["if_needed"]})
+            at += (each.minutes or 0.0) if each.counted else 0.0
     return {"day": words.day(job.request.on), "rows": rows, "end": words.clock(at), "sum": words.spent(at - clock)}
 
 
@@ -210,7 +212,7 @@ def _price(book: Book, job: Job) -> dict[str, Any] | None:
         ],
         "before_tax": words.money(cost.before_tax), "tax_name": practice.tax_name or "Tax", "tax": words.money(cost.tax),
         "total": words.money(cost.total), "deposit": words.money(cost.deposit) if cost.deposit else "",
-        "included": words.included(cost),
+        "included": words.included(cost), "left_open": " ".join(left_open(job)),
     }
 
 

@@ -29,11 +29,11 @@
     }
   }
 
-  /* Returns stops, added, notes: keys 'question:position'; softened: task to levels and why; leftOut: task to keys; unanswered:
-     ids; troubles: id to sentence; found: every key, in order. unitOf: the unit of a bare number, by question. */
+  /* Returns stops, added, notes: keys 'question:position'; softened: task to levels and why; leftOut: task to keys; chosen: step to keys;
+     measured: question to its measure in SI units; unanswered: ids; troubles: id to sentence; found: every key, in order. unitOf: the unit of a bare number, by question. */
   function findings(spec, answers, unitOf) {
     var known = Object.assign({}, spec.constants), chosen = {}, answered = {};
-    var out = { stops: [], softened: {}, leftOut: {}, added: [], notes: [], unanswered: [], troubles: {}, found: [] };
+    var out = { stops: [], softened: {}, leftOut: {}, chosen: {}, measured: {}, added: [], notes: [], unanswered: [], troubles: {}, found: [] };
     spec.questions.forEach(function (question) {
       var text = String(answers[question.id] === undefined ? '' : answers[question.id]);
       if (text.trim()) {
@@ -43,7 +43,7 @@
         } else {
           var read = measure(spec, question, text, unitOf && unitOf(question));
           if (read.trouble) out.troubles[question.id] = read.trouble;
-          else { known[question.name] = read.value; answered[question.id] = true; }
+          else { known[question.name] = out.measured[question.id] = read.value; answered[question.id] = true; }
         }
       }
       if (!answered[question.id]) out.unanswered.push(question.id);
@@ -69,6 +69,8 @@
     else if (outcome.effect === 'note') out.notes.push(key);
     else if (outcome.effect === 'leave-out') {
       outcome.tasks.forEach(function (task) { (out.leftOut[task] = out.leftOut[task] || []).push(key); });
+    } else if (outcome.effect === 'choose') {
+      outcome.steps.forEach(function (step) { (out.chosen[step] = out.chosen[step] || []).push(key); });
     } else {
       outcome.tasks.forEach(function (task) {
         var soft = out.softened[task] = out.softened[task] || { levels: 0, why: [] };

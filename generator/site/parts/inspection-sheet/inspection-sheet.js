@@ -3,7 +3,7 @@
 (function () {
   'use strict';
   var SHEET = 'sheet';
-  var GROUPS = [['stops', 'Stop'], ['softened', 'Work more gently'], ['leftOut', 'Leave out'], ['added', 'Add'], ['notes', 'Keep in mind']];
+  var GROUPS = [['stops', 'Stop'], ['softened', 'Work more gently'], ['leftOut', 'Leave out'], ['chosen', 'Do, where the plan leaves it open'], ['added', 'Add'], ['notes', 'Keep in mind']];
 
   var each = Swardbook.each;
 
@@ -92,9 +92,9 @@
     }
 
     function keysOf(out, group) {
-      if (group !== 'softened' && group !== 'leftOut') return out[group];
+      if (['softened', 'leftOut', 'chosen'].indexOf(group) < 0) return out[group];
       var keys = [];
-      Object.keys(out[group]).forEach(function (task) { keys = keys.concat(group === 'softened' ? out.softened[task].why : out.leftOut[task]); });
+      Object.keys(out[group]).forEach(function (task) { keys = keys.concat(group === 'softened' ? out.softened[task].why : out[group][task]); });
       return out.found.filter(function (key) { return keys.indexOf(key) >= 0; });
     }
 

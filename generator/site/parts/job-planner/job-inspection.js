@@ -43,14 +43,20 @@
     return {
       adjusted: {
         tasksWithout: each(found.leftOut, sentences), softer: each(found.softened, function (soft) { return [soft.levels, sentences(soft.why)]; }),
-        added: found.added.map(function (key) { return outcome(key).add; }).filter(Boolean)
+        added: found.added.map(function (key) { return outcome(key).add; }).filter(Boolean), chosen: Object.keys(found.chosen), measured: found.measured
       },
       values: {
         stops: told(found.stops), softer: each(found.softened, function (soft) { return { levels: soft.levels, why: told(soft.why) }; }),
-        left_out: each(found.leftOut, told), added: told(found.added), notes: told(found.notes), unanswered: found.unanswered,
+        left_out: each(found.leftOut, told), chosen: each(found.chosen, told), added: told(found.added), notes: told(found.notes), unanswered: found.unanswered,
         troubles: Object.keys(found.troubles).map(function (id) { return { question: id, sentence: found.troubles[id] }; })
       }
     };
+  }
+
+  /* What is told of several steps, each thing once. */
+  function everyTold(byStep) {
+    var all = [].concat.apply([], Object.keys(byStep).map(function (step) { return byStep[step]; }));
+    return all.filter(function (each, at) { return all.findIndex(function (other) { return other.say === each.say && other.because === each.because; }) === at; });
   }
 
   function item(row, before, say) {
@@ -76,6 +82,7 @@
     values.stops.forEach(function (each) { rows.push(['Stop.', each]); });
     byTask(values.softer, function (soft) { return soft.why; }, 'more gently.');
     byTask(values.left_out, function (why) { return why; }, 'left out.');
+    everyTold(values.chosen).forEach(function (each) { rows.push(['Needed here.', each]); });
     values.added.forEach(function (each) { rows.push(['Added.', each]); });
     values.notes.forEach(function (each) { rows.push(['', each]); });
     values.troubles.forEach(function (each) { rows.push(['Not read.', { say: each.sentence, because: '' }]); });

@@ -6,7 +6,7 @@
   var VERSION = 1, LONGEST_FILE = 2000000;
   var OLD_ADDED_STEP = /^visit-(?=.+-\d+$)/; /* What the ids of steps that an inspection adds began with. */
   var AREA = /^\d{1,7}(\.\d{1,4})?$/;
-  var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', put: 'days put off to', without: 'steps left out' };
+  var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', put: 'days put off to', without: 'steps left out', chosen: 'steps needed here' };
 
   var has = Swardbook.own;
 
@@ -21,7 +21,7 @@
 
   /* A row with everything that the page asks of a job. */
   function full(row, start) {
-    var job = Object.assign({ name: '', start: start, key: '', visit: {}, done: {}, put: {}, without: [], rain: {} }, Swardbook.shape.copy(row));
+    var job = Object.assign({ name: '', start: start, key: '', visit: {}, done: {}, put: {}, without: [], chosen: [], rain: {} }, Swardbook.shape.copy(row));
     job.typed = asTyped(row.typed, row.area);
     return job;
   }
@@ -43,7 +43,9 @@
         if (!has(out[name], now)) { out[name][now] = job[name][id]; }
       });
     });
-    out.without = job.without.map(stepNow).filter(function (id, at, all) { return all.indexOf(id) === at; });
+    ['without', 'chosen'].forEach(function (name) {
+      out[name] = job[name].map(stepNow).filter(function (id, at, all) { return all.indexOf(id) === at; });
+    });
     return out;
   }
 

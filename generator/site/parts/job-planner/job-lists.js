@@ -62,8 +62,8 @@
     });
     var start = +job.start.slice(0, 2) * 60 + +job.start.slice(3), at = start, cautions = [];
     rows(root, 'day-sheet', out.steps.filter(function (step) { return step.who === 'hands' && step.date === day; }).map(function (step) {
-      var cells = [W.clock(at), step.title, W.spent(step.minutes)];
-      at += step.minutes || 0;
+      var cells = [W.clock(at), step.title, step.counted ? W.spent(step.minutes) : said('if_needed')];
+      at += step.counted ? step.minutes || 0 : 0;
       step.cautions.forEach(function (id) { if (cautions.indexOf(id) < 0) { cautions.push(id); } });
       return cells;
     }));
@@ -123,6 +123,7 @@
     }));
     var sums = { 'before-tax': W.money(cost.before_tax), 'tax-name': Swardbook.jobs.book().tax, tax: W.money(cost.tax), total: W.money(cost.total), deposit: cost.deposit ? W.money(cost.deposit) : 'none' };
     Swardbook.jobSteps.say(root, 'included', W.included(cost));
+    Swardbook.jobSteps.say(root, 'left-open', W.leftOpen(out));
     Object.keys(sums).forEach(function (name) { root.querySelector('[data-part="' + name + '"]').textContent = sums[name]; });
   }
 

@@ -32,17 +32,20 @@
   }
 
   /* plan: as job_scripts.py writes it. adjusted: {without {step: why}, tasksWithout {task: why}, softer {task: [levels, why]},
-     added [steps]}, all of it optional. Gives {kept, leftOut}: steps by day, the plan's order within a day; and {id, task, title, why}. */
+     added [steps], chosen [ids]}, all of it optional. Gives {kept, leftOut}: steps by day, the plan's order within a day; and {id, task, title, why}. */
   function stepsFor(plan, adjusted) {
-    var gone = {}, leftOut = [], kept = [];
-    plan.steps.concat(adjusted.added || []).forEach(function (step) {
+    var gone = {}, leftOut = [], kept = [], chosen = (adjusted.chosen || []).slice();
+    function onNeed(task) { return plan.steps.find(function (step) { return step.only_where && step.task && step.task === task; }); }
+    var added = (adjusted.added || []).filter(function (step) { return !onNeed(step.task); });
+    (adjusted.added || []).forEach(function (step) { if (onNeed(step.task)) { chosen.push(onNeed(step.task).id); } });
+    plan.steps.concat(added).forEach(function (step) {
       var grass = step.level === null && step.task && has(plan.takes, step.task) ? plan.takes[step.task] : step;
       var operation = softened({ level: grass.level || null, how: grass.how || null }, step.task && has(adjusted.softer, step.task) ? adjusted.softer[step.task] : null);
       var why = reason(step, operation, adjusted, plan.grass);
       if (why) {
         gone[step.id] = step;
         leftOut.push({ id: step.id, task: step.task, title: step.title, why: why });
-      } else { kept.push(Object.assign({}, step, operation)); }
+      } else { kept.push(Object.assign({}, step, operation, { counted: !step.only_where || chosen.indexOf(step.id) >= 0 })); }
     });
     kept.forEach(function (step) { step.after = after(step, gone, []); });
     /* A browser's sort may be unstable where it is old, so the place in the plan decides within a day. */
@@ -52,5 +55,11 @@
     return { kept: kept, leftOut: leftOut };
   }
 
-  Swardbook.jobPlan = { stepsFor: stepsFor };
+  /* The steps chosen, with or without this one: one that is done counts, though it is one for where it is needed. */
+  function chosenWith(plan, chosen, id, yes) {
+    var on_need = plan.kept.some(function (step) { return step.id === id && step.only_where; });
+    return chosen.filter(function (each) { return each !== id; }).concat(yes && on_need ? [id] : []);
+  }
+
+  Swardbook.jobPlan = { stepsFor: stepsFor, chosenWith: chosenWith };
 })();

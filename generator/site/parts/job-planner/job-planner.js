@@ -5,13 +5,13 @@
   function start(root) {
     var book = Swardbook.jobs.book();
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
-    var S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
+    var P = Swardbook.jobPlan, S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
     var V = Swardbook.jobInspection, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
     function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
     function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
     var usual = {
       plan: choice('plan').value, grass: choice('grass').value, place: choice('place').value, site: choice('site').value, on: choice('on').value,
-      area: Swardbook.quantity.read(choice('area').value, 'm2'), name: '', start: root.dataset.start, done: {}, put: {}, without: [], rain: {},
+      area: Swardbook.quantity.read(choice('area').value, 'm2'), name: '', start: root.dataset.start, done: {}, put: {}, without: [], chosen: [], rain: {},
       typed: choice('area').value, visit: {}, key: ''
     };
     var desk = new Swardbook.jobDesk.Desk(root, usual, function () { told([]); address(); update(true); }, function () { changed(true); });
@@ -101,7 +101,7 @@
       Object.keys(now.rain).forEach(function (day) { rain[Swardbook.dates.fromIso(day)] = now.rain[day]; });
       var seen = inspected(now) ? V.read(now.visit) : null, without = {};
       now.without.forEach(function (id) { without[id] = book.not_needed; });
-      var adjusted = Object.assign({}, seen ? seen.adjusted : {}, { without: without });
+      var adjusted = Object.assign({}, seen ? seen.adjusted : {}, { without: without, chosen: now.chosen.concat(seen ? seen.adjusted.chosen : []) });
       var out = Swardbook.jobWork.workOut(data, {
         area: now.area, on: Swardbook.dates.fromIso(now.on), done: Swardbook.jobDates.numbered(Object.assign({}, now.put, now.done)), adjusted: adjusted, rain: rain
       });
@@ -218,14 +218,15 @@
       var item = target.closest('[data-step]'), id = item.dataset.step, now = job(), act = target.dataset.act;
       var day = item.querySelector('[data-act=day]');
       if (act === 'done') {
-        if (target.checked) { now.done[id] = Swardbook.dates.iso(Swardbook.dates.today()); } else { delete now.done[id]; }
+        if (target.checked) { now.done[id] = Swardbook.dates.iso(Swardbook.dates.today()); now.chosen = P.chosenWith(last.plan, now.chosen, id, true); } else { delete now.done[id]; }
       } else if (act === 'day') {
         if (!Swardbook.kept.isDay(day.value)) { return; }
         (now.done[id] ? now.done : now.put)[id] = day.value;
       } else if (act === 'later') {
         var to = Swardbook.dates.fromIso(last.out.steps.find(function (step) { return step.id === id; }).date) + (+target.dataset.days);
         now.put[id] = Swardbook.dates.iso(to);
-      } else if (act === 'back') { delete now.put[id]; } else if (act === 'without') { now.without.push(id); } else { return; }
+      } else if (act === 'back') { delete now.put[id]; } else if (act === 'without') { now.without.push(id); } else if (act !== 'needed') { return; }
+      if (act === 'without' || act === 'needed') { now.chosen = P.chosenWith(last.plan, now.chosen, id, act === 'needed' && target.checked); }
       changed();
       if (act === 'later') { Swardbook.jobHold.told(item, 'Put off to ' + W.day(now.put[id]) + '. ' + S.moves(last.out, last.plan, now)); item.querySelector('[data-part=hold] > summary').focus(); }
       if (act !== 'day') { day.value = (last.out.steps.find(function (step) { return step.id === id; }) || { date: day.value }).date; }

@@ -43,7 +43,9 @@
         much.appendChild(document.createTextNode((number ? '; ' : '') + answer.label + ' '));
         much.appendChild(S.quantity(answer.pair));
       });
-      cell(row, 'td', W.spent(step.minutes));
+      var set = W.settings(step);
+      if (set.length) { Swardbook.words(much.appendChild(Swardbook.element('span', 'sb-job__sheet-wait')), set); }
+      cell(row, 'td', step.counted ? W.spent(step.minutes) : W.said('if_needed'));
       step.cautions.forEach(function (id) { if (cares.indexOf(id) < 0) { cares.push(id); } });
       cell(row, 'td', step.cautions.map(function (id) { return cares.indexOf(id) + 1; }).join(', '));
     });

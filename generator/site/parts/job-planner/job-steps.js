@@ -48,6 +48,12 @@
     });
   }
 
+  function settings(element, step, W) {
+    var pieces = W.settings(step);
+    Swardbook.words(element, pieces);
+    element.hidden = !pieces.length;
+  }
+
   function fill(item, step, planned, titles, job, root) {
     var W = Swardbook.jobWords, book = Swardbook.jobs.book();
     function part(name) { return item.querySelector('[data-part="' + name + '"]'); }
@@ -57,6 +63,7 @@
     Swardbook.each(item, '[data-part=about]', function (each) { each.textContent = ': ' + step.title; });
     say(item, 'moved', W.moved(step, titles, byHand));
     say(item, 'only-where', step.only_where);
+    say(item, 'open', step.counted ? '' : W.said('open'));
     say(item, 'say', step.say);
     part('level').className = 'sb-level sb-level--' + (step.level || 'none');
     part('level').textContent = step.level || '';
@@ -64,6 +71,7 @@
     part('how-line').hidden = !step.how;
     say(item, 'wait', step.wait_for);
     quantities(part('quantities'), step, planned, root.dataset.calculatorPages);
+    settings(part('settings'), step, W);
     list(part('warnings'), [].concat.apply([], step.quantities.map(function (each) { return each.warnings; })), function (row, text) { row.textContent = text; });
     list(part('cautions'), step.cautions, function (row, id) { row.appendChild(link(root.dataset.cautions + id + '.html', book.cautions[id])); });
     part('who').textContent = W.who[step.who];
@@ -79,6 +87,8 @@
     item.querySelector('[data-act=back]').hidden = !byHand || Boolean(job.done[step.id]);
     part('not-here').hidden = !step.only_where;
     item.querySelector('[data-act=without]').checked = false;
+    part('needed').hidden = !step.only_where;
+    item.querySelector('[data-act=needed]').checked = step.counted;
     item.classList.toggle('sb-job-step--done', Boolean(job.done[step.id]));
   }
 

@@ -90,6 +90,27 @@
     return [said('spoil'), both(out.spoil_m3, 'm3', 'yd3', 1), counts.length ? said('spoil_counts', { counts: counts.join(' or ') }) : '.'];
   }
 
+  /* The words component's text: what machines are set to at a step; nothing where nothing is set. */
+  function settings(step) {
+    var parts = [];
+    step.quantities.forEach(function (given) {
+      if (ask(given)) { return; }
+      var spec = Swardbook.calculators[given.calculator];
+      given.settings.forEach(function (name) {
+        var found = given.inputs[name] || given.results[name], of = spec.inputs.concat(spec.results).find(function (each) { return each.name === name; });
+        if (!found) { return; }
+        parts.push((parts.length ? '; ' : said('settings')) + (of.label || of.question) + ' ', amount(found, Object.assign({}, of, { decimals: K.setting_decimals })));
+      });
+    });
+    return parts.length ? parts.concat('.') : [];
+  }
+
+  /* The titles of steps that are done only where needed, and are not needed so far. */
+  function leftOpen(out) {
+    var open = out.steps.filter(function (step) { return !step.counted; }).map(function (step) { return step.title; });
+    return open.length ? said('left_open', { list: open.join('; ') }) : '';
+  }
+
   /* What has to be typed in before a calculator at a step has an answer; nothing where it has one. */
   function ask(given) { return given.needs_label ? said('from_label') : given.measured ? said('measured') : ''; }
 
@@ -97,6 +118,6 @@
 
   Swardbook.jobWords = {
     day: day, count: count, percent: percent, money: money, spent: spent, clock: clock, litres: litres, depth: depth, area: area,
-    amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, bought: bought, included: included, spoil: spoil, ask: ask, who: K.who
+    said: said, settings: settings, leftOpen: leftOpen, amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, bought: bought, included: included, spoil: spoil, ask: ask, who: K.who
   };
 })();

@@ -40,9 +40,23 @@
   }
 
   /* --- how much of everything --- */
-  function worked(quantity, area) {
-    var values = quantity.lawn ? Object.assign({ area: area }, quantity.values) : quantity.values;
-    return { quantity: quantity, values: values, results: results(quantity.calculator, values) };
+  /* What the inspection measured, in place of what else fills an input in. */
+  function measuredOn(onLawn, measured) {
+    var out = {};
+    Object.keys(onLawn).forEach(function (name) { if (measured[onLawn[name]] !== undefined) { out[name] = measured[onLawn[name]]; } });
+    return out;
+  }
+
+  function worked(quantity, area, measured) {
+    var found = measuredOn(quantity.on_lawn, measured), filled = Object.assign({}, quantity.filled);
+    Object.keys(found).forEach(function (name) { filled[name] = K.measured_here; });
+    var values = Object.assign(quantity.lawn ? { area: area } : {}, quantity.values, found);
+    return { quantity: quantity, values: values, filled: filled, results: results(quantity.calculator, values) };
+  }
+
+  function passes(step, quantities) {
+    var found = quantities.filter(function (each) { return step.passes && each.results[step.passes] !== undefined; })[0];
+    return found ? Math.round(found.results[step.passes]) : 1;
   }
 
   function quantityValues(each) {
@@ -56,8 +70,8 @@
     });
     var measured = each.quantity.measured;
     return {
-      calculator: each.quantity.calculator, needs_label: each.quantity.missing.length > 0, measured: measured, filled: each.quantity.filled,
-      inputs: inputs, results: measured ? {} : found, warnings: measured ? [] : warnings(spec, each)
+      calculator: each.quantity.calculator, needs_label: each.quantity.missing.length > 0, measured: measured, filled: each.filled,
+      inputs: inputs, results: measured ? {} : found, settings: each.quantity.settings, warnings: measured ? [] : warnings(spec, each)
     };
   }
 
@@ -79,6 +93,11 @@
         if (!lines[buy.key]) {
           lines[buy.key] = { buy: buy, si: 0, unit: specOf(one.quantity.calculator, buy.result).unit, steps: [] };
           order.push(buy.key);
+        }
+        if (buy.own && !lines[buy.key].own) {
+          lines[buy.key].unit = specOf(one.quantity.calculator, buy.result).unit;
+          lines[buy.key].buy = buy;
+          lines[buy.key].own = true;
         }
         lines[buy.key].si += one.results[buy.result];
         lines[buy.key].steps.push(each.dated.step.id);
@@ -110,21 +129,29 @@
     return counts;
   }
 
-  function minutes(step, area) {
+  function minutes(step, area, times) {
     var spent = step.minutes;
     if (!spent) { return null; }
-    var working = spent.machine ? results('machine-hours', Object.assign({ area: area }, spent.machine)).hours / K.minute : null;
+    var working = spent.machine ? results('machine-hours', Object.assign({}, spent.machine, { area: area, passes: times })).hours / K.minute : null;
     if (working === null && spent.setup === null) { return null; }
     return tidy((working || 0) + (spent.setup || 0));
   }
 
-  function watering(dated, area, rain) {
+  /* Litres for a depth [m] where it is driest: time and litres speak of the same water. */
+  function litresFor(depth, data, area, measured) {
+    var sum = data.practice.run_time;
+    if (!sum) { return depth * area * K.litres; }
+    return results('irrigation-run-time', Object.assign({}, sum.starts, measuredOn(sum.on_lawn, measured), { depth: depth, area: area })).water * K.litres;
+  }
+
+  function watering(dated, area, rain, data, measured) {
     var water = dated.step.watering, out = [];
     if (!water) { return out; }
+    var litres = litresFor(water.depth_m, data, area, measured);
     for (var day = dated.date; day <= (dated.until === null ? dated.date : dated.until); day += water.every) {
       var fallen = rain[day] || 0, depth = water.depth_m * 1000;
       out.push({
-        date: iso(day), depth_mm: tidy(depth), times: water.times, litres: tidy(water.depth_m * area * K.litres),
+        date: iso(day), depth_mm: tidy(depth), times: water.times, litres: tidy(litres),
         rain_mm: fallen >= depth ? fallen : null
       });
     }
@@ -166,15 +193,15 @@
   /* --- what it costs --- */
   function cost(steps, bought, spoilM3, practice, area) {
     if (!practice.priced) { return null; }
-    var often = {}, order = [], named = function (task) { return { name: practice.operations[task].name, times: often[task] }; };
+    var often = {}, order = [], named = function (task) { return { name: practice.operations[task].name, times: timesOf(often[task]) }; };
     steps.forEach(function (each) {
       var task = each.dated.step.task;
       if (each.dated.step.who !== 'hands' || !task || !practice.operations[task]) { return; }
-      if (!often[task]) { often[task] = 0; order.push(task); }
-      often[task] += 1;
+      if (!often[task]) { often[task] = {}; order.push(task); }
+      often[task][each.dated.date] = (often[task][each.dated.date] || 0) + each.passes;
     });
     var charged = order.filter(function (task) { return practice.operations[task].charged; });
-    var lines = charged.map(function (task) { return work(practice.operations[task], often[task], area); }).filter(Boolean);
+    var lines = charged.map(function (task) { return work(practice.operations[task], often[task], practice, area); }).filter(Boolean);
     bought.forEach(function (each) {
       if (each.cost !== null) { lines.push({ kind: 'product', name: each.name, times: each.packs || 0, amount: each.cost }); }
     });
@@ -194,12 +221,18 @@
     };
   }
 
-  function work(operation, times, area) {
+  function timesOf(days) { return Object.keys(days).reduce(function (sum, day) { return sum + days[day]; }, 0); }
+
+  /* A task on all its days; the least price is for a day, however often the machine goes over the lawn then. */
+  function work(operation, days, practice, area) {
+    var line = { kind: 'work', name: operation.name, times: timesOf(days) }, given = { area: area, price_per_100_m2: operation.price, minimum_price: operation.minimum || 0 };
     if (operation.price) {
-      var given = { area: area, price_per_100_m2: operation.price, minimum_price: operation.minimum || 0, passes: times };
-      return { kind: 'work', name: operation.name, times: times, amount: inCents(results('operation-price', given).price) };
+      line.amount = inCents(Object.keys(days).reduce(function (sum, day) {
+        return sum + results('operation-price', Object.assign({}, practice.price_starts, given, { times_over: days[day] })).price;
+      }, 0));
+      return line;
     }
-    return operation.minimum === null ? null : { kind: 'work', name: operation.name, times: times, amount: inCents(operation.minimum * times) };
+    return operation.minimum === null ? null : Object.assign(line, { amount: inCents(operation.minimum * Object.keys(days).length) });
   }
 
   function inCents(amount) { return Math.floor(amount * K.cents + 0.5 + K.hair) / K.cents; }
@@ -210,7 +243,7 @@
     return {
       date: iso(each.dated.date), day: step.day, task: step.task, id: step.id, title: step.title, until: iso(each.dated.until), who: step.who,
       stage: step.stage, after: step.after, planned: iso(each.dated.planned), moved_days: each.dated.date - each.dated.planned,
-      moved_by: each.dated.movedBy, level: step.level, how: step.how, minutes: each.minutes, say: step.say, why: step.why,
+      moved_by: each.dated.movedBy, level: step.level, how: step.how, counted: step.counted, passes: each.passes, minutes: each.minutes, say: step.say, why: step.why,
       only_where: step.only_where, wait_for: step.wait_for, cautions: step.cautions,
       gear: step.gear.map(function (thing) { return thing.name; }), quantities: each.worked.map(quantityValues), watering: each.watering,
       usual: {
@@ -221,16 +254,18 @@
 
   /* data: {plan, site, practice}; request: {area [m2], on, done, rain [mm by day], adjusted, as in jobPlan}, days since 1970. */
   function workOut(data, request) {
-    var plan = data.plan, area = request.area;
+    var plan = data.plan, area = request.area, measured = (request.adjusted || {}).measured || {};
     var planned = Swardbook.jobPlan.stepsFor(plan, request.adjusted || {});
     var dated = Swardbook.jobDates.dated(planned.kept, request.on, data.site.settles, request.done || {});
     var steps = dated.map(function (each) {
+      var quantities = each.step.quantities.map(function (one) { return worked(one, area, measured); }), times = passes(each.step, quantities);
       return {
-        dated: each, worked: each.step.quantities.map(function (one) { return worked(one, area); }), minutes: minutes(each.step, area),
-        watering: watering(each, area, request.rain || {})
+        dated: each, worked: quantities, passes: times, minutes: minutes(each.step, area, times),
+        watering: watering(each, area, request.rain || {}, data, measured)
       };
     });
-    var bought = shopping(steps), spoilM3 = spoil(steps), away = loads(spoilM3, data.practice), found = verdict(plan, data.site, request.on);
+    var counted = steps.filter(function (each) { return each.dated.step.counted; });
+    var bought = shopping(counted), spoilM3 = spoil(counted), away = loads(spoilM3, data.practice), found = verdict(plan, data.site, request.on);
     var waters = steps.reduce(function (all, each) { return all.concat(each.watering); }, []);
     var hot = Swardbook.jobDates.at(data.site.hot, Swardbook.jobDates.dayOfYear(request.on));
     return {
@@ -238,7 +273,7 @@
       window: Object.assign(found, { what_then: whatThen(plan.outside, found.side, hot === null ? [] : data.practice.heat_costs) }),
       steps: steps.map(function (each) { return stepValues(each, data.site); }),
       left_out: planned.leftOut,
-      shopping: bought, gear: gear(dated), cost: cost(steps, bought, spoilM3, data.practice, area), spoil_m3: tidy(spoilM3),
+      shopping: bought, gear: gear(dated), cost: cost(counted, bought, spoilM3, data.practice, area), spoil_m3: tidy(spoilM3),
       spoil_bags: away.bags, spoil_trailer_loads: away.trailer_loads,
       water: { litres: litres(waters, false), spared_litres: litres(waters, true) }, first_possible: settling(dated)
     };
