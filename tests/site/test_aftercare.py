@@ -95,12 +95,12 @@ def test_a_jump_on_the_page_keeps_the_clients_days_and_so_does_a_reload(reader: 
 
 
 def test_calculators_of_the_sheet_take_the_links_area(reader: Callable[..., Reader]) -> None:
-    """8 mm on 85.5 m2 is 684 litres."""
-    page = on_day(reader(**PHONE), f"{SHEET}#v=1&on={DAY}&area=85.5", DAY + timedelta(9))
+    """8 mm on 85.5 m2 is 684 litres, and 855 from sprinklers that give the driest quarter 80 %; at 20 mm/h that is half an hour."""
+    page = on_day(reader(**PHONE), f"{SHEET}#v=1&on={DAY}&area=85.5&rate=20&even=80", DAY + timedelta(9))
     box = page.locator("[data-from-day='8'] details.sb-aftercare__quantity").first
     box.locator("> summary").click()
     expect(box.locator("[data-input=area] input").first).to_have_value("85.5")
-    expect(box.locator(".sb-calculator__result--main output")).to_contain_text("684")
+    expect(box.locator(".sb-calculator__result--main output")).to_have_text(["30 min", "855 L"])
 
 
 def test_every_sheet_prints_on_one_page(reader: Callable[..., Reader], site: Path) -> None:
@@ -194,7 +194,7 @@ OPEN_ALL = """fragments => {
   }
   return wrong;
 }"""
-GOOD = "v=1&on=2026-10-12&grass=couch&area=240&done=core.topdress"
+GOOD = "v=1&on=2026-10-12&grass=couch&area=240&rate=15.5&even=70&done=core.topdress"
 WORDS = ("草坪", "газон", "عشب", "γρασίδι", "🌱", "\u202e", "%00", "%3Cscript%3E", "<script>alert(1)</script>", "<img src=x onerror=alert(1)>", "javascript:alert(1)", "__proto__")
 
 
@@ -202,7 +202,7 @@ def hostile(dice: random.Random) -> str:
     """One damaged or hostile fragment; never one that is sound."""
     value = dice.choice((*WORDS, "9" * dice.randint(7, 400), "-1", "1e309", "NaN", "Infinity", "2026-02-30", "0", ""))
     noise = "".join(dice.choices(string.printable + "ÄßÇ№字", k=dice.randint(1, 120)))
-    name = dice.choice(("on", "area", "v"))
+    name = dice.choice(("on", "area", "rate", "even", "v"))
     grass = dice.choice((*WORDS, ""))
     return dice.choice((
         re.sub(rf"\b{name}=[^&]*", lambda _: f"{name}={value}", GOOD), GOOD.replace("couch", grass), GOOD.replace("core", grass or "."),
@@ -265,7 +265,7 @@ def test_a_link_cut_short_anywhere_shows_its_day_or_says_that_it_is_damaged(read
 def test_what_is_sound_is_not_called_damaged(reader: Callable[..., Reader]) -> None:
     page = on_day(reader(), SHEET, DAY)
     assert page.evaluate("text => Swardbook.clientLink.read(text)", GOOD) == {
-        "v": "1", "on": "2026-10-12", "grass": "couch", "area": 240, "done": ["core", "topdress"],
+        "v": "1", "on": "2026-10-12", "grass": "couch", "area": 240, "rate": 15.5, "even": 70, "done": ["core", "topdress"],
     }
     assert page.evaluate("text => Swardbook.clientLink.write(Swardbook.clientLink.read(text))", GOOD) == GOOD
 

@@ -26,7 +26,7 @@ ASK = """(jobs) => jobs.map((job) => {
   const data = Swardbook.jobs.held(job.plan, job.grass, job.place, job.site);
   const seen = Swardbook.jobInspection.read(job.inspection);
   const without = Object.fromEntries(job.without.map((id) => [id, job.why]));
-  const out = Swardbook.jobWork.workOut(data, { ...job.request, adjusted: { ...seen.adjusted, without } });
+  const out = Swardbook.jobWork.workOut(data, { ...job.request, adjusted: { ...seen.adjusted, without, chosen: job.chosen.concat(seen.adjusted.chosen) } });
   // The page lays its reason out in both systems; JSON has the metric one as a line.
   const line = (text) => typeof text === 'string' ? text : text.map((piece) => typeof piece === 'string' ? piece : piece[0]).join('');
   return { ...out, first: out.first.map(line), inspection: seen.values, window: { ...out.window, why: line(out.window.why) } };
@@ -41,6 +41,7 @@ def random_job(seed: int) -> dict:
     place = draw.choice(sorted(BOOK.offered_places))
     on = date(2010, 1, 1) + timedelta(draw.randrange(40 * 365))
     steps = BOOK.renovations[plan].steps
+    on_need = [step.id for step in steps if step.only_where]
     late = draw.sample(steps, k=min(len(steps), draw.choice((0, 1, 2))))
     return {
         "grass": grass, "plan": plan, "place": place, "site": draw.choice(sites_of(ALMANAC, place)), "on": on,
@@ -48,6 +49,7 @@ def random_job(seed: int) -> dict:
         "done": {step.id: on + timedelta(step.day + draw.randrange(-5, 20)) for step in late},
         "without": [step.id for step in draw.sample(steps, k=draw.choice((0, 0, 1, 3)))],
         "rain": {on + timedelta(ahead): draw.choice((0.5, 4.0, 30.0)) for ahead in draw.sample(range(30), k=4)},
+        "chosen": draw.sample(on_need, k=draw.randrange(len(on_need) + 1)),
         "inspection": {each.id: answer(each, draw) for each in draw.sample(BOOK.inspection.questions, k=draw.choice((0, 0, 3, 8)))},
     }
 
@@ -62,7 +64,7 @@ def answer(question, draw: random.Random) -> str:
 
 def on_the_command_line(job: dict) -> dict:
     seen = findings_of(BOOK.inspection, job["inspection"])
-    request = Request(job["area"], job["on"], job["done"], job["rain"], adjusted_by(BOOK, seen, dict.fromkeys(job["without"], NOT_NEEDED)))
+    request = Request(job["area"], job["on"], job["done"], job["rain"], adjusted_by(BOOK, seen, dict.fromkeys(job["without"], NOT_NEEDED), job["chosen"]))
     asked = AskedJob(job["plan"], job["grass"], job["place"], request, job["site"])
     return json.loads(json.dumps({**job_values(job_of(BOOK, ALMANAC, asked)), "inspection": inspection_values(BOOK, seen)}))
 
@@ -71,7 +73,7 @@ def for_the_browser(job: dict) -> dict:
     def number(day: date) -> int:
         return (day - EPOCH).days
 
-    return {**{name: job[name] for name in ("grass", "plan", "place", "site", "without", "inspection")}, "why": NOT_NEEDED, "request": {
+    return {**{name: job[name] for name in ("grass", "plan", "place", "site", "without", "chosen", "inspection")}, "why": NOT_NEEDED, "request": {
         "area": job["area"], "on": number(job["on"]),
         "done": {step: number(day) for step, day in job["done"].items()}, "rain": {number(day): mm for day, mm in job["rain"].items()},
     }}

@@ -20,28 +20,33 @@ Swardbook.fragment = (function () {
   };
 })();
 
-/* The particulars of a job in a client's link: 'v=1&on=2026-10-12&grass=couch&area=240&done=core.topdress'. Plain ISO dates, square
-   metres and ids; no names. */
+/* The particulars of a job in a client's link: 'v=1&on=2026-10-12&grass=couch&area=240&done=core.topdress'. Plain ISO dates, ids, and
+   measures of the lawn in one unit each; no names. */
 (function () {
   "use strict";
   var MOST_STEPS = 40;
   var ID = "[a-z0-9-]{1,60}";
   var KNOWN = {
     on: /^2[01]\d{2}-\d{2}-\d{2}$/, grass: new RegExp("^" + ID + "$"), area: /^\d{1,6}(\.\d{1,2})?$/,
+    rate: /^\d{1,3}(\.\d{1,2})?$/, even: /^\d{1,3}(\.\d{1,2})?$/,
     done: new RegExp("^" + ID + "(\\." + ID + "){0," + (MOST_STEPS - 1) + "}$"), sheet: new RegExp("^" + ID + "$")
   };
-  var ORDER = ["on", "sheet", "grass", "area", "done"];
+  var ORDER = ["on", "sheet", "grass", "area", "rate", "even", "done"];
+  /* What a link measures, with its unit: the grass, how fast the sprinklers water, and how evenly. */
+  var UNITS = { area: "m2", rate: "mm/h", even: "%" };
 
   /* fragment: with or without its #. Returns {} for none, null for a damaged one, else the particulars: on [ISO date],
-     grass, sheet [ids], area [m2, a number], done [list of step ids]. An id may be one that this book has not. */
+     grass, sheet [ids], area [m2], rate [mm/h] and even [%, of the driest quarter], done [list of step ids]. An id may be one that this book has not. */
   function read(fragment) {
     if (!String(fragment).replace(/^#/, "")) { return {}; }
     var found = Swardbook.fragment.read(fragment, function (name, value) { return Swardbook.own(KNOWN, name) && KNOWN[name].test(value) ? value : null; });
     if (!found || (found.on && Swardbook.dates.fromIso(found.on) === null)) { return null; }
-    if (found.area) {
-      found.area = Number(found.area);
-      if (!(found.area > 0)) { return null; }
-    }
+    var sound = Object.keys(UNITS).every(function (name) {
+      if (found[name] === undefined) { return true; }
+      found[name] = Number(found[name]);
+      return found[name] > 0;
+    });
+    if (!sound || found.even > 100) { return null; }
     if (found.done) { found.done = found.done.split("."); }
     return found;
   }
@@ -69,11 +74,11 @@ Swardbook.fragment = (function () {
     var text = ORDER.reduce(function (sum, name) {
       var value = particulars[name];
       if (name === "done" && value) { value = value.join("."); }
-      if (name === "area" && value) { value = String(Math.round(value * 100) / 100); }
+      if (Swardbook.own(UNITS, name) && value) { value = String(Math.round(value * 100) / 100); }
       return value ? sum + "&" + name + "=" + value : sum;
     }, Swardbook.fragment.begin);
     return read(text) ? text : null;
   }
 
-  Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write };
+  Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write, units: UNITS };
 })();

@@ -18,6 +18,9 @@
     return known;
   }
 
+  /* What a link measures, by the input of the calculators that it fills in. */
+  var ASKED = { area: "area", rate: "precipitation_rate", even: "uniformity" };
+
   function Sheet(root) {
     var panel = root.querySelector("[data-part=today]");
     var days = root.querySelector("[data-part=days]");
@@ -97,10 +100,11 @@
 
     function notice(text) { return element("p", "sb-aftercare__notice", text); }
 
-    function fillAreas(area) {
-      list(root.querySelectorAll(".sb-calculator [data-input=area]")).forEach(function (field) {
+    /* A measure of the lawn [SI], into every calculator that asks for it. */
+    function fillIn(asked, si) {
+      list(root.querySelectorAll(".sb-calculator [data-input=" + asked + "]")).forEach(function (field) {
         var input = field.querySelector(".sb-calculator__input"), unit = field.querySelector(".sb-calculator__unit");
-        input.value = Swardbook.quantity.show(area, unit ? unit.value : field.getAttribute("data-metric-unit"), 6, false);
+        input.value = Swardbook.quantity.show(si, unit ? unit.value : field.getAttribute("data-metric-unit"), 6, false);
         input.dispatchEvent(new Event("input", { bubbles: true }));
         /* The answer beside the closed calculator was worked out for the usual area. */
         var usual = field.closest("details.sb-aftercare__quantity");
@@ -128,7 +132,9 @@
         day === null ? [] : [element("h2", "sb-aftercare__headline", headline(day, start)), now(current(day))],
         told ? [element("p", "sb-aftercare__job", told)] : [], notices.map(notice)
       ));
-      if (link && link.area) { fillAreas(link.area); }
+      Object.keys(ASKED).forEach(function (name) {
+        if (link && link[name]) { fillIn(ASKED[name], Swardbook.quantity.read(String(link[name]), Swardbook.clientLink.units[name])); }
+      });
       sheet.start = start;
       sheet.fragment = start === null ? "" : Swardbook.clientLink.write(link) || "";
       Swardbook.tell("client-days", { start: start });

@@ -26,8 +26,10 @@
     return picture;
   }
 
-  function area(text) {
-    return text.trim() ? Swardbook.quantity.read(text, "m2") : 0;
+  /* A measure of the lawn as a link has it, 0 for none. */
+  function measure(name, text) {
+    var unit = Swardbook.clientLink.units[name];
+    return text.trim() ? Swardbook.quantity.read(text, unit) / Swardbook.quantity.unit(unit).factor : 0;
   }
 
   function startMaker(form) {
@@ -43,7 +45,8 @@
     function chosen() {
       var on = dates.fromIso(fields.on.value);
       return {
-        on: on === null ? null : dates.iso(on), grass: fields.grass.value, area: area(fields.area.value),
+        on: on === null ? null : dates.iso(on), grass: fields.grass.value,
+        area: measure("area", fields.area.value), rate: measure("rate", fields.rate.value), even: measure("even", fields.even.value),
         done: steps().filter(function (box) { return box.checked; }).map(function (box) { return box.value; })
       };
     }
@@ -75,7 +78,7 @@
         asked = chosen();
       } catch (problem) {
         part("area-problem").textContent = Swardbook.sentenceOf(problem);
-        return clear("No link yet: the area cannot be read.");
+        return clear("No link yet: the area, or a figure of the sprinklers, cannot be read.");
       }
       if (!asked.on) { return clear("No link yet: choose the day of the job."); }
       var fragment = Swardbook.clientLink.write(asked);
@@ -111,7 +114,9 @@
         var id = given[name] && present(name, given[name], left);
         if (id && !Swardbook.choose(fields[name], id)) { left.push("There is no " + name + " '" + id + "' in this book now."); }
       });
-      if (given.area) { fields.area.value = given.area + " m2"; }
+      Object.keys(Swardbook.clientLink.units).forEach(function (name) {
+        if (given[name]) { fields[name].value = given[name] + " " + Swardbook.clientLink.units[name]; }
+      });
       tick(given.done || [], left);
       part("notice").textContent = left.join("\n");
       part("notice").hidden = !left.length;

@@ -105,7 +105,7 @@
       var out = Swardbook.jobWork.workOut(data, {
         area: now.area, on: Swardbook.dates.fromIso(now.on), done: Swardbook.jobDates.numbered(Object.assign({}, now.put, now.done)), adjusted: adjusted, rain: rain
       });
-      last = { out: out, plan: Swardbook.jobPlan.stepsFor(data.plan, adjusted), seen: seen && seen.values };
+      last = { out: out, plan: Swardbook.jobPlan.stepsFor(data.plan, adjusted), seen: seen && seen.values, measured: adjusted.measured };
       show(out, last.plan, now);
       showInspection(now);
       notice();
@@ -145,7 +145,7 @@
       if (sheet) {
         part('handover').textContent = sheet.name;
         part('handover').href = root.dataset.aftercare + sheet.id + '.html#v=1&on=' + Swardbook.jobLists.finished(out) + '&grass=' + now.grass;
-        part('maker').href = root.dataset.maker + '#' + Swardbook.jobLists.clientLink(out, now, sheet.id);
+        part('maker').href = root.dataset.maker + '#' + Swardbook.jobLists.clientLink(out, now, sheet.id, last.measured);
       }
     }
 
