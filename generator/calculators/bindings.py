@@ -6,11 +6,13 @@ the usual start. The same expressions stand in a plan's `fill` and in a calculat
 
 import re
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 
 from generator.book.fields.sourced import Record
 from generator.book.records.calculator import Calculator
 from generator.book.records.grass import Grass
 from generator.book.records.practice import Machine, Practice, PricedOperation, Product, SeasonGroupFigures
+from generator.book.records.step import Quantity
 from generator.calculators.chosen import Chosen
 from generator.calculators.filled_value import BindError, Bound, Missing, Unchosen, as_bound, check_named, field_of, unit_of_field, words_of
 from generator.calculators.season_fields import of_place, of_span, of_week
@@ -46,6 +48,11 @@ def filled(expressions: Mapping[str, str], context: Chosen) -> dict[str, Bound]:
 def bindings(calculator: Calculator) -> dict[str, str]:
     """What each bound input is filled in from, as an expression for `bound_value`."""
     return {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds}
+
+
+def filled_in(quantity: Quantity, chosen: Chosen, calculator: Calculator) -> dict[str, Bound]:
+    """What a step or a sheet fills in of its calculator, and what the calculator's other inputs are bound to, by input."""
+    return filled({**bindings(calculator), **quantity.fill}, replace(chosen, machine=quantity.machine))
 
 
 def practice_filled(practice: Practice, calculator: Calculator) -> dict[str, Bound]:

@@ -66,7 +66,7 @@ def quantity_words(quantity: Worked) -> str:
     if quantity.quantity.measured:
         return f"{quantity.quantity.calculator}: measure it on the day and type it in"
     bought = quantity.quantity.buy
-    shown = {bought.result} if bought else set(list(quantity.run.results)[:2])
+    shown = {bought.result} if bought else set(quantity.quantity.answers) or set(list(quantity.run.results)[:2])
     return f"{quantity.quantity.calculator}: " + ", ".join(
         f"{name.replace('_', ' ')} {amount_words(amount)}" for name, amount in quantity.run.results.items() if name in shown
     )

@@ -1,16 +1,15 @@
 """How much of everything a job takes: each step's calculators for this lawn, and from them what to buy and carry away. Twin: job work."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import ceil
 
 from generator.book.records.calculator import Calculator
 from generator.book.records.practice import Practice, Product
 from generator.book.records.step import Purchase, Quantity, Step
-from generator.calculators.bindings import filled
+from generator.calculators.bindings import filled_in
 from generator.calculators.calculate import Amount, Calculation, calculate
 from generator.calculators.chosen import Chosen
-from generator.calculators.filled_value import Bound
 from generator.calculators.single_value import single
 from generator.formula import plain_sum
 from generator.jobs.job_sentences import NOT_FOR_GRASS
@@ -106,12 +105,6 @@ def _worked(quantity: Quantity, chosen: Chosen, calculator: Calculator, area_m2:
         given[AREA], where_from[AREA] = area_m2, LAWN
     run = calculate(calculator, given)
     return Worked(quantity, run, where_from, any(problem.code == "missing" for problem in run.problems))
-
-
-def filled_in(quantity: Quantity, chosen: Chosen, calculator: Calculator) -> dict[str, Bound]:
-    """What the plan fills in, and what the calculator's other inputs are bound to, by input; see `calculators.bindings`."""
-    bound = {name: asked.binds for name, asked in calculator.inputs.items() if asked.binds and name not in quantity.fill}
-    return filled({**bound, **quantity.fill}, replace(chosen, machine=quantity.machine))
 
 
 def takes_the_lawn(quantity: Quantity, calculator: Calculator) -> bool:

@@ -34,6 +34,7 @@ class Quantity(Record):
     machine: MachineId | None = Field(default=None, description="The machine of practice.yml whose figures fill in what is bound to `practice.machine`.")
     buy: Purchase | None = Field(default=None, description="The result that goes on the shopping list.")
     spoil: LongWord | None = Field(default=None, description="The result, a volume, that has to be carried away.")
+    answers: tuple[LongWord, ...] = Field(default=(), description="The results shown at the step, where those are not the calculator's main ones.")
     settings: tuple[LongWord, ...] = Field(
         default=(), description="Inputs and results that the machine is set to, or the height it is cut to: shown at the step and on the job's sheets."
     )

@@ -4,7 +4,7 @@ from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.step import Quantity
-from generator.calculators.bindings import bindings, filled
+from generator.calculators.bindings import filled_in
 from generator.calculators.chosen import Chosen
 from generator.site.page_context import PageContext
 from generator.site.pages.calculator.view import calculator_view
@@ -16,8 +16,8 @@ def embedded_calculator(book: Book, quantity: Quantity, context: Chosen, here: P
     place: makes its ids unique on the page. What the page itself fills in comes first; an input it leaves alone is filled from
     what the input is bound to.
     """
-    expressions = {**bindings(book.calculators[quantity.calculator]), **quantity.fill}
-    view = calculator_view(book, quantity.calculator, here, filled=filled(expressions, context), place=place)
+    found = filled_in(quantity, context, book.calculators[quantity.calculator])
+    view = calculator_view(book, quantity.calculator, here, filled=found, place=place)
     return {**view, "answer": _answer(view)}
 
 

@@ -14,7 +14,7 @@ from generator.book.records.inspection import InspectionQuestion
 from generator.book.records.practice import OPEN_SITE
 from generator.book.records.renovation import Renovation
 from generator.book.records.step import Quantity, Step
-from generator.calculators.bindings import asked_of_inspection, bindings, bound_value
+from generator.calculators.bindings import asked_of_inspection, bindings, bound_value, filled_in
 from generator.calculators.calculate import default_si
 from generator.calculators.chosen import Chosen
 from generator.field.inspection_plan import added_step
@@ -22,7 +22,7 @@ from generator.field.inspection_result import Found
 from generator.field.inspection_words import figure_words
 from generator.field.inspection_words import filled as filled_words
 from generator.files.calendar_file import calendar_domain
-from generator.jobs.amounts import AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, filled_in, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn
+from generator.jobs.amounts import AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn
 from generator.jobs.job import gear_of, outside_of, settling_days
 from generator.jobs.job_watering import RUN_TIME
 from generator.jobs.plan_steps import not_for_habit, stage_of
@@ -201,7 +201,7 @@ def _quantity(book: Book, quantity: Quantity, step: Step, chosen: Chosen, stock:
     return {
         "calculator": quantity.calculator, "values": values, "lawn": lawn, "filled": where_from,
         "missing": [name for name, asked in calculator.inputs.items() if asked.label_only and name not in found],
-        "on_lawn": _measured_on_lawn(quantity, calculator), "settings": list(quantity.settings),
+        "on_lawn": _measured_on_lawn(quantity, calculator), "settings": list(quantity.settings), "answers": list(quantity.answers),
         "buy": _purchase(book, quantity, step, stock), "spoil": quantity.spoil, "measured": quantity.measured,
     }
 

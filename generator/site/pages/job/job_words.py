@@ -116,7 +116,7 @@ def usual(each: JobStep) -> list[Any]:
 def answers(each: Worked, main: tuple[str, ...]) -> list[dict[str, Any]]:
     """What a calculator answers at a step: what is bought, else its main results; each {name, metric, us}."""
     bought = each.quantity.buy
-    wanted = (bought.result,) if bought else main
+    wanted = (bought.result,) if bought else each.quantity.answers or main
     return [{"name": name, **both(amount)} for name, amount in each.run.results.items() if name in wanted]
 
 

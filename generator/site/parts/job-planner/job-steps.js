@@ -26,7 +26,7 @@
 
   /* What a calculator answers at a step: [{label, pair}]. planned: the quantity in the plan's data. */
   function answers(given, planned) {
-    var main = planned.buy ? [planned.buy.result] : Swardbook.jobs.book().calculators[given.calculator].main;
+    var main = planned.buy ? [planned.buy.result] : planned.answers.length ? planned.answers : Swardbook.jobs.book().calculators[given.calculator].main;
     return Swardbook.calculators[given.calculator].results.filter(function (result) {
       return main.indexOf(result.name) >= 0 && given.results[result.name];
     }).map(function (result) {
