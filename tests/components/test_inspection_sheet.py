@@ -73,6 +73,7 @@ def plain(result: InspectionResult) -> dict[str, Any]:
         "stops": keys(result.stops), "added": keys(result.added), "notes": keys(result.notes), "unanswered": list(result.unanswered),
         "softened": {task: {"levels": soft.levels, "why": keys(soft.why)} for task, soft in result.softened.items()},
         "leftOut": {task: keys(why) for task, why in result.left_out.items()},
+        "chosen": {step: keys(why) for step, why in result.chosen.items()}, "measured": dict(result.measured),
         "troubles": {each.question: each.sentence for each in result.troubles},
     }
 
@@ -108,7 +109,7 @@ def test_browser_and_python_find_the_same_in_random_sheets(sheet: Page) -> None:
         expected = plain(findings_of(INSPECTION, answers))
         assert each == expected, answers
         effects |= {name for name, value in expected.items() if value}
-    assert effects == {"stops", "added", "notes", "unanswered", "softened", "leftOut", "troubles"}
+    assert effects == {"stops", "added", "notes", "unanswered", "softened", "leftOut", "chosen", "measured", "troubles"}
 
 
 def test_an_answer_shows_at_once_what_it_changes_and_why(sheet: Page) -> None:

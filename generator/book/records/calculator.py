@@ -15,6 +15,7 @@ class Input(Record):
     model_config = by_unit(SIGNED)
 
     question: Title = Field(description="What the form asks, plainly.")
+    short: Word | None = Field(default=None, description="The same in a word or two, for a sheet with little room.")
     unit: UnitName = Field(description="Metric unit; 1 for a plain number.")
     us_unit: UnitName | None = Field(default=None, description="US unit, when it differs.")
     default: InUnit | Readings = Field(description="What the form starts with, in `unit`.")
@@ -76,6 +77,7 @@ class Constant(Sourced):
 
 class Result(Record):
     label: Title = Field(description="What it is, plainly.")
+    short: Word | None = Field(default=None, description="The same in a word or two, for a sheet with little room.")
     unit: UnitName
     us_unit: UnitName | None = None
     formula: FormulaText | None = Field(default=None, description="One line of plain arithmetic over inputs, constants and earlier results.")

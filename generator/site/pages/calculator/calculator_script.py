@@ -52,7 +52,7 @@ def _unless(value: str | None, usual: str) -> str | None:
 def _input(name: str, asked: Input, calculator: Calculator) -> dict[str, Any]:
     weighed = calculator.weighed.get(name)
     return {
-        "name": name, "question": asked.question, "unit": asked.unit,
+        "name": name, "question": asked.question, "short": asked.short, "unit": asked.unit, "us": _unless(asked.us_unit, asked.unit) if asked.short else None,
         **{limit: limit_si(asked, limit) for limit in LIMITS},
         **{flag: getattr(asked, flag) or None for flag in ("many", "whole")},
         "weighed": weighed.unit if weighed else None,
@@ -62,7 +62,7 @@ def _input(name: str, asked: Input, calculator: Calculator) -> dict[str, Any]:
 def _result(name: str, result: Result, ready: Prepared) -> str:
     weighed = ready.calculator.weighed.get(name)
     spec = {
-        "name": name, "label": result.label, "unit": result.unit, "us": _unless(result.us_unit, result.unit),
+        "name": name, "label": result.label, "short": result.short, "unit": result.unit, "us": _unless(result.us_unit, result.unit),
         "weighed": [weighed.unit, weighed.us_unit or weighed.unit] if weighed else None,
     }  # fmt: skip
     rule = ready.rules[name]

@@ -6,6 +6,7 @@ from math import floor
 from typing import Any
 
 from generator.book.book import Book
+from generator.book.records.calculator import Calculator
 from generator.calculators.calculate import Amount
 from generator.jobs.amounts import Purchased, Spoil, Worked
 from generator.jobs.job import JobStep, Settling
@@ -149,10 +150,15 @@ def settings(book: Book, step: JobStep) -> list[Any]:
             found = each.run.inputs.get(name) or each.run.results.get(name)
             if found is None:
                 continue
-            label = record.inputs[name].question if name in record.inputs else record.results[name].label
+            label = _short(record, name)
             pair = both(replace(found, decimals=SETTING_DECIMALS))
-            parts += [f"{'; ' if parts else SENTENCES['settings']}{label} ", [pair["metric"], pair["us"]]]
+            parts += [f"{', ' if parts else SENTENCES['settings']}{label} ", [pair["metric"], pair["us"]]]
     return [*parts, "."] if parts else []
+
+
+def _short(calculator: Calculator, name: str) -> str:
+    asked, result = calculator.inputs.get(name), calculator.results.get(name)
+    return asked.short or asked.question if asked else result.short or result.label if result else name
 
 
 def ask(each: Worked) -> str:

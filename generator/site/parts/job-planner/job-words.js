@@ -99,7 +99,7 @@
       given.settings.forEach(function (name) {
         var found = given.inputs[name] || given.results[name], of = spec.inputs.concat(spec.results).find(function (each) { return each.name === name; });
         if (!found) { return; }
-        parts.push((parts.length ? '; ' : said('settings')) + (of.label || of.question) + ' ', amount(found, Object.assign({}, of, { decimals: K.setting_decimals })));
+        parts.push((parts.length ? ', ' : said('settings')) + (of.short || of.label || of.question) + ' ', amount(found, Object.assign({}, of, { decimals: K.setting_decimals })));
       });
     });
     return parts.length ? parts.concat('.') : [];
