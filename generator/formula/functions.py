@@ -5,6 +5,7 @@ Twin: formula.
 
 import math
 from collections.abc import Callable, Iterable, Sequence
+from itertools import pairwise
 
 from generator.formula.nodes import FormulaProblem
 
@@ -140,7 +141,7 @@ def _polygon_area(corners: Sequence[float]) -> float:
     """Area inside corners in their order, each as two readings, along and across: the surveyor's cross products."""
     points = _from_first(corners)
     twice = 0.0
-    for (along, across), (next_along, next_across) in zip(points[1:], points[2:], strict=False):
+    for (along, across), (next_along, next_across) in pairwise(points):
         twice += along * next_across - next_along * across
     return abs(twice) / 2
 
