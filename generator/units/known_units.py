@@ -193,7 +193,7 @@ def listed_unit(spelling: str, american: bool) -> Unit | None:
             what = f"'{spelling}' can mean two things"
             raise UnitError("ambiguous-unit", what, AMBIGUOUS[atom.lower()])
         elif atom.lower() in _NOT_TAKEN:
-            raise UnitError("unit-not-taken", f"'{spelling}' is not a unit of this book", _NOT_TAKEN[atom.lower()])
+            raise UnitError("unit-not-taken", f"unknown unit '{spelling}'", _NOT_TAKEN[atom.lower()])
         parts.append(count + squeezed(exact.get(atom) or relaxed.get(atom.lower(), atom)))
     return whole.get("/".join(parts)) or _of_one_word("/".join(parts))
 

@@ -29,7 +29,8 @@ from generator.units.unit_list import AMERICAN
 
 _QUOTES = str.maketrans(QUOTES)
 _TWO_MEANINGS = re.compile(
-    r"(?<![A-Za-z])(?<!US )(?<!UK )(?<!imp )(?<!imperial )(?<!short )(?<!long )(?<!metric )(?:gal(?:lon)?|ton|pint|quart|tablespoon)s?(?![A-Za-z])",
+    r"(?<![A-Za-z])(?<!US )(?<!UK )(?<!imp )(?<!imperial )(?<!British )(?<!short )(?<!long )(?<!metric )"
+    r"(?:gal(?:lon)?|ton|pint|quart|tablespoon)s?(?! ?\(?(?:US|UK|imp)\b)(?![A-Za-z])",
     re.IGNORECASE,
 )
 _TIDIES = [(re.compile(found), in_place(instead)) for found, instead in TIDIES]

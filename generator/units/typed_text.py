@@ -99,7 +99,7 @@ REFUSALS = {
     "unknown-unit": ("Unknown unit '{text}'", "use {examples}"),
     "misspelt-unit": ("Unknown unit '{text}'", "perhaps '{near}' is meant"),
     "ambiguous-unit": ("'{text}' can mean two things", "{instead}"),
-    "unit-not-taken": ("'{text}' is not a unit of this book", "{instead}"),
+    "unit-not-taken": ("Unknown unit '{text}'", "{instead}"),
     "wrong-dimension": ("'{text}' is {kind}, but {wanted} is wanted", "use {examples}"),
 }
 SENTENCES = {code: f"{what}; {instead}." if instead else f"{what}." for code, (what, instead) in REFUSALS.items()}

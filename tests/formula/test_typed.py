@@ -38,7 +38,7 @@ def is_near(offered: str, one: Typed) -> bool:
 def fault_of_refusal(one: Typed, sentence: str) -> str | None:
     if one.must == "read":
         return "had to be read"
-    if len(sentence) > LONGEST_LINE or not sentence.isprintable() and not one.text.isprintable():
+    if len(sentence) > LONGEST_LINE or len(sentence.splitlines()) != 1:
         return "no short line"
     said = sentence.replace(one.text, "")
     if hint := re.search(r"perhaps '([^']+)' is meant", said):
@@ -46,7 +46,7 @@ def fault_of_refusal(one: Typed, sentence: str) -> str | None:
     if examples := re.search(r"; use ([^;]+)\.$", said):
         offered = examples[1].split(", ")
         wrong = [each for each in offered if dimension_of(each) != dimension_of(one.wanted)]
-        return f"examples of another kind: {wrong}" if wrong or len(offered) < 2 and one.wanted != "%" else None
+        return f"examples of another kind: {wrong}" if wrong or len(offered) < 2 else None
     if meanings := re.search(r"; write (.+)\.$", said):
         if "such as" in meanings[1] or "without" in meanings[1]:
             return None

@@ -265,7 +265,7 @@ def _cased(chance: random.Random, way: Way) -> tuple[str, bool]:
 
 def _quantity(chance: random.Random) -> Typed:
     kind = chance.choice(list(KINDS))
-    dimension, metric, us, ways = KINDS[kind]
+    dimension, _, _, ways = KINDS[kind]
     way = chance.choice(ways)
     wanted_kind = kind if chance.random() < 0.9 else chance.choice(list(KINDS))
     wanted_dimension, wanted_metric, wanted_us, _ = KINDS[wanted_kind]
@@ -290,7 +290,7 @@ def _quantity(chance: random.Random) -> Typed:
     sizes = (reads,) if isinstance(reads, F) else way.sizes
     if must == "may" and len(values) > 1 and way.american:
         values = values[:1]
-    between = "" if chance.random() < 0.3 and not unit[0].isdigit() and not number[-1] in "±-+" else chance.choice(BLANKS)
+    between = "" if chance.random() < 0.3 and not unit[0].isdigit() and number[-1] not in "±-+" else chance.choice(BLANKS)
     if not between and "e" in number.lower():
         between = " "
     ending = "." if chance.random() < 0.05 and usual else ""
