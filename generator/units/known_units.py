@@ -14,14 +14,12 @@ import pint
 
 from generator.findings import suggestion
 from generator.units.dimension import Dimension
-from generator.units.typed_text import SIGNS, SQUEEZES, in_place, matched
-from generator.units.unit_list import AMBIGUOUS, AMERICAN, AS_TYPED, ATOMS, COUNTS, KINDS, LEAST_MISSPELT, NOT_TAKEN, WORDS
+from generator.units.typed_text import SIGNS, SQUEEZES, in_place, matched, pattern
+from generator.units.unit_list import AMBIGUOUS, AMERICAN, AS_TYPED, ATOMS, COUNTS, KINDS, NOT_TAKEN, WORDS
 
 _SIGNS = str.maketrans(SIGNS)
 _SQUEEZES = [(re.compile(pattern), in_place(instead)) for pattern, instead in SQUEEZES]
 _NOT_TAKEN = {word: instead for words, instead in NOT_TAKEN.items() for word in words}
-# A name that is spelt out, and no short sign behind 'sq' or 'UK': 'squarem' is a slip of 'squaremm'.
-_SPELT_OUT = re.compile(rf"(?!(?:sq|square|cu|cubic|us|uk|imp).{{1,3}}$)[a-z]{{{LEAST_MISSPELT},}}")
 
 
 class UnitError(ValueError):
@@ -212,10 +210,12 @@ def is_word(word: str) -> bool:
 
 @cache
 def slip_words() -> dict[str, str]:
-    """Names of which somebody may make a slip, squeezed and in lower case -> the part of a unit that each is, or the name itself."""
-    words = {way.lower(): squeezed(spelling) for spelling, record in (ATOMS | COUNTS).items() for way in map(squeezed, (spelling, *record.aliases))}
-    words |= {word: word for word in (*AMBIGUOUS, *_NOT_TAKEN)}
-    return {word: part for word, part in words.items() if _SPELT_OUT.fullmatch(word)}
+    """Names of which somebody may make a slip, squeezed and in lower case -> the part of a unit that each is; for those that are
+    refused, one word of all for which the same is to be written."""
+    refused = AMBIGUOUS | _NOT_TAKEN
+    words = {way.lower(): squeezed(spelling) for way, spelling in _aliases().items()}
+    words |= {word: next(other for other in refused if refused[other] == instead) for word, instead in refused.items()}
+    return {word: part for word, part in words.items() if pattern("spelt_out").fullmatch(word) and pattern("one_part").fullmatch(part)}
 
 
 def like(wanted: Dimension) -> list[Unit]:
@@ -246,8 +246,7 @@ def unit_table() -> dict[str, Any]:
 
     {"units": {spelling: [squeezed, factor, offset, dimension key, kind, system]},
      "atoms": {typed: squeezed spelling}, "ambiguous": {typed: what to write}, "as_typed": the same for words in those very capitals,
-     "not_taken": the same for units that are not on the list, "american": {typed: what it is among US units},
-     "slips": {name in lower case: squeezed spelling, or the name}, "least_misspelt": signs of the shortest word with a slip}
+     "not_taken": the same for units that are not on the list, "american": {typed: what it is among US units}}
     """
     return {
         "units": {
@@ -262,6 +261,4 @@ def unit_table() -> dict[str, Any]:
         "as_typed": AS_TYPED,
         "not_taken": _NOT_TAKEN,
         "american": AMERICAN,
-        "slips": slip_words(),
-        "least_misspelt": LEAST_MISSPELT,
     }  # fmt: skip

@@ -8,7 +8,6 @@ from functools import cache
 
 from generator.units.known_units import Unit, is_word, listed_unit, slip_words, squeezed
 from generator.units.typed_text import LONGEST_QUANTITY, matched
-from generator.units.unit_list import LEAST_MISSPELT
 
 
 def one_slip(one: str, other: str) -> bool:
@@ -24,9 +23,9 @@ def one_slip(one: str, other: str) -> bool:
 def _mended(part: str) -> str:
     """One part of a unit with its slip put right; as it is where there is none, or where two words may be meant."""
     count, word = matched("count_and_word", part)
-    if is_word(word) or not LEAST_MISSPELT <= len(word) <= LONGEST_QUANTITY:
+    if is_word(word) or len(word) > LONGEST_QUANTITY:
         return part
-    meant = {right for name, right in slip_words().items() if one_slip(word.lower(), name)}
+    meant = {right for name, right in slip_words().items() if abs(len(name) - len(word)) <= 1 and one_slip(word.lower(), name)}
     return count + meant.pop() if len(meant) == 1 else part
 
 

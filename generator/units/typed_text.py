@@ -56,6 +56,9 @@ PATTERNS = {
     "between_with_semicolons": r"[;\n]|,[ \n]|[ \n],",
     "between": r"[,\n]",
     "count_and_word": r"([0-9]*)([\s\S]*)",
+    # A name of which somebody may make a slip: a shorter word is a sign, and so is one behind 'sq' or 'UK' ('squaremm', no slip of 'squarem').
+    "spelt_out": "(?!(?:sq|square|cu|cubic|us|uk|imp)[a-z]{1,3}$)[a-z]{4,}",
+    "one_part": "[^0-9/][^/]*",
     "bare": f"[{_BLANK}\n0-9.,;/+{''.join(FRACTIONS)}−–-]+",  # A number, or several, and no unit.
 }
 # What is set right before a number is read, in this order: dashes, 1'500, and a point in the middle of the line.

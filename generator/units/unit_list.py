@@ -170,9 +170,6 @@ NOT_TAKEN = {
     ("megalitre", "megalitres", "megaliter", "megaliters"): "write it in m3",
 }
 
-# A shorter word is a sign, of which each letter counts.
-LEAST_MISSPELT = 4
-
 # Capitals that make another unit of it, a million or a thousand million times as large: nobody on a lawn means that one.
 _MEGALITRE = "write 'mL' for a thousandth of a litre, or m3"
 AS_TYPED = dict.fromkeys(("ML", "Ml", "MLs", "Mls", "MLS"), _MEGALITRE) | dict.fromkeys(("Mg", "MG"), "write 'mg' or 't'")

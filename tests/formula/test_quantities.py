@@ -150,6 +150,8 @@ def test_a_hint_is_the_one_that_difflib_finds(browser, tmp_path):
         ("2 hectre", "m2", "Unknown unit 'hectre'; perhaps 'ha' is meant."),
         ("2 lires/hectre", "L/ha", "Unknown unit 'lires/hectre'; perhaps 'L/ha' is meant."),
         ("2 hectre", "mm", "Unknown unit 'hectre'; use mm, cm, m."),
+        ("2 gallos", "L", "'gallos' can mean two things; write 'US gal' or 'imp gal'."),
+        ("2 mmph", "mm/h", "Unknown unit 'mmph'; use mm/h, mm/day, mm/week."),  # And not kmph.
         ("2 gallns", "L", "'gallns' can mean two things; write 'US gal' or 'imp gal'."),
         ("2 kg/1000 m2", "kg/100 m2", "Unknown unit 'kg/1000 m2'; use kg/100 m2, g/m2, kg/ha."),
         ("2 foo", "1", "Unknown unit 'foo'; use a number alone."),
