@@ -5,6 +5,7 @@ Twin: formula.
 
 import math
 from collections.abc import Callable, Iterable, Sequence
+from itertools import pairwise
 
 from generator.formula.nodes import FormulaProblem
 
@@ -99,6 +100,11 @@ def _lowest_quarter_mean(readings: Sequence[float]) -> float:
     return _mean(sorted(readings)[:lowest])
 
 
+def _lowest_half_mean(readings: Sequence[float]) -> float:
+    """Mean of the lowest half; the count n/2 rounds half up (15 -> 8)."""
+    return _mean(sorted(readings)[: (len(readings) + 1) // 2])
+
+
 def _mean_deviation(readings: Sequence[float]) -> float:
     middle = _mean(readings)
     return _mean([abs(reading - middle) for reading in readings])
@@ -121,19 +127,73 @@ def _simpson_sum(readings: Sequence[float]) -> float:
     return area if len(readings) % 2 else area + (readings[-2] + readings[-1]) / 2
 
 
-def _polygon_area(corners: Sequence[float]) -> float:
-    """Area inside corners in their order, each as two readings, along and across: the surveyor's cross products.
+_Corner = tuple[float, float]
 
-    They are taken from the first corner, so that a far-off zero costs no digits.
-    """
+
+def _from_first(corners: Sequence[float]) -> list[_Corner]:
+    """Two readings each, along and across, as corners measured from the first, so that a far-off zero costs no digits."""
     if len(corners) % 2:
         raise RefusedArgument("corners-unpaired")
-    along = [each - corners[0] for each in corners[0::2]]
-    across = [each - corners[1] for each in corners[1::2]]
+    return [(along - corners[0], across - corners[1]) for along, across in zip(corners[0::2], corners[1::2], strict=True)]
+
+
+def _polygon_area(corners: Sequence[float]) -> float:
+    """Area inside corners in their order, each as two readings, along and across: the surveyor's cross products."""
+    points = _from_first(corners)
     twice = 0.0
-    for corner in range(1, len(along) - 1):
-        twice += along[corner] * across[corner + 1] - along[corner + 1] * across[corner]
+    for (along, across), (next_along, next_across) in pairwise(points):
+        twice += along * next_across - next_along * across
     return abs(twice) / 2
+
+
+def _sides_cross(corners: Sequence[float]) -> float:
+    """1.0 where two sides between corners in their order meet anywhere but at the corner between them, else 0.0.
+
+    A corner that is given twice running, as the first again at the end, is one. Sides meet where they cross, touch, or lie on
+    each other, by as little as SNAP of the whole.
+    """
+    points = _from_first(corners)
+    ring = [point for point, before in zip(points, [points[-1], *points[:-1]], strict=True) if point != before]
+    span = max((max(abs(along), abs(across)) for along, across in ring), default=0.0)
+    sides = list(zip(ring, [*ring[1:], *ring[:1]], strict=True))
+    if len(sides) < 3:
+        return 0.0
+    for later in range(1, len(sides)):
+        for earlier in range(later):
+            follow = later - earlier == 1
+            if follow or later - earlier == len(sides) - 1:
+                first, second = (earlier, later) if follow else (later, earlier)
+                if _folds_back(*sides[first], sides[second][1], span):
+                    return 1.0
+            elif _meet(sides[earlier], sides[later], span):
+                return 1.0
+    return 0.0
+
+
+def _turn(start: _Corner, end: _Corner, point: _Corner, span: float) -> int:
+    """Whether a point lies to the left of a side (1), to its right (-1), or on its line (0)."""
+    cross = (end[0] - start[0]) * (point[1] - start[1]) - (end[1] - start[1]) * (point[0] - start[0])
+    slack = SNAP * span * span
+    return 1 if cross > slack else -1 if cross < -slack else 0
+
+
+def _folds_back(start: _Corner, middle: _Corner, end: _Corner, span: float) -> bool:
+    ahead = (middle[0] - start[0]) * (end[0] - middle[0]) + (middle[1] - start[1]) * (end[1] - middle[1])
+    return _turn(start, middle, end, span) == 0 and ahead < 0
+
+
+def _meet(one: tuple[_Corner, _Corner], other: tuple[_Corner, _Corner], span: float) -> bool:
+    ends = [(one, other[0]), (one, other[1]), (other, one[0]), (other, one[1])]
+    turns = [_turn(*side, point, span) for side, point in ends]
+    if turns[0] * turns[1] < 0 and turns[2] * turns[3] < 0:
+        return True
+    return any(turn == 0 and _beside(*side, point, span) for turn, (side, point) in zip(turns, ends, strict=True))
+
+
+def _beside(start: _Corner, end: _Corner, point: _Corner, span: float) -> bool:
+    """Whether a point on the line of a side lies between its ends."""
+    slack = SNAP * span
+    return all(min(start[axis], end[axis]) - slack <= point[axis] <= max(start[axis], end[axis]) + slack for axis in (0, 1))
 
 
 MANY_NUMBERS: dict[str, Callable[[Sequence[float]], float]] = {
@@ -143,10 +203,12 @@ MANY_NUMBERS: dict[str, Callable[[Sequence[float]], float]] = {
     "mean": _mean,
     "count": lambda readings: float(len(readings)),
     "lowest_quarter_mean": _lowest_quarter_mean,
+    "lowest_half_mean": _lowest_half_mean,
     "mean_deviation": _mean_deviation,
     "trapezoidal_sum": _trapezoidal_sum,
     "simpson_sum": _simpson_sum,
     "polygon_area": _polygon_area,
+    "sides_cross": _sides_cross,
 }
 
 

@@ -13,8 +13,8 @@ from generator.formula.nodes import Arithmetic, Both, Call, Choice, Comparison, 
 from generator.formula.parse import Formula
 
 _NAMES = {
-    "lowest_quarter_mean": "lowestQuarterMean", "mean_deviation": "meanDeviation", "trapezoidal_sum": "trapezoidalSum",
-    "simpson_sum": "simpsonSum", "polygon_area": "polygonArea",
+    "lowest_quarter_mean": "lowestQuarterMean", "lowest_half_mean": "lowestHalfMean", "mean_deviation": "meanDeviation",
+    "trapezoidal_sum": "trapezoidalSum", "simpson_sum": "simpsonSum", "polygon_area": "polygonArea", "sides_cross": "sidesCross",
 }
 LONGEST_WHOLE = 1e9
 

@@ -117,7 +117,7 @@ ByReading = Name | Negative | Arithmetic | Call
 
 MOST_PARTS = 150
 CONSTANTS = ("pi",)
-LIST_ONLY = ("count", "lowest_quarter_mean", "mean_deviation", "trapezoidal_sum", "simpson_sum", "polygon_area")
+LIST_ONLY = ("count", "lowest_quarter_mean", "lowest_half_mean", "mean_deviation", "trapezoidal_sum", "simpson_sum", "polygon_area", "sides_cross")
 LIST_OR_SEVERAL = ("min", "max", "sum", "mean")
 ONE_NUMBER = ("ceil", "floor", "round", "sqrt", "exp", "log", "abs", "sin", "cos", "tan", "acos")
 STEP_NAMES = tuple(f"_{place}" for place in range(1, MOST_PARTS + 1))

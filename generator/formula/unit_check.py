@@ -247,6 +247,8 @@ class _Checker:
             return found.difference()
         if node.function in ("sum", "trapezoidal_sum", "simpson_sum", "polygon_area"):
             self.no_reading(found, node, "added up")
+        if node.function == "sides_cross":
+            return NUMBER
         return found * found if node.function == "polygon_area" else found
 
     def list_of(self, node: Call) -> Dimension:

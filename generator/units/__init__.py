@@ -3,7 +3,9 @@
 from generator.units.bounds import Bounds, bounds_of
 from generator.units.dimension import NUMBER, Dimension
 from generator.units.known_units import Unit, UnitError, from_si, kind_of, known_unit, like, to_si, unit, unit_table, units
-from generator.units.reading import QuantityError, american_words, read_list, read_quantity, show
+from generator.units.reading import american_words, read_list, read_quantity
+from generator.units.refusals import QuantityError
+from generator.units.showing import show
 
 __all__ = [
     "NUMBER",

@@ -14,17 +14,18 @@ import pint
 
 from generator.findings import suggestion
 from generator.units.dimension import Dimension
-from generator.units.typed_text import SIGNS, SQUEEZES, in_place, matched
-from generator.units.unit_list import AMBIGUOUS, AMERICAN, AS_TYPED, ATOMS, COUNTS, KINDS, WORDS
+from generator.units.typed_text import SIGNS, SQUEEZES, in_place, matched, pattern
+from generator.units.unit_list import AMBIGUOUS, AMERICAN, AS_TYPED, ATOMS, COUNTS, KINDS, NOT_TAKEN, WORDS
 
 _SIGNS = str.maketrans(SIGNS)
 _SQUEEZES = [(re.compile(pattern), in_place(instead)) for pattern, instead in SQUEEZES]
+_NOT_TAKEN = {word: instead for words, instead in NOT_TAKEN.items() for word in words}
 
 
 class UnitError(ValueError):
     """A unit that is not on the allow-list: what is wrong, and what would be right.
 
-    code: 'unknown-unit' or 'ambiguous-unit'.
+    code: 'unknown-unit', 'ambiguous-unit', or 'unit-not-taken' for one that people know and the list has not.
     """
 
     def __init__(self, code: str, what: str, instead: str) -> None:
@@ -61,7 +62,7 @@ def _registry() -> pint.UnitRegistry[Any]:
     return pint.UnitRegistry(non_int_type=Fraction)
 
 
-def _squeezed(spelling: str) -> str:
+def squeezed(spelling: str) -> str:
     """The spelling without what does not matter: spaces, superscripts, 'per', '1,000', 'sq. ft.', 'seeds/lb', 'kg N/ha'."""
     text = spelling.translate(_SIGNS)
     for found, instead in _SQUEEZES:
@@ -74,7 +75,7 @@ def _aliases() -> dict[str, str]:
     known: dict[str, str] = {}
     for spelling, record in (ATOMS | COUNTS).items():
         for way in (spelling, *record.aliases):
-            known[_squeezed(way)] = spelling
+            known[squeezed(way)] = spelling
     return known | {word: spelling for spelling, words in WORDS.items() for word in words}
 
 
@@ -137,7 +138,7 @@ def _lookup() -> tuple[dict[str, str], dict[str, str], dict[str, Unit]]:
     """Atom aliases as typed, the same in lower case, and units by their squeezed spelling."""
     exact = _aliases()
     relaxed = {way.lower(): spelling for way, spelling in exact.items()}
-    whole = {_squeezed(spelling): known for spelling, known in units().items()}
+    whole = {squeezed(spelling): known for spelling, known in units().items()}
     return exact, relaxed, whole
 
 
@@ -148,7 +149,7 @@ def unit(spelling: str, american: bool = False) -> Unit:
     american: somebody working in US units typed it, so a gallon is the US gallon and a ton 2000 lb.
     Raises UnitError for a unit that is not on the allow-list or means two things.
     """
-    found = _listed(spelling, american)
+    found = listed_unit(spelling, american)
     if found is None:
         instead = suggestion(spelling, spellings(), "use one such as kg/100 m2, L/ha, mm or m2")
         raise UnitError("unknown-unit", f"unknown unit '{spelling}'", instead)
@@ -163,26 +164,24 @@ def spellings() -> list[str]:
 def known_unit(spelling: str) -> Unit | None:
     """The unit, or None for one that is not on the list or means two things: quick where nobody is told of it."""
     try:
-        return _listed(spelling, american=False)
+        return listed_unit(spelling, american=False)
     except UnitError:
         return None
 
 
 @cache
-def _listed(spelling: str, american: bool) -> Unit | None:
+def listed_unit(spelling: str, american: bool) -> Unit | None:
     """The unit of the allow-list; None for one that is not on it. Raises UnitError for one that means two things."""
     exact, relaxed, whole = _lookup()
-    text = _squeezed(spelling)
+    text = squeezed(spelling)
     if text in whole:
         return whole[text]
     for part in text.split("/"):
         word = matched("count_and_word", part)[1]
         if word in AS_TYPED:
             raise UnitError("ambiguous-unit", f"'{spelling}' can mean two things", AS_TYPED[word])
-    if text.lower() in relaxed:
-        text = exact.get(text) or relaxed[text.lower()]
-        if _squeezed(text) in whole:
-            return whole[_squeezed(text)]
+    if known := _of_one_word(text):
+        return known
     parts = []
     for part in text.split("/"):
         count, atom = matched("count_and_word", part)
@@ -191,9 +190,32 @@ def _listed(spelling: str, american: bool) -> Unit | None:
         elif atom.lower() in AMBIGUOUS:
             what = f"'{spelling}' can mean two things"
             raise UnitError("ambiguous-unit", what, AMBIGUOUS[atom.lower()])
-        known = exact.get(atom) or relaxed.get(atom.lower(), atom)
-        parts.append(count + _squeezed(known))
-    return whole.get("/".join(parts))
+        elif atom.lower() in _NOT_TAKEN:
+            raise UnitError("unit-not-taken", f"unknown unit '{spelling}'", _NOT_TAKEN[atom.lower()])
+        parts.append(count + squeezed(exact.get(atom) or relaxed.get(atom.lower(), atom)))
+    return whole.get("/".join(parts)) or _of_one_word("/".join(parts))
+
+
+def _of_one_word(text: str) -> Unit | None:
+    """'gpm', 'lb/in2': a way to type a whole unit."""
+    exact, relaxed, whole = _lookup()
+    known = exact.get(text) or relaxed.get(text.lower())
+    return whole.get(squeezed(known)) if known else None
+
+
+def is_word(word: str) -> bool:
+    """Whether a word, squeezed, is a part of a unit, or is refused with what to write instead."""
+    return any(word.lower() in known for known in (_lookup()[1], AMBIGUOUS, _NOT_TAKEN))
+
+
+@cache
+def slip_words() -> dict[str, str]:
+    """Names of which somebody may make a slip, squeezed and in lower case -> the part of a unit that each is; for those that are
+    refused, one word of all for which the same is to be written."""
+    refused = AMBIGUOUS | _NOT_TAKEN
+    words = {way.lower(): squeezed(spelling) for way, spelling in _aliases().items()}
+    words |= {word: next(other for other in refused if refused[other] == instead) for word, instead in refused.items()}
+    return {word: part for word, part in words.items() if pattern("spelt_out").fullmatch(word) and pattern("one_part").fullmatch(part)}
 
 
 def like(wanted: Dimension) -> list[Unit]:
@@ -224,18 +246,19 @@ def unit_table() -> dict[str, Any]:
 
     {"units": {spelling: [squeezed, factor, offset, dimension key, kind, system]},
      "atoms": {typed: squeezed spelling}, "ambiguous": {typed: what to write}, "as_typed": the same for words in those very capitals,
-     "american": {typed: what it is among US units}}
+     "not_taken": the same for units that are not on the list, "american": {typed: what it is among US units}}
     """
     return {
         "units": {
             known.spelling: [
-                _squeezed(known.spelling), known.factor, known.offset,
+                squeezed(known.spelling), known.factor, known.offset,
                 known.dimension.key, known.kind, known.system,
             ]
             for known in units().values()
         },
-        "atoms": {way: _squeezed(spelling) for way, spelling in _aliases().items()},
+        "atoms": {way: squeezed(spelling) for way, spelling in _aliases().items()},
         "ambiguous": AMBIGUOUS,
         "as_typed": AS_TYPED,
+        "not_taken": _NOT_TAKEN,
         "american": AMERICAN,
     }  # fmt: skip

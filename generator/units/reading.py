@@ -1,44 +1,51 @@
-"""A quantity as a person types it, read to SI; and an SI value printed back.
+"""A quantity as a person types it, read to SI.
 
 The patterns, limits and sentences stand in `typed_text.py`, for the browser too. Twin: quantity.
 """
 
 import math
 import re
-from decimal import ROUND_HALF_UP, Decimal
+from functools import cache
 
-from generator.findings import nearest
-from generator.units.known_units import Unit, UnitError, from_si, like, spellings, to_si, unit
-from generator.units.typed_text import EXAMPLES, FRACTIONS, LARGEST_SI, LONGEST_LIST, LONGEST_QUANTITY, QUOTES, REFUSALS, SENTENCES, in_place, matched, pattern
+from generator.units.known_units import Unit, UnitError, like, listed_unit, to_si, unit
+from generator.units.misspelt import meant_unit
+from generator.units.refusals import refusal
+from generator.units.typed_text import (
+    CLOCK_EXAMPLE,
+    EXAMPLES,
+    FRACTIONS,
+    LARGEST_SI,
+    LONGEST_LIST,
+    LONGEST_QUANTITY,
+    NO_UNIT,
+    NUMBER_EXAMPLE,
+    QUOTES,
+    TIDIES,
+    in_place,
+    matched,
+    pattern,
+)
 from generator.units.unit_list import AMERICAN
 
 _QUOTES = str.maketrans(QUOTES)
 _TWO_MEANINGS = re.compile(
-    r"(?<![A-Za-z])(?<!US )(?<!UK )(?<!imp )(?<!imperial )(?<!short )(?:gal(?:lon)?|ton|pint|quart)s?(?![A-Za-z])", re.IGNORECASE
+    r"(?<![A-Za-z])(?<!US )(?<!UK )(?<!imp )(?<!imperial )(?<!British )(?<!short )(?<!long )(?<!metric )"
+    r"(?:gal(?:lon)?|ton|pint|quart|tablespoon)s?(?! ?\(?(?:US|UK|imp)\b)(?![A-Za-z])",
+    re.IGNORECASE,
 )
+_TIDIES = [(re.compile(found), in_place(instead)) for found, instead in TIDIES]
 
 
-class QuantityError(ValueError):
-    """What somebody typed is no such quantity: a code for programs, a sentence for people.
-
-    what: what is wrong; instead: what would be right, or nothing where there is no saying. The sentence is both.
-    """
-
-    def __init__(self, code: str, sentence: str, **values: str) -> None:
-        self.code = code
-        self.sentence = SENTENCES[sentence].format(**values)
-        self.what, self.instead = (part.format(**values) for part in REFUSALS[sentence])
-        super().__init__(self.sentence)
-
-
-def _refusal(code: str, sentence: str | None = None, **values: str) -> QuantityError:
-    return QuantityError(code, sentence or code, **values)
+def _with_plain_numbers(text: str) -> str:
+    for found, instead in _TIDIES:
+        text = found.sub(instead, text)
+    return text
 
 
 def _tidy(text: str) -> str:
     for character, spelt in FRACTIONS.items():
         text = text.replace(character, spelt)
-    return pattern("blanks_and_lines").sub(" ", pattern("dash").sub("-", text)).strip(" ")
+    return pattern("blanks_and_lines").sub(" ", _with_plain_numbers(text)).strip(" ")
 
 
 def _decimal(digits: str, american: bool) -> str:
@@ -52,28 +59,28 @@ def _decimal(digits: str, american: bool) -> str:
     if pattern("thousands_or_decimals").fullmatch(digits):
         if american:
             return joined
-        raise _refusal("ambiguous-number", "comma", text=digits, joined=joined, pointed=pointed)
+        raise refusal("ambiguous-number", "comma", text=digits, joined=joined, pointed=pointed)
     if pattern("comma_groups").fullmatch(digits):
         return joined
     if pattern("point_groups").fullmatch(digits):
         return digits.replace(".", "").replace(",", ".")
     if digits.count(",") == 1 and pattern("one_point").fullmatch(pointed):
         return pointed
-    raise _refusal("not-a-number", text=digits)
+    raise refusal("not-a-number", text=digits)
 
 
 def _number(found: re.Match[str], text: str, american: bool) -> float:
     sign, whole, top, bottom, spaced, plain, exponent, _ = found.groups()
     if bottom:
         if int(bottom) == 0:
-            raise _refusal("division-by-zero", text=text)
+            raise refusal("division-by-zero", text=text)
         number = float(whole or 0) + float(top) / float(bottom)
     elif spaced:
         number = float(spaced.replace(" ", "").replace(",", "."))
     else:
         number = float(_decimal(plain, american) + (exponent or ""))
     if not math.isfinite(number):
-        raise _refusal("too-large", text=text)
+        raise refusal("too-large", text=text)
     return -number if sign == "-" else number
 
 
@@ -83,45 +90,50 @@ def _split(text: str, wanted: Unit) -> tuple[float, str]:
     '5 100 m2' is refused, being 5100 m2 or five times 100 m2.
     """
     if not text:
-        raise _refusal("empty")
+        raise refusal("empty")
     if len(text) > LONGEST_QUANTITY:
-        raise _refusal("too-long")
+        raise refusal("too-long")
     found = pattern("quantity").fullmatch(text)
     if not found:
-        raise _refusal("not-a-number", "not-a-quantity", text=text)
+        raise refusal("not-a-number", "not-a-quantity", text=text)
     spelling = found[8]
-    for kind in ("range", "clock"):
-        if pattern(kind).fullmatch(spelling):
-            raise _refusal("not-a-number", kind, text=text)
+    if pattern("range").fullmatch(spelling):
+        raise refusal("not-a-number", "range", text=text)
+    if pattern("clock").fullmatch(spelling):
+        example = CLOCK_EXAMPLE if wanted.kind == "a time" else NUMBER_EXAMPLE if wanted.spelling == "1" else f"{NUMBER_EXAMPLE} {wanted}"
+        raise refusal("not-a-number", "clock", text=text, example=example)
     number = _number(found, text, _is_american(spelling, wanted))
-    if (found[5] or "").endswith(" 100") and _is_unit("100 " + spelling):
-        raise _refusal("ambiguous-number", "hundred", text=text)
+    if (found[5] or "").endswith(" 100") and _quietly("100 " + spelling):
+        raise refusal("ambiguous-number", "hundred", text=text)
     return number, spelling
 
 
 def _is_american(spelling: str, wanted: Unit) -> bool:
-    try:
-        return (unit(spelling, wanted.system == "us") if spelling else wanted).system == "us"
-    except UnitError:
-        return False
+    found = _quietly(spelling, wanted.system == "us") if spelling else wanted
+    return found is not None and found.system == "us"
 
 
-def _is_unit(spelling: str) -> bool:
+def _quietly(spelling: str, american: bool = False) -> Unit | None:
     try:
-        unit(spelling)
+        return listed_unit(spelling, american)
     except UnitError:
-        return False
-    return True
+        return None
 
 
 def _known_unit(spelling: str, wanted: Unit) -> Unit:
+    """The unit; a refusal says what to write instead, or which one is meant if it is of the wanted kind, or gives examples."""
+    american = wanted.system == "us"
     try:
-        return unit(spelling, wanted.system == "us")
+        found = listed_unit(spelling, american)
+        near = None if found else meant_unit(spelling, american)
     except UnitError as error:
-        if error.code == "ambiguous-unit":
-            raise _refusal(error.code, text=spelling, instead=error.instead) from error
-        near = nearest(spelling, spellings())
-        raise (_refusal(error.code, text=spelling) if near is None else _refusal(error.code, "misspelt-unit", text=spelling, near=near)) from error
+        code = "unknown-unit" if error.code == "unit-not-taken" else error.code
+        raise refusal(code, error.code, text=spelling, instead=error.instead) from error
+    if found:
+        return found
+    if near and _fits(near, wanted):
+        raise refusal("unknown-unit", "misspelt-unit", text=spelling, near=near.spelling)
+    raise refusal("unknown-unit", text=spelling, examples=_examples(wanted))
 
 
 def _fits(found: Unit, wanted: Unit) -> bool:
@@ -138,15 +150,21 @@ def _fits(found: Unit, wanted: Unit) -> bool:
     return found.kind == wanted.kind and found.kind != "a count"
 
 
+@cache
+def _examples(wanted: Unit) -> str:
+    if wanted.spelling == "1":
+        return NO_UNIT
+    alike = (known for known in like(wanted.dimension) if known.kind == wanted.kind)
+    usual = [known.spelling for known in alike if _fits(known, wanted)][:EXAMPLES]
+    return ", ".join(dict.fromkeys([wanted.spelling, *usual]))
+
+
 def _in_si(number: float, found: Unit, wanted: Unit, text: str) -> float:
     if not _fits(found, wanted):
-        alike = (known for known in like(wanted.dimension) if known.kind == wanted.kind)
-        usual = [known.spelling for known in alike if _fits(known, wanted)][:EXAMPLES]
-        examples = ", ".join(dict.fromkeys([wanted.spelling, *usual]))
-        raise _refusal("wrong-dimension", text=text, kind=found.kind, wanted=wanted.kind, examples=examples)
+        raise refusal("wrong-dimension", text=text, kind=found.kind, wanted=wanted.kind, examples=_examples(wanted))
     value = to_si(number, found)
     if not abs(value) < LARGEST_SI:
-        raise _refusal("too-large", text=text)
+        raise refusal("too-large", text=text)
     return value
 
 
@@ -155,9 +173,12 @@ def _rectangle(text: str, wanted: Unit) -> float | None:
     sides = pattern("sides").split(text)
     if wanted.dimension != unit("m2").dimension or len(sides) != 2:
         return None
+    first, second = (pattern("side").fullmatch(side) for side in sides)
+    if not first or not (second or (not sides[1] and pattern("bare").fullmatch(sides[0]))):
+        return None
     side_unit = unit("ft" if wanted.system == "us" else "m")
     width, spelling = _split(sides[1], side_unit)
-    width_unit = _known_unit(spelling, wanted) if spelling else side_unit
+    width_unit = _known_unit(spelling, side_unit) if spelling else side_unit
     width_m = _in_si(width, width_unit, side_unit, sides[1])
     return read_quantity(sides[0], width_unit) * width_m
 
@@ -186,11 +207,15 @@ def read_quantity(text: str, default_unit: Unit) -> float:
     number, spelling = _split(text, default_unit)
     steps = pattern("two_steps").fullmatch(spelling.translate(_QUOTES))
     if steps:
-        smaller, smaller_unit = _split(steps[2], default_unit)
-        if not smaller_unit:
-            raise _refusal("unknown-unit", "no-second-unit", text=text)
-        rest = _in_si(smaller, _known_unit(smaller_unit, default_unit), default_unit, text)
-        larger = _in_si(number, unit(steps[1]), default_unit, text)
+        larger_unit, (smaller, spelling) = unit(steps[1]), _split(steps[2], default_unit)
+        if pattern("hours").fullmatch(steps[1]) and pattern("minutes").fullmatch(spelling):
+            spelling = "min"
+        if not spelling:
+            raise refusal("unknown-unit", "no-second-unit", text=text)
+        smaller_unit = _known_unit(spelling, default_unit)
+        rest, larger = _in_si(smaller, smaller_unit, default_unit, text), _in_si(number, larger_unit, default_unit, text)
+        if smaller_unit.factor >= larger_unit.factor:
+            raise refusal("not-a-number", "two-alike", text=text)
         return larger - rest if number < 0 else larger + rest
     found = _known_unit(spelling, default_unit) if spelling else default_unit
     return _in_si(number, found, default_unit, text)
@@ -204,10 +229,10 @@ def read_list(text: str, default_unit: Unit) -> list[float]:
     else separates, and refused otherwise, as in '5,000', which may be one reading or two. Raises QuantityError as read_quantity does.
     """
     if len(text) > LONGEST_LIST:
-        raise _refusal("too-long", "list-too-long")
-    text = pattern("corner").sub(in_place("$1; $2;"), pattern("blanks").sub(" ", pattern("dash").sub("-", text))).strip(" \n")
+        raise refusal("too-long", "list-too-long")
+    text = pattern("corner").sub(in_place("$1; $2;"), pattern("blanks").sub(" ", _with_plain_numbers(text))).strip(" \n")
     if not text:
-        raise _refusal("empty", "no-readings")
+        raise refusal("empty", "no-readings")
     head, tail = matched("readings_and_unit", text)
     one_unit = tail and not pattern("more_than_a_unit").search(tail)
     trailing, body = (tail, head) if one_unit else ("", text)
@@ -223,7 +248,7 @@ def _bare(reading: str, unit_of_all: Unit) -> float:
     """A reading that the unit at the end of the list belongs to."""
     number, spelling = _split(reading, unit_of_all)
     if spelling:
-        raise _refusal("not-a-number", text=reading)
+        raise refusal("not-a-number", text=reading)
     return _in_si(number, unit_of_all, unit_of_all, reading)
 
 
@@ -233,42 +258,16 @@ def _separated(text: str, spaces_separate: bool) -> list[str]:
     between = "between_with_semicolons" if ";" in text else "between"
     groups = pattern("comma_groups").fullmatch(text) or pattern("thousands_or_decimals").fullmatch(text)
     if ";" not in text and ((tight and loose) or groups):
-        raise _refusal("ambiguous-number", "comma-in-list")
+        raise refusal("ambiguous-number", "comma-in-list")
     pieces = pattern(between).split(text)
     if spaces_separate and pattern("spaced_thousands").fullmatch(text):
-        raise _refusal("ambiguous-number", "hundred", text=text)
+        raise refusal("ambiguous-number", "hundred", text=text)
     if spaces_separate:
         pieces = [part for piece in pieces for part in piece.split(" ")]
     readings = [piece.strip(" ") for piece in pieces if piece.strip(" ,")]
     if not readings:
-        raise _refusal("empty", "no-readings")
+        raise refusal("empty", "no-readings")
     return readings
 
 
-def show(si: float, wanted: Unit, significant_figures: int = 3, with_unit: bool = True) -> str:
-    """An SI value printed in a unit: show(0.0125, unit('mm')) -> '12.5 mm'.
-
-    Rounds half away from zero; trailing zeros after the point are left out. `read_quantity`
-    reads the text back. Raises QuantityError for a value that is not finite.
-    """
-    value = from_si(si, wanted)
-    if not math.isfinite(value):
-        raise _refusal("too-large", "nothing-to-show")
-    figures = _figures(value, significant_figures)
-    if not with_unit or wanted.spelling == "1":
-        return figures
-    return f"{figures} {wanted.spelling}"
-
-
-def _figures(value: float, significant_figures: int) -> str:
-    exact = abs(Decimal(value))
-    if not exact:
-        return "0"
-    step = Decimal(1).scaleb(exact.adjusted() - significant_figures + 1)
-    text = f"{exact.quantize(step, ROUND_HALF_UP):f}"
-    if "." in text:
-        text = text.rstrip("0").rstrip(".")
-    return f"-{text}" if value < 0 else text
-
-
-__all__ = ["QuantityError", "american_words", "read_list", "read_quantity", "show"]
+__all__ = ["american_words", "read_list", "read_quantity"]

@@ -6,7 +6,7 @@ coulomb, `m2` is unknown and `kg/100 m**2` means kilogram square metres.
 
 'K', '°C difference' and '°F difference' are temperature differences; '°C' and '°F'
 are readings of a thermometer. 'oz' is always mass and 'fl oz' always the US fluid
-ounce; 'pt' and 'qt' are US liquid measures, and British ones are typed with 'imp' or 'UK'. A depth of water in mm is the same thing
+ounce; 'pt', 'qt' and 'tbsp' are US liquid measures, and British ones are typed with 'imp' or 'UK'. A depth of water in mm is the same thing
 as L/m2. '%' and 'ppm' are shares of one: 46 % is 0.46 inside a formula.
 """
 
@@ -29,11 +29,11 @@ class Count(NamedTuple):
 # The acre here is 4840 square yards of the international foot; pint's own acre is the
 # survey acre, four parts in a million larger.
 ATOMS: dict[str, Atom] = {
-    "mm": Atom("millimetre", ("millimetre", "millimetres", "millimeter", "millimeters")),
-    "cm": Atom("centimetre", ("centimetre", "centimetres", "centimeter", "centimeters")),
-    "m": Atom("metre", ("metre", "metres", "meter", "meters")),
-    "km": Atom("kilometre", ("kilometre", "kilometres", "kilometer", "kilometers")),
-    "in": Atom("inch", ("inch", "inches", '"', "''")),
+    "mm": Atom("millimetre", ("mms", "millimetre", "millimetres", "millimeter", "millimeters")),
+    "cm": Atom("centimetre", ("cms", "centimetre", "centimetres", "centimeter", "centimeters")),
+    "m": Atom("metre", ("mtr", "mtrs", "metre", "metres", "meter", "meters")),
+    "km": Atom("kilometre", ("kms", "kilometre", "kilometres", "kilometer", "kilometers")),
+    "in": Atom("inch", ("ins", "inch", "inches", '"', "''")),
     "ft": Atom("foot", ("foot", "feet", "'")),
     "yd": Atom("yard", ("yard", "yards", "yds")),
     "mi": Atom("mile", ("mile", "miles")),
@@ -46,18 +46,18 @@ ATOMS: dict[str, Atom] = {
     ),
     "ha": Atom("hectare", ("hectare", "hectares")),
     "in2": Atom("inch**2", ("sqin", "sqinch", "sqinches", "squarein", "squareinch", "squareinches")),
-    "ft2": Atom("foot**2", ("sqft", "sqfoot", "sqfeet", "squareft", "squarefoot", "squarefeet")),
+    "ft2": Atom("foot**2", ("sf", "sqft", "sqfoot", "sqfeet", "squareft", "squarefoot", "squarefeet")),
     "yd2": Atom("yard**2", ("sqyd", "sqyds", "sqyard", "sqyards", "squareyd", "squareyard", "squareyards")),
     "acre": Atom("4840 * yard**2", ("acres", "ac")),
     "mL": Atom("millilitre", ("mls", "millilitre", "millilitres", "milliliter", "milliliters")),
-    "L": Atom("litre", ("litre", "litres", "liter", "liters")),
-    "cm3": Atom("centimetre**3", ("cc",)),
+    "L": Atom("litre", ("ltr", "ltrs", "litre", "litres", "liter", "liters")),
+    "cm3": Atom("centimetre**3", ("cc", "cubiccm", "cubiccentimetre", "cubiccentimetres", "cubiccentimeter", "cubiccentimeters")),
     "m3": Atom("metre**3", ("kL", "kilolitre", "kilolitres", "kiloliter", "kiloliters", "cubicm", "cubicmetre", "cubicmetres", "cubicmeter", "cubicmeters")),
     "in3": Atom("inch**3", ("cuin", "cubicin", "cubicinch", "cubicinches")),
     "ft3": Atom("foot**3", ("cuft", "cufoot", "cufeet", "cubicft", "cubicfoot", "cubicfeet")),
     "yd3": Atom("yard**3", ("cuyd", "cuyds", "cuyard", "cuyards", "cubicyd", "cubicyds", "cubicyard", "cubicyards")),
     "tsp": Atom("US_fluid_ounce / 6", ("teaspoon", "teaspoons")),
-    "tbsp": Atom("US_fluid_ounce / 2", ("tablespoon", "tablespoons", "tbs")),
+    "tbsp": Atom("US_fluid_ounce / 2", ("tbs", "UStablespoon", "UStablespoons")),
     "bu": Atom("2150.42 * inch**3", ("bushel", "bushels", "USbushel", "USbushels")),
     "fl oz": Atom("US_fluid_ounce", ("USfloz", "fluidoz", "fluidounce", "fluidounces")),
     "pt": Atom("US_pint", ("USpt", "USpint", "USpints")),
@@ -65,17 +65,18 @@ ATOMS: dict[str, Atom] = {
     "US gal": Atom("US_liquid_gallon", ("USgallon", "USgallons", "USgals")),
     "imp gal": Atom("imperial_gallon", (
         "impgals", "impgallon", "impgallons", "imperialgal", "imperialgallon", "imperialgallons", "UKgal", "UKgals", "UKgallon", "UKgallons",
+        "britishgallon", "britishgallons",
     )),
     "imp qt": Atom("imperial_quart", ("impquart", "impquarts", "imperialquart", "imperialquarts", "UKqt", "UKquart", "UKquarts")),
-    "imp pt": Atom("imperial_pint", ("imppint", "imppints", "imperialpint", "imperialpints", "UKpt", "UKpint", "UKpints")),
+    "imp pt": Atom("imperial_pint", ("imppint", "imppints", "imperialpint", "imperialpints", "UKpt", "UKpint", "UKpints", "britishpint", "britishpints")),
     "imp fl oz": Atom("imperial_fluid_ounce", (
         "impfluidounce", "impfluidounces", "imperialfloz", "imperialfluidounce", "imperialfluidounces", "UKfloz", "UKfluidoz", "UKfluidounce",
         "UKfluidounces",
     )),
     "mg": Atom("milligram", ("milligram", "milligrams")),
-    "g": Atom("gram", ("gram", "grams", "gramme", "grammes")),
-    "kg": Atom("kilogram", ("kilogram", "kilograms", "kgs", "kilo", "kilos")),
-    "t": Atom("metric_ton", ("tonne", "tonnes")),
+    "g": Atom("gram", ("gram", "grams", "gramme", "grammes", "gm", "gms")),
+    "kg": Atom("kilogram", ("kilogram", "kilograms", "kilogramme", "kilogrammes", "kgs", "kilo", "kilos")),
+    "t": Atom("metric_ton", ("tonne", "tonnes", "metricton", "metrictons", "metrictonne", "metrictonnes")),
     "oz": Atom("ounce", ("ounce", "ounces", "ozs")),
     "lb": Atom("pound", ("lbs", "pound", "pounds")),
     "long ton": Atom("long_ton", ("longtons", "UKton", "UKtons", "imperialton", "imperialtons")),
@@ -86,8 +87,8 @@ ATOMS: dict[str, Atom] = {
     "day": Atom("day", ("days", "d")),
     "week": Atom("week", ("weeks", "wk")),
     "mph": Atom("mile/hour", ("mi/h",)),
-    "°C": Atom("degC", ("degC", "C", "degreesC", "degreeC", "celsius")),
-    "°F": Atom("degF", ("degF", "F", "degreesF", "degreeF", "fahrenheit")),
+    "°C": Atom("degC", ("degC", "C", "degreesC", "degreeC", "celsius", "degcelsius", "degreecelsius", "degreescelsius", "centigrade", "degreescentigrade")),
+    "°F": Atom("degF", ("degF", "F", "degreesF", "degreeF", "fahrenheit", "degfahrenheit", "degreefahrenheit", "degreesfahrenheit")),
     "K": Atom("kelvin", ("kelvin",)),
     "°C difference": Atom("delta_degC", ("degCdifference", "Cdifference")),
     "°F difference": Atom("delta_degF", ("degFdifference", "Fdifference")),
@@ -95,13 +96,13 @@ ATOMS: dict[str, Atom] = {
     "°F day": Atom("delta_degF * day", ("°Fdays", "degFday", "degFdays", "Fday", "Fdays")),
     "kPa": Atom("kilopascal", ("kilopascal", "kilopascals")),
     "bar": Atom("bar", ("bars",)),
-    "psi": Atom("pound_force_per_square_inch", ("lb/in2", "lbs/sqin")),
+    "psi": Atom("pound_force_per_square_inch", ("lb/in2",)),
     "MJ": Atom("megajoule"),
     "W": Atom("watt", ("watt", "watts")),
     "deg": Atom("degree", ("°", "degree", "degrees")),
     "rad": Atom("radian", ("radian", "radians")),
     "1": Atom("1"),
-    "%": Atom("percent", ("percent", "pct")),
+    "%": Atom("percent", ("percent", "per cent", "pct")),
     "ppm": Atom("ppm", ("mg/kg",)),
 }
 
@@ -116,14 +117,19 @@ COUNTS: dict[str, Count] = {
     "cmol/kg": Count(("cmolc/kg", "cmol(+)/kg", "cmol+/kg", "meq/100g")),
 }
 
-# One word for a whole unit. A GPM or GPA is a word of American sprayers, so its gallon is the US one.
+# One word for a whole unit. A GPM or GPA is a word of American sprayers, so its gallon is the US one; so are pounds to the thousand.
 WORDS: dict[str, tuple[str, ...]] = {
     "US gal/min": ("gpm", "USgpm"),
     "US gal/h": ("gph",),
     "US gal/acre": ("gpa",),
     "L/min": ("lpm",),
+    "imp gal/min": ("impgpm", "UKgpm"),
+    "imp gal/acre": ("impgpa", "UKgpa"),
     "km/h": ("kph", "kmh", "kmph"),
     "ft/min": ("fpm",),
+    "1000 ft2": ("thousandft2", "thousandsqft", "thousandsquarefeet"),
+    "lb/1000 ft2": ("lb/1000", "lb/thousand"),
+    "oz/1000 ft2": ("oz/1000", "oz/thousand"),
 }
 
 # Words that mean different amounts to different readers, and what to write instead.
@@ -138,17 +144,40 @@ AMBIGUOUS = {
     "pints": "write 'imp pt' for the British pint or 'pt' for the US one",
     "quart": "write 'imp qt' for the British quart or 'qt' for the US one",
     "quarts": "write 'imp qt' for the British quart or 'qt' for the US one",
+    "pts": "write 'imp pt' for the British pint or 'pt' for the US one",
+    "qts": "write 'imp qt' for the British quart or 'qt' for the US one",
+    "tablespoon": "write it in mL, or 'tbsp' for the US one",
+    "tablespoons": "write it in mL, or 'tbsp' for the US one",
     "cwt": "write it in kg or lb",
     "hundredweight": "write it in kg or lb",
+    "st": "write 'short ton' for 2000 lb; write stones in kg or lb",
+    "mil": "write it in mm or mL",
+    "mils": "write it in mm or mL",
+    "gr": "write 'g' for grams",
+}
+
+# Units that people know and this book does not take, and what to write instead; without it the nearest name would be another unit.
+NOT_TAKEN = {
+    ("stone", "stones", "dram", "drams", "grain", "grains"): "write it in kg, g or lb",
+    ("cup", "cups", "cl", "dl", "centilitre", "centilitres", "hectolitre", "hectolitres", "peck", "pecks"): "write it in mL or L",
+    ("chain", "chains", "furlong", "furlongs", "rod", "rods"): "write it in m, ft or yd",
+    ("are", "ares", "rood", "roods", "perch", "perches", "km2", "sqkm", "squarekm", "sqmi", "mi2", "squaremile", "squaremiles"): "write it in ha or acre",
+    ("mm3", "cubicmm", "dm3", "cubicdm"): "write it in mL or L",
+    ("dm2", "sqdm", "squaredm"): "write it in m2 or cm2",
+    ("hpa", "mbar", "mb", "millibar", "millibars", "mpa", "megapascal", "megapascals", "atm", "pa", "pascal", "pascals"): "write it in kPa",
+    ("points",): "write rain in mm or in",
+    ("knot", "knots", "kn", "kt", "kts"): "write it in km/h or mph",
+    ("megalitre", "megalitres", "megaliter", "megaliters"): "write it in m3",
 }
 
 # Capitals that make another unit of it, a million or a thousand million times as large: nobody on a lawn means that one.
-AS_TYPED = {"ML": "write 'mL' for a thousandth of a litre, or m3", "Mg": "write 'mg' or 't'", "MG": "write 'mg' or 't'"}
+_MEGALITRE = "write 'mL' for a thousandth of a litre, or m3"
+AS_TYPED = dict.fromkeys(("ML", "Ml", "MLs", "Mls", "MLS"), _MEGALITRE) | dict.fromkeys(("Mg", "MG"), "write 'mg' or 't'")
 
 # What the same words mean to somebody who works in US units.
 AMERICAN = {
     "gal": "US gal", "gals": "US gal", "gallon": "US gal", "gallons": "US gal", "ton": "short ton", "tons": "short ton",
-    "pint": "pt", "pints": "pt", "quart": "qt", "quarts": "qt",
+    "pint": "pt", "pints": "pt", "pts": "pt", "quart": "qt", "quarts": "qt", "qts": "qt", "tablespoon": "tbsp", "tablespoons": "tbsp",
 }
 
 # Kind -> (metric spellings, US spellings, spellings that both use). A kind is what the

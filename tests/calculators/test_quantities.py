@@ -131,6 +131,22 @@ def test_cans_read_in_millilitres():
     assert run.results["uniformity_low_quarter"].value() == pytest.approx(60)
 
 
+@pytest.mark.parametrize(
+    ("id", "wrong", "right", "said"),
+    [
+        ("area-polygon", {"corners": "0 0 12 8 12 0 0 8 m"}, {"corners": "0 0 12 0 12 8 0 8 0 0 m"}, "Walk round the edge"),
+        ("area-trapezium", {"first_side": "0 m", "second_side": "0 m"}, {"first_side": "0 m", "second_side": "4 m"}, "a line has no area"),
+        ("area-offsets", {"widths": "0 0 0 0 0 0 0 m"}, {"widths": "0 2 4 4 4 2 0 m"}, "Every width is nought"),
+    ],
+)
+def test_what_encloses_no_lawn_is_a_danger_to_its_area(id, wrong, right, said):
+    def dangers(given: dict[str, str]) -> list[str]:
+        return [warning.sentence for warning in calculate(calculator(id), given).warnings if warning.weight == "danger"]
+
+    (danger,) = dangers(wrong)
+    assert said in danger and dangers(right) == []
+
+
 def test_a_spread_of_temperature_may_be_typed_without_the_word_difference():
     assert value("growth-potential", "growth_potential", "1", mean_temperature="50 F", optimum="68 F", spread="10 F") == pytest.approx(
         0.19790, abs=0.00001  # e to the power of minus half of 1.8 squared.

@@ -35,6 +35,8 @@ AGREE = [
     ("exp(-((maximum - minimum) / spread) ** 2)", "1"),
     ("sin(latitude)", "1"),
     ("lowest_quarter_mean(catches) / mean(catches)", "%"),
+    ("lowest_half_mean(catches)", "mL"),
+    ("sides_cross(catches) > 0", None),
     ("count(catches)", "1"),
     ("sum(catches)", "L"),
     ("simpson_sum(catches)", "L"),

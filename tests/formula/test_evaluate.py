@@ -9,7 +9,7 @@ from generator.formula.evaluate import ONE_NUMBER
 from generator.units import from_si, to_si, unit
 
 # Catch-can readings [mL] with printed uniformities: G. Grabow, NC State University, 2021,
-# documentation of an open sprinkler-evaluation library, CU and DU examples.
+# documentation of an open sprinkler-evaluation library, CU, DU and DU.lh examples.
 FIFTEEN_CANS = [47, 42, 45, 24, 13, 26, 33, 34, 27, 30, 40, 44, 32, 12, 12]
 # The same author, 2022: landscape sprinkler audit, two-zone turf rotor system.
 FORTY_SIX_CANS = [
@@ -17,6 +17,7 @@ FORTY_SIX_CANS = [
     4, 6, 10, 14, 16, 14, 9, 6, 7, 10, 6, 16, 11, 3, 16, 10, 2, 5, 11,
 ]  # fmt: skip
 LOW_QUARTER = "100 * lowest_quarter_mean(cans) / mean(cans)"
+LOW_HALF = "100 * lowest_half_mean(cans) / mean(cans)"
 CHRISTIANSEN = "100 * (1 - mean_deviation(cans) / mean(cans))"
 
 
@@ -25,7 +26,9 @@ CHRISTIANSEN = "100 * (1 - mean_deviation(cans) / mean(cans))"
     [
         (CHRISTIANSEN, FIFTEEN_CANS, 69.13955, 5e-6),
         (LOW_QUARTER, FIFTEEN_CANS, 49.62039, 5e-6),
+        (LOW_HALF, FIFTEEN_CANS, 71.58351, 5e-6),
         (CHRISTIANSEN, FORTY_SIX_CANS, 64, 0.5),
+        (LOW_HALF, FORTY_SIX_CANS, 64, 0.5),
         (LOW_QUARTER, FORTY_SIX_CANS, 45, 0.5),
     ],
 )

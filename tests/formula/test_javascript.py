@@ -151,6 +151,7 @@ EDGES = [
     ("mean(r)", {"r": [1.7e308, 1.7e308]}, "too-large"),
     ("mean_deviation(r)", {"r": [1.7e308, 1.7e308, -1.7e308]}, "too-large"),
     ("polygon_area(r)", {"r": [0.0, 0.0, 3.0]}, "corners-unpaired"),
+    ("sides_cross(r)", {"r": [0.0, 0.0, 3.0]}, "corners-unpaired"),
     ("sum(a - r)", {"a": [1.0, 2.0], "r": [1.0]}, "lists-unequal"),
     ("sum(a - r)", {"a": [1.0], "r": []}, "empty-list"),
     ("sum(a - r)", {"a": 1.0, "r": 2.0}, "wrong-kind"),

@@ -105,9 +105,12 @@
     return readings.reduce(function (a, b) { return b > a ? b : a; });
   }
 
-  function lowestQuarterMean(readings) {
-    var sorted = readings.slice().sort(function (a, b) { return a < b ? -1 : a > b ? 1 : 0; });
-    return mean(sorted.slice(0, Math.max(1, Math.floor((readings.length + 2) / 4))));
+  // Mean of the lowest: one in `parts` of the readings, halves rounded up.
+  function lowestMean(parts) {
+    return function (readings) {
+      var sorted = readings.slice().sort(function (a, b) { return a < b ? -1 : a > b ? 1 : 0; });
+      return mean(sorted.slice(0, Math.max(1, Math.floor((readings.length + parts / 2) / parts))));
+    };
   }
 
   function meanDeviation(readings) {
@@ -129,15 +132,63 @@
     return sure(count % 2 ? area : area + (readings[count - 2] + readings[count - 1]) / 2);
   }
 
-  function polygonArea(corners) {
+  // Two readings each, along and across, as corners measured from the first.
+  function fromFirst(corners) {
     if (corners.length % 2) { throw new Problem("corners-unpaired"); }
-    function along(corner) { return corners[2 * corner] - corners[0]; }
-    function across(corner) { return corners[2 * corner + 1] - corners[1]; }
-    var twice = 0;
-    for (var corner = 1; corner < corners.length / 2 - 1; corner += 1) {
-      twice += along(corner) * across(corner + 1) - along(corner + 1) * across(corner);
-    }
+    var points = [];
+    for (var i = 0; i < corners.length; i += 2) { points.push([corners[i] - corners[0], corners[i + 1] - corners[1]]); }
+    return points;
+  }
+
+  function polygonArea(corners) {
+    var points = fromFirst(corners), twice = 0;
+    for (var i = 1; i < points.length - 1; i += 1) { twice += points[i][0] * points[i + 1][1] - points[i + 1][0] * points[i][1]; }
     return sure(Math.abs(twice) / 2);
+  }
+
+  function turn(side, point, span) {
+    var start = side[0], end = side[1], slack = C.snap * span * span;
+    var cross = (end[0] - start[0]) * (point[1] - start[1]) - (end[1] - start[1]) * (point[0] - start[0]);
+    return cross > slack ? 1 : cross < -slack ? -1 : 0;
+  }
+
+  function foldsBack(first, second, span) {
+    var start = first[0], middle = first[1], end = second[1];
+    var ahead = (middle[0] - start[0]) * (end[0] - middle[0]) + (middle[1] - start[1]) * (end[1] - middle[1]);
+    return turn(first, end, span) === 0 && ahead < 0;
+  }
+
+  function beside(side, point, span) {
+    var slack = C.snap * span;
+    return [0, 1].every(function (axis) {
+      var ends = [side[0][axis], side[1][axis]];
+      return least(ends) - slack <= point[axis] && point[axis] <= greatest(ends) + slack;
+    });
+  }
+
+  function meet(one, other, span) {
+    var ends = [[one, other[0]], [one, other[1]], [other, one[0]], [other, one[1]]];
+    var turns = ends.map(function (end) { return turn(end[0], end[1], span); });
+    if (turns[0] * turns[1] < 0 && turns[2] * turns[3] < 0) { return true; }
+    return ends.some(function (end, i) { return turns[i] === 0 && beside(end[0], end[1], span); });
+  }
+
+  // Whether sides meet anywhere but at the corner between them: 1 or 0. A corner given twice running is one.
+  function sidesCross(corners) {
+    var points = fromFirst(corners);
+    var ring = points.filter(function (point, i) {
+      var before = points[(i || points.length) - 1];
+      return point[0] !== before[0] || point[1] !== before[1];
+    });
+    var span = ring.reduce(function (most, point) { return greatest([most, Math.abs(point[0]), Math.abs(point[1])]); }, 0);
+    var sides = ring.map(function (point, i) { return [point, ring[(i + 1) % ring.length]]; });
+    if (sides.length < 3) { return 0; }
+    return sides.some(function (side, later) {
+      return sides.slice(0, later).some(function (other, earlier) {
+        if (later - earlier === 1) { return foldsBack(other, side, span); }
+        return later - earlier === sides.length - 1 ? foldsBack(side, other, span) : meet(other, side, span);
+      });
+    }) ? 1 : 0;
   }
 
   function root(x) {
@@ -182,11 +233,13 @@
     sum: ofList(sum),
     mean: ofList(mean),
     count: ofList(function (readings) { return readings.length; }),
-    lowestQuarterMean: ofList(lowestQuarterMean),
+    lowestQuarterMean: ofList(lowestMean(4)),
+    lowestHalfMean: ofList(lowestMean(2)),
     meanDeviation: ofList(meanDeviation),
     trapezoidalSum: ofList(trapezoidalSum),
     simpsonSum: ofList(simpsonSum),
     polygonArea: ofList(polygonArea),
+    sidesCross: ofList(sidesCross),
     ceil: function (x) { return Math.ceil(snapped(x)); },
     floor: function (x) { return Math.floor(snapped(x)); },
     round: nearest,

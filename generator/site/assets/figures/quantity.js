@@ -40,35 +40,49 @@
   function atom(typed) { return own(UNITS.atoms, typed) ? UNITS.atoms[typed] : tables().relaxed.get(typed.toLowerCase()); }
   function inWhole(text) { return tables().whole.has(text) ? record(tables().whole.get(text)) : null; }
 
-  /* One part of a unit, squeezed: '100m2' of 'kg/100m2'. */
-  function part(typed, spelling, american) {
+  /* One part of a unit, squeezed: '100m2' of 'kg/100m2'. text: the unit as it was typed. */
+  function part(typed, text, american) {
     var pieces = whole('count_and_word', typed), word = pieces[2], small = word.toLowerCase();
     if (american && own(UNITS.american, small)) { word = UNITS.american[small]; }
-    else if (own(UNITS.ambiguous, small)) { throw refusal('ambiguous-unit', { text: spelling, instead: UNITS.ambiguous[small] }); }
+    else if (own(UNITS.ambiguous, small)) { throw refusal('ambiguous-unit', { text: text, instead: UNITS.ambiguous[small] }); }
+    else if (own(UNITS.not_taken, small)) { throw refusal('unknown-unit', { text: text, instead: UNITS.not_taken[small] }, 'unit-not-taken'); }
     return pieces[1] + (atom(squeezed(word)) || word);
   }
 
   /* Capitals that make another unit of it. */
-  function asTyped(word, spelling) {
-    if (own(UNITS.as_typed, word)) { throw refusal('ambiguous-unit', { text: spelling, instead: UNITS.as_typed[word] }); }
+  function asTyped(word, text) {
+    if (own(UNITS.as_typed, word)) { throw refusal('ambiguous-unit', { text: text, instead: UNITS.as_typed[word] }); }
   }
 
-  function unit(spelling, american) {
-    var text = squeezed(spelling), found = inWhole(text);
-    if (!found) { text.split('/').forEach(function (typed) { asTyped(whole('count_and_word', typed)[2], spelling); }); }
-    found = found || inWhole(atom(text) || '?');
-    found = found || inWhole(text.split('/').map(function (typed) { return part(typed, spelling, american); }).join('/'));
+  /* A unit of the list, squeezed; null for one that is not on it. typed: as it was typed, for a refusal. */
+  function listed(text, typed, american) {
+    var found = inWhole(text);
     if (found) { return found; }
-    var near = Swardbook.nearest(spelling, Object.keys(UNITS.units).concat(Object.keys(UNITS.atoms)));
-    throw near === null ? refusal('unknown-unit', { text: spelling }) : refusal('unknown-unit', { text: spelling, near: near }, 'misspelt-unit');
+    text.split('/').forEach(function (one) { asTyped(whole('count_and_word', one)[2], typed); });
+    found = inWhole(atom(text) || '?');
+    if (found) { return found; }
+    var parts = text.split('/').map(function (one) { return part(one, typed, american); }).join('/');
+    return inWhole(parts) || inWhole(atom(parts) || '?');
+  }
+
+  /* wanted: what it has to measure, if that is known; then a slip of the pen is told. */
+  function unit(spelling, american, wanted) {
+    var text = squeezed(spelling), found = listed(text, spelling, american);
+    if (found) { return found; }
+    var mended = Swardbook.misspelt(text, whole), near = mended !== text && listed(squeezed(mended), spelling, american);
+    if (near && wanted && fits(near, wanted)) { throw refusal('unknown-unit', { text: spelling, near: near.spelling }, 'misspelt-unit'); }
+    throw refusal('unknown-unit', { text: spelling, examples: wanted ? examples(wanted) : '' });
   }
 
   function systemOf(spelling, american) {
     try { return unit(spelling, american).system; } catch (problem) { return Swardbook.sentenceOf(problem) && null; }
   }
 
+  function withPlainNumbers(text) {
+    return R.tidies.reduce(function (all, pair) { return all.replace(new RegExp(pair[0], 'g'), pair[1]); }, text);
+  }
   function plain(text) {
-    return each(R.fractions, text).replace(every('dash'), '-').replace(every('blanks_and_lines'), ' ').replace(/^ +| +$/g, '');
+    return withPlainNumbers(each(R.fractions, text)).replace(every('blanks_and_lines'), ' ').replace(/^ +| +$/g, '');
   }
 
   function decimal(digits, american) {
@@ -102,7 +116,11 @@
     var found = whole('quantity', text);
     if (!found) { throw refusal('not-a-number', { text: text }, 'not-a-quantity'); }
     var system = found[8] ? systemOf(found[8], wanted.system === 'us') : wanted.system;
-    ['range', 'clock'].forEach(function (kind) { if (whole(kind, found[8])) { throw refusal('not-a-number', { text: text }, kind); } });
+    if (whole('range', found[8])) { throw refusal('not-a-number', { text: text }, 'range'); }
+    if (whole('clock', found[8])) {
+      var example = wanted.spelling === '1' ? R.number_example : R.number_example + ' ' + wanted.spelling;
+      throw refusal('not-a-number', { text: text, example: wanted.kind === 'a time' ? R.clock_example : example }, 'clock');
+    }
     var value = number(found, text, system === 'us');
     if (/ 100$/.test(found[5] || '') && systemOf('100 ' + found[8]) !== null) { throw refusal('ambiguous-number', { text: text }, 'hundred'); }
     return { value: value, unit: found[8] };
@@ -115,13 +133,17 @@
     return found.kind === wanted.kind && found.kind !== 'a count';
   }
 
+  function examples(wanted) {
+    if (wanted.spelling === '1') { return R.no_unit; }
+    var usual = Object.keys(UNITS.units).map(record).filter(function (known) {
+      return known.kind === wanted.kind && fits(known, wanted);
+    }).slice(0, R.examples).map(function (known) { return known.spelling; });
+    return Array.from(new Set([wanted.spelling].concat(usual))).join(', ');
+  }
+
   function inSi(value, found, wanted, text) {
     if (!fits(found, wanted)) {
-      var usual = Object.keys(UNITS.units).map(record).filter(function (known) {
-        return known.kind === wanted.kind && fits(known, wanted);
-      }).slice(0, R.examples).map(function (known) { return known.spelling; });
-      var examples = Array.from(new Set([wanted.spelling].concat(usual))).join(', ');
-      throw refusal('wrong-dimension', { text: text, kind: found.kind, wanted: wanted.kind, examples: examples });
+      throw refusal('wrong-dimension', { text: text, kind: found.kind, wanted: wanted.kind, examples: examples(wanted) });
     }
     var si = value * found.factor + found.offset;
     if (!(Math.abs(si) < R.largest)) { throw refusal('too-large', { text: text }); }
@@ -131,8 +153,9 @@
   function rectangle(text, wanted) {
     var sides = text.split(every('sides'));
     if (wanted.dimension !== record('m2').dimension || sides.length !== 2) { return null; }
+    if (!whole('side', sides[0]) || !(whole('side', sides[1]) || !sides[1] && whole('bare', sides[0]))) { return null; }
     var sideUnit = record(wanted.system === 'us' ? 'ft' : 'm'), width = split(sides[1], sideUnit);
-    var widthUnit = width.unit ? unit(width.unit, wanted.system === 'us') : sideUnit;
+    var widthUnit = width.unit ? unit(width.unit, wanted.system === 'us', sideUnit) : sideUnit;
     var across = inSi(width.value, widthUnit, sideUnit, sides[1]);
     return readAs(sides[0], widthUnit) * across;
   }
@@ -144,11 +167,13 @@
     var area = rectangle(text, wanted);
     if (area !== null) { return area; }
     var american = wanted.system === 'us', typed = split(text, wanted), steps = whole('two_steps', each(R.quotes, typed.unit));
-    if (!steps) { return inSi(typed.value, typed.unit ? unit(typed.unit, american) : wanted, wanted, text); }
-    var smaller = split(steps[2], wanted);
-    if (!smaller.unit) { throw refusal('unknown-unit', { text: text }, 'no-second-unit'); }
-    var rest = inSi(smaller.value, unit(smaller.unit, american), wanted, text);
-    var larger = inSi(typed.value, unit(steps[1]), wanted, text);
+    if (!steps) { return inSi(typed.value, typed.unit ? unit(typed.unit, american, wanted) : wanted, wanted, text); }
+    var smaller = split(steps[2], wanted), largerUnit = unit(steps[1]), spelling = smaller.unit;
+    if (whole('hours', steps[1]) && whole('minutes', spelling)) { spelling = 'min'; }
+    if (!spelling) { throw refusal('unknown-unit', { text: text }, 'no-second-unit'); }
+    var smallerUnit = unit(spelling, american, wanted);
+    var rest = inSi(smaller.value, smallerUnit, wanted, text), larger = inSi(typed.value, largerUnit, wanted, text);
+    if (smallerUnit.factor >= largerUnit.factor) { throw refusal('not-a-number', { text: text }, 'two-alike'); }
     return typed.value < 0 ? larger - rest : larger + rest;
   }
 
@@ -174,11 +199,11 @@
   function readList(given, defaultUnit) {
     var wanted = unit(defaultUnit), text = String(given);
     if (signs(text).length > R.longest_list) { throw refusal('too-long', {}, 'list-too-long'); }
-    text = trimmed(text.replace(every('dash'), '-').replace(every('blanks'), ' ').replace(every('corner'), '$1; $2;'));
+    text = trimmed(withPlainNumbers(text).replace(every('blanks'), ' ').replace(every('corner'), '$1; $2;'));
     if (!text) { throw refusal('empty', {}, 'no-readings'); }
     var pieces = whole('readings_and_unit', text), oneUnit = pieces[2] && !within('more_than_a_unit', pieces[2]);
     var readings = separated(oneUnit ? pieces[1] : text, oneUnit || !pieces[2]);
-    var unitOfAll = oneUnit ? unit(plain(pieces[2]), wanted.system === 'us') : wanted;
+    var unitOfAll = oneUnit ? unit(plain(pieces[2]), wanted.system === 'us', wanted) : wanted;
     inSi(0, unitOfAll, wanted, signs(text).slice(0, R.longest).join(''));
     return readings.map(function (reading) { return oneUnit ? bare(reading, unitOfAll) : readAs(reading, wanted); });
   }
@@ -201,7 +226,7 @@
   }
 
   Swardbook.quantity = {
-    unit: unit, read: function (text, defaultUnit) { return readAs(String(text), unit(defaultUnit)); }, readList: readList, show: show,
+    unit: function (spelling) { return unit(spelling); }, read: function (text, defaultUnit) { return readAs(String(text), unit(defaultUnit)); }, readList: readList, show: show,
     /* Whether a text is a number, or several, without a unit. */
     isBare: function (text) { return Boolean(whole('bare', text)); }
   };
