@@ -21,7 +21,7 @@
     var found = null;
     plan.kept.forEach(function (step) {
       step.quantities.forEach(function (each) {
-        if (!found && each.buy && line.steps.indexOf(step.id) >= 0 && each.buy.name === line.name) { found = each; }
+        if ((!found || each.buy && each.buy.own && !found.buy.own) && each.buy && line.steps.indexOf(step.id) >= 0 && each.buy.name === line.name) { found = each; }
       });
     });
     return Swardbook.calculators[found.calculator].results.find(function (result) { return result.name === found.buy.result; });
