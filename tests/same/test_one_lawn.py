@@ -1,4 +1,4 @@
-"""One lawn, one number: what the job, its lists, its price, its text, the round and the calculators say of random lawns.
+"""One lawn, one number: what the job, its lists, its price, its text, the guide and the calculators say of random lawns.
 
 The sums of the second half are geometry and arithmetic by hand, from what was measured and what stands in the practice's file.
 """
@@ -19,10 +19,14 @@ from generator.files.job_text import amount_words, job_csv, job_text
 from generator.files.job_values import job_values
 from generator.jobs.job import Job, Request, work_out
 from generator.jobs.plans_for_grass import plans_for, records_of
+from generator.site.page_context import PageContext
+from generator.site.pages.calculator.view import amount_words as page_words
+from generator.site.pages.guide.view import guide_page
 from generator.units import from_si, to_si, unit
 from tests.our_book import book, seasons
 
 LAWNS = 200
+PLACES = ("canberra", "perth", "darwin", "atlanta", "sheffield")  # What a lawn takes hangs on no place; its dates do.
 MEASURES = {"thatch-depth": (1, 60, "mm"), "sprinkler-rate": (3, 60, "mm/h"), "sprinkler-evenness": (20, 95, "%")}
 
 
@@ -48,7 +52,7 @@ class Lawn:
         }
         self.practice = practice.model_copy(update={"machines": machines})
         request = Request(self.area_m2, date(2027, 1, 1) + timedelta(draw.randrange(365)), adjusted=adjusted_by(book(), self.found, {}, chosen))
-        season = seasons().season(self.grass, draw.choice(sorted(book().offered_places)))
+        season = seasons().season(self.grass, draw.choice(PLACES))
         self.job: Job = work_out(request, self.plan, self.grass, book().grasses[self.grass], season, replace(records_of(seasons()), practice=self.practice))
         self.values = json.loads(json.dumps(job_values(self.job)))
 
@@ -203,3 +207,29 @@ def test_text_and_table_say_the_same_amounts(lawns):
                 if each.quantity.buy and each.quantity.buy.result in each.results:
                     said = amount_words(each.results[each.quantity.buy.result])
                     assert said in text and said in table, (step.id, said)
+
+
+def test_a_guide_says_what_a_job_of_its_grass_says():
+    """A guide has no lawn: it shows the calculator's own area of 100 m2, as a job on 100 m2 does."""
+    compared = 0
+    for grass, record in book().grasses.items():
+        context = guide_page(book(), grass, PageContext(book(), f"renovate/{grass}", date(2027, 1, 1)), {}).context
+        request, season = Request(100.0, date(2027, 1, 1)), seasons().season(grass, "sydney")
+        job = work_out(request, book().renovations[record.renovation], grass, record, season, records_of(seasons()))
+        shown = [each for stage in context["stages"] for step in stage["steps"] for each in step["calculators"]]
+        worked = [quantity for each in job.steps for quantity in each.worked]
+        assert sorted(each["calculator"] for each in shown) == sorted(each.quantity.calculator for each in worked)
+        of_job = {(each.quantity.calculator, name): set() for each in worked for name in each.results}
+        for each in worked:
+            for name, amount in each.results.items():
+                of_job[each.quantity.calculator, name].add(page_words(amount, amount.unit))
+        for each in shown:
+            area = next((field["value"] for field in (*each["fields"], *each["more"]) if field["name"] == "area"), "100")
+            if area != "100":
+                continue
+            for result in each["results"]:
+                said = of_job.get((each["calculator"], result["name"]))
+                if said and result["metric"]:
+                    assert result["metric"] in said, (grass, each["calculator"], result["name"])
+                    compared += 1
+    assert compared > 500
