@@ -203,7 +203,7 @@ def _days_since(past: date, day: date, text: str) -> int:
 
 
 def ago(si: float) -> str:
-    """'this morning', 'two nights ago', '12 nights ago', from a time in seconds: how long ago something was seen at daybreak."""
+    """'this morning', 'two nights ago', '12 nights ago', from a time in SI seconds: how long ago something was seen at daybreak."""
     nights = math.floor(si / DAY_S + 0.5)
     return NIGHTS[nights] if nights < len(NIGHTS) else MORE_NIGHTS.format(nights=nights)
 

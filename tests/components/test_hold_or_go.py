@@ -163,7 +163,7 @@ def test_frost_that_was_seen_counts_beside_a_mild_forecast(opened: Callable[[str
     for typed in ("2", "2 nights", "2026-11-26"):
         say(page, frost_seen=typed)
         expect(answer(page)).to_contain_text("Go with care. Frost seen before coring.")
-        expect(page.locator(".sb-hold__reasons > li")).to_contain_text("Frost was seen on the lawn two nights ago.")
+        expect(page.locator(".sb-hold__reasons > li")).to_contain_text("With frost seen two nights ago, warm-season grass")
         expect(taken).to_have_count(0)
     say(page, frost_seen="2026-11-30")
     expect(field(page, "frost_seen").locator(".sb-hold__trouble")).to_contain_text("still to come")
@@ -352,7 +352,7 @@ def test_without_scripts_every_rule_is_there_to_read(browser: Any, folder: Path)
     text = page.locator(".sb-hold__list").inner_text()
     assert all(said_reason(rule) in text and rule.change in text for rule in rules)
     # Nobody has said when, so nothing claims a day.
-    assert "Frost was seen on the lawn a few nights ago." in text
+    assert "With frost seen a few nights ago" in text
     assert "Lowest temperature at most 0 °C (32 °F)" in text
     assert page.locator("button:visible, input:visible").count() == 0
     context.close()
