@@ -10,6 +10,7 @@ from generator.field.forecast import Forecast, read_forecast
 from generator.field.holds import answer_for, asks_of, holds_of
 from generator.files.hold_answer import asked_text, hold_text, hold_values
 from generator.findings import one_line
+from generator.moment import moment
 
 
 @click.command()
@@ -41,7 +42,7 @@ def hold(root: Path, task: str, answers: tuple[str, ...], grass: str | None, lis
 
 def typed_forecast(words: tuple[str, ...]) -> Forecast:
     """'leaf=wet' and so on as a forecast; what cannot be read ends the command, all of it told at once."""
-    forecast, troubles = read_forecast(typed_values(words, "QUESTION=ANSWER", "leaf=dry or wind='12 km/h'"))
+    forecast, troubles = read_forecast(typed_values(words, "QUESTION=ANSWER", "leaf=dry or wind='12 km/h'"), moment().date())
     if troubles:
         raise click.UsageError("\n".join(one_line(f"{each.question}: {each.sentence}") for each in troubles))
     return forecast

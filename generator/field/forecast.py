@@ -4,14 +4,23 @@ Each question stands here once, with the names that it gives to rules. The book 
 is not answered is not known, and what only a label can say is asked of the label. Twin: hold or go.
 """
 
+import math
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from datetime import date
 from types import MappingProxyType
 
 from generator.findings import nearest
 from generator.units import QuantityError, Unit, read_quantity, unit
 
 NONE = "none"
+UNKNOWN = "unknown"
+DAY_S = 86_400
+# In words, how many nights ago something was seen at daybreak; more of them in figures.
+NIGHTS = ("this morning", "one night ago", *(f"{word} nights ago" for word in ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")))
+MORE_NIGHTS = "{nights} nights ago"
+_ISO = re.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}")
 # Of two questions, the first may not be above the second.
 PAIRS = (("low", "high"), ("label_low", "label_high"))
 SENTENCES = {
@@ -22,6 +31,8 @@ SENTENCES = {
     "too-little": "{asks} cannot be less than {least}; {text} was given.",
     "or-none": "{why} Or type '{none}': {means}.",
     "upside-down": "The lowest is above the highest; swap them.",
+    "to-come": "{text} is still to come; write a day that is over, or how many days ago it was.",
+    "presumed": "Taken for granted: {none}. If it was otherwise, say so.",
 }
 
 
@@ -32,7 +43,9 @@ class DayQuestion:
     name: short, for a form and a list. asks: in plain words. unit: of an answer that is measured; rules know it by the question's
     own id. choices: for any other answer, each word with the yes-or-no names that rules know, 1 or 0. none: what the word 'none'
     means, where there may be no such thing. us_unit: where it differs. least: the smallest answer that can be, in SI units.
-    label: only a product's label can say.
+    label: only a product's label can say. lately: of something seen some days ago, what a reason says of it while nobody has
+    named the day. Such a question takes a date too, and 'unknown' where nobody has looked; not answered at all it reads as
+    'none', and the answer says so.
     """
 
     name: str
@@ -43,11 +56,12 @@ class DayQuestion:
     none: str | None = None
     least: float | None = None
     label: bool = False
+    lately: str | None = None
 
     @property
     def words(self) -> tuple[str, ...]:
         """The words that answer it, besides a quantity."""
-        return (*self.choices, *([NONE] if self.none else ()))
+        return (*self.choices, *([NONE] if self.none else ()), *([UNKNOWN] if self.lately else ()))
 
 
 def _yes_or_no(name: str, asks: str, rule_name: str) -> DayQuestion:
@@ -77,6 +91,10 @@ QUESTIONS: Mapping[str, DayQuestion] = MappingProxyType({
     "watering_day": _yes_or_no("Watering allowed today", "Whether this lawn may be watered today under the local rules", "water_allowed"),
     "depth_due": DayQuestion("Water due today", "Depth of water due today", "mm", "in", least=0),
     "days_since_cut_down": DayQuestion("Days since cut down", "Days since the grass was cut down", "day", none="it was not cut down", least=0),
+    "frost_seen": DayQuestion(
+        "Days since frost was seen", "Days since frost was last seen on the lawn, or the date of that morning", "day",
+        none="no frost has been seen on the lawn", least=0, lately="a few nights ago",
+    ),
     "cool_season": _yes_or_no("Cool-season grass", "Whether the grass is a cool-season grass", "cool_season"),
     "surface_running": _yes_or_no("Runs above ground only", "Whether the grass runs above ground only", "surface_running"),
     "label_wind": DayQuestion("Label's highest wind", "The label's highest wind", "km/h", "mph", none=_NO_LIMIT, least=0, label=True),
@@ -100,17 +118,24 @@ RULE_UNITS: Mapping[str, Unit] = MappingProxyType(
 class Forecast:
     """What is known of the day: values by the name that rules use, in SI units, 1 and 0 for yes and no.
 
-    absent: names of what there is none of; nothing compares with it. answers: as they were given, by question.
+    absent: names of what there is none of; nothing compares with it. unlooked: of what 'unknown' was said; nothing is presumed of
+    it. answers: as they were given, by question.
     """
 
     known: Mapping[str, float] = field(default_factory=dict)
     absent: frozenset[str] = frozenset()
+    unlooked: frozenset[str] = frozenset()
     answers: Mapping[str, str] = field(default_factory=dict)
 
     def of_grass(self, cool_season: bool, surface_running: bool) -> "Forecast":
         """The same with what the grass's own file says, unless it was answered otherwise."""
         facts = {"cool_season": float(cool_season), "surface_running": float(surface_running)}
         return replace(self, known={**facts, **self.known})
+
+    def presumed(self) -> "Forecast":
+        """The same with 'none' for each question that reads so while nobody has answered it."""
+        silent = {id for id, question in QUESTIONS.items() if question.lately and id not in self.known} - self.unlooked
+        return replace(self, absent=self.absent | silent)
 
 
 @dataclass(frozen=True)
@@ -121,27 +146,32 @@ class Unreadable:
     sentence: str
 
 
-def read_forecast(answers: Mapping[str, str]) -> tuple[Forecast, list[Unreadable]]:
+def read_forecast(answers: Mapping[str, str], day: date | None = None) -> tuple[Forecast, list[Unreadable]]:
     """What was answered, by question, as typed ('2 °C', '12 km/h', 'wet', 'none'), and what could not be read.
 
-    A plain number is in the question's unit; known values come out in SI units. A blank answer is no answer.
+    A plain number is in the question's unit; known values come out in SI units. A blank answer is no answer. day: the day that
+    is asked about, from which the days since a date are counted; without it, a date cannot be read.
     """
     known: dict[str, float] = {}
     absent: set[str] = set()
+    unlooked: set[str] = set()
     troubles = []
     given = {id: text.strip() for id, text in answers.items() if text.strip()}
     for id, text in given.items():
         try:
-            _read(id, text, known, absent)
+            if text.lower() == UNKNOWN and id in QUESTIONS and QUESTIONS[id].lately:
+                unlooked.add(id)
+            else:
+                _read(id, text, known, absent, day)
         except ValueError as error:
             troubles.append(Unreadable(id, str(error)))
     for low, high in PAIRS:
         if low in known and high in known and known[low] > known[high]:
             troubles.append(Unreadable(low, SENTENCES["upside-down"]))
-    return Forecast(known, frozenset(absent), given), troubles
+    return Forecast(known, frozenset(absent), frozenset(unlooked), given), troubles
 
 
-def _read(id: str, text: str, known: dict[str, float], absent: set[str]) -> None:
+def _read(id: str, text: str, known: dict[str, float], absent: set[str], day: date | None) -> None:
     """Adds one answer; raises ValueError whose text is the sentence for people."""
     question = QUESTIONS.get(id)
     if question is None:
@@ -154,7 +184,28 @@ def _read(id: str, text: str, known: dict[str, float], absent: set[str]) -> None
     elif question.choices:
         raise ValueError(_or_a_slip("no-choice", text, " or ".join(question.choices), nearest(word, question.choices)))
     else:
-        known[id] = _measured(question, text)
+        past = _past(text) if question.lately and day is not None else None
+        known[id] = _measured(question, text) if past is None or day is None else _days_since(past, day, text) * DAY_S
+
+
+def _past(text: str) -> date | None:
+    """The date that a text names as 2026-11-28; None when it names none."""
+    try:
+        return date.fromisoformat(text) if _ISO.fullmatch(text) else None
+    except ValueError:
+        return None
+
+
+def _days_since(past: date, day: date, text: str) -> int:
+    if past > day:
+        raise ValueError(SENTENCES["to-come"].format(text=text))
+    return (day - past).days
+
+
+def ago(si: float) -> str:
+    """'this morning', 'two nights ago', '12 nights ago', from a time in SI seconds: how long ago something was seen at daybreak."""
+    nights = math.floor(si / DAY_S + 0.5)
+    return NIGHTS[nights] if nights < len(NIGHTS) else MORE_NIGHTS.format(nights=nights)
 
 
 def _or_a_slip(name: str, text: str, listed: str, near: str | None) -> str:

@@ -12,7 +12,7 @@ from typing import Literal
 
 from generator.book.records.hold import Hold, HoldRule
 from generator.calculators.prepared import CalculatorFault
-from generator.field.forecast import ANSWERED_BY, FLAGS, QUESTIONS, RULE_UNITS, Forecast
+from generator.field.forecast import ANSWERED_BY, FLAGS, QUESTIONS, RULE_UNITS, Forecast, ago
 from generator.findings import suggestion
 from generator.formula import Formula, FormulaError, FormulaProblem, check
 from generator.formula.conditions import parse_condition
@@ -21,14 +21,16 @@ from generator.units import UnitError, to_si, unit
 
 Answer = Literal["go", "care", "hold", "ask"]
 _NAME = re.compile(r"[a-z][a-z0-9_]*")
+_SEEN = re.compile(r"\{([a-z_]+)\}")
 
 
 @dataclass(frozen=True)
 class HoldReason:
-    """A rule that holds. hold: the id of the record it stands in."""
+    """A rule that holds. hold: the id of the record it stands in. said: its reason, with the day's own answers in it."""
 
     hold: str
     rule: HoldRule
+    said: str
 
 
 @dataclass(frozen=True)
@@ -45,13 +47,15 @@ class HoldAnswer:
     """answer: hold when any rule says so; else ask while an unknown could still make it graver; else care, else go.
 
     reasons: every rule that holds, those that hold the work first. not_known: what is still to be asked, in the order of the
-    questions; also when the answer stands already. quiet: ids of the holds that were asked and neither hold nor ask.
+    questions; also when the answer stands already. quiet: ids of the holds that were asked and neither hold nor ask. presumed:
+    questions that nobody answered and that were read as 'none', where another answer could have held the work or asked for care.
     """
 
     answer: Answer
     reasons: tuple[HoldReason, ...]
     not_known: tuple[AskedHold, ...]
     quiet: tuple[str, ...]
+    presumed: tuple[str, ...] = ()
 
 
 def holds_of(task: str, holds: Mapping[str, Hold]) -> dict[str, Hold]:
@@ -68,23 +72,32 @@ def answer_for(holds: Mapping[str, Hold], forecast: Forecast) -> HoldAnswer:
     reasons: list[HoldReason] = []
     undecided: list[tuple[str, HoldRule, frozenset[str]]] = []
     quiet: list[str] = []
+    presumed: set[str] = set()
     for id, hold in holds.items():
         before = len(reasons) + len(undecided)
         values = replace(forecast, known={**forecast.known, **constants_si(hold)})
         for rule in hold.rules:
-            root = condition_of(rule).root
-            truth = _truth(root, values)
+            root, read = condition_of(rule).root, values.presumed()
+            if _truth(root, values) is None:
+                presumed |= set(_unknown(root, values)) & (read.absent - values.absent)
+            truth = _truth(root, read)
             if truth:
-                reasons.append(HoldReason(id, rule))
+                reasons.append(HoldReason(id, rule, said_reason(rule, values)))
             elif truth is None:
-                undecided.append((id, rule, frozenset(_unknown(root, values))))
+                undecided.append((id, rule, frozenset(_unknown(root, read))))
         if len(reasons) + len(undecided) == before:
             quiet.append(id)
     reasons.sort(key=lambda reason: reason.rule.answer != "hold")
     found = reasons[0].rule.answer if reasons else "go"
     graver = any(rule.answer == "hold" or found == "go" for _, rule, _ in undecided)
     answer = "ask" if found != "hold" and graver else found
-    return HoldAnswer(answer, tuple(reasons), tuple(_asked(undecided)), tuple(quiet))
+    return HoldAnswer(answer, tuple(reasons), tuple(_asked(undecided)), tuple(quiet), tuple(id for id in QUESTIONS if id in presumed))
+
+
+def said_reason(rule: HoldRule, forecast: Forecast | None = None) -> str:
+    """A rule's reason with what was seen and when, 'frost was seen two nights ago'; without a day, as anybody may read it."""
+    known = forecast.known if forecast else {}
+    return _SEEN.sub(lambda seen: ago(known[seen[1]]) if seen[1] in known else QUESTIONS[seen[1]].lately or "", rule.reason)
 
 
 def _asked(undecided: list[tuple[str, HoldRule, frozenset[str]]]) -> Iterator[AskedHold]:
@@ -174,6 +187,11 @@ def faults(hold: Hold) -> list[CalculatorFault]:
             parse_condition(rule.when, FLAGS, lambda formula: check(formula, units, None))
         except FormulaError as error:
             found.append(CalculatorFault(("rules", index, "when"), error.offset, error.what, error.instead))
+        seen = {name for name, question in QUESTIONS.items() if question.lately}
+        for named in _SEEN.finditer(rule.reason):
+            if named[1] not in seen:
+                instead = f"write one of these: {', '.join(f'{{{name}}}' for name in sorted(seen))}"
+                found.append(CalculatorFault(("rules", index, "reason"), named.start(), f"a reason cannot say when {named[0]} was", instead))
     return found or list(_idle_faults(hold))
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from generator.book.records.hold import Hold
 from generator.book.records.source import Source
-from generator.field.forecast import FLAGS, NONE, QUESTIONS, RULE_UNITS, DayQuestion, Forecast
+from generator.field.forecast import FLAGS, NONE, QUESTIONS, RULE_UNITS, SENTENCES, UNKNOWN, DayQuestion, Forecast
 from generator.field.holds import AskedHold, HoldAnswer, HoldReason
 from generator.units import from_si
 
@@ -23,11 +23,17 @@ def not_known(id: str) -> str:
     return f"Not known, so ask for this. {question.asks}."
 
 
+def presumed(id: str) -> str:
+    """The sentence for what nobody has said and was read as 'none'."""
+    return SENTENCES["presumed"].format(none=QUESTIONS[id].none)
+
+
 def hold_values(task: str, found: HoldAnswer, holds: Mapping[str, Hold], forecast: Forecast) -> dict[str, Any]:
     """Everything as JSON takes it; measured answers in the unit of their question."""
     return {
         "task": task, "answer": found.answer, "reasons": [_reason_values(each, holds[each.hold]) for each in found.reasons],
         "not_known": [_asked_values(each) for each in found.not_known], "quiet": list(found.quiet),
+        "presumed": [{"question": id, "sentence": presumed(id)} for id in found.presumed],
         "inputs": {id: _given(id, forecast) for id in forecast.answers},
     }
 
@@ -35,7 +41,7 @@ def hold_values(task: str, found: HoldAnswer, holds: Mapping[str, Hold], forecas
 def _reason_values(each: HoldReason, hold: Hold) -> dict[str, Any]:
     rule = each.rule
     return {
-        "hold": each.hold, "name": hold.name, "answer": rule.answer, "reason": rule.reason, "change": rule.change, "when": rule.when,
+        "hold": each.hold, "name": hold.name, "answer": rule.answer, "reason": each.said, "change": rule.change, "when": rule.when,
         "sources": list(rule.sources), "note": rule.note, "cautions": list(hold.cautions),
     }
 
@@ -67,6 +73,7 @@ def hold_text(task_name: str, found: HoldAnswer, holds: Mapping[str, Hold], sour
     lines += ["", "Not known yet"] if found.not_known else []
     for asked in found.not_known:
         lines += [_wrapped(f"{_how(asked.question)}  {not_known(asked.question)}", 2)]
+    lines += ["", *(_wrapped(f"{_how(id)}  {presumed(id)}", 0) for id in found.presumed)] if found.presumed else []
     quiet = [holds[id].name for id in found.quiet]
     lines += ["", _wrapped(f"No reason to wait: {'; '.join(quiet)}.", 0)] if quiet else []
     cautions = dict.fromkeys(id for each in found.reasons for id in holds[each.hold].cautions)
@@ -78,7 +85,7 @@ def _reason(each: HoldReason, hold: Hold, sources: Mapping[str, Source]) -> list
     rule = each.rule
     named = ", ".join(sources[id].label if id in sources else id for id in rule.sources)
     return [
-        _wrapped(f"{hold.name}. {rule.reason}", 2), _wrapped(f"What would change it: {rule.change}", 4),
+        _wrapped(f"{hold.name}. {each.said}", 2), _wrapped(f"What would change it: {rule.change}", 4),
         _wrapped(f"From: {named}.", 4),
     ]
 
@@ -90,7 +97,8 @@ def asked_text(ids: Iterable[str]) -> str:
 
 def _how(id: str) -> str:
     question: DayQuestion = QUESTIONS[id]
-    return f"{id} [{question.unit or ', '.join(question.words)}{f', or {NONE}' if question.unit and question.none else ''}]"
+    words = "".join(f", or {word}" for word in (NONE, UNKNOWN) if word in question.words)
+    return f"{id} [{question.unit + words if question.unit else ', '.join(question.words)}]"
 
 
 def _wrapped(text: str, indent: int) -> str:

@@ -84,7 +84,7 @@ ATOMS: dict[str, Atom] = {
     "s": Atom("second", ("sec", "secs", "second", "seconds")),
     "min": Atom("minute", ("mins", "minute", "minutes")),
     "h": Atom("hour", ("hr", "hrs", "hour", "hours")),
-    "day": Atom("day", ("days", "d")),
+    "day": Atom("day", ("days", "d", "night", "nights")),
     "week": Atom("week", ("weeks", "wk")),
     "mph": Atom("mile/hour", ("mi/h",)),
     "°C": Atom("degC", ("degC", "C", "degreesC", "degreeC", "celsius", "degcelsius", "degreecelsius", "degreescelsius", "centigrade", "degreescentigrade")),

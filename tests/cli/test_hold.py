@@ -7,6 +7,7 @@ from click.testing import CliRunner
 
 from generator.cli import main
 from tests.book_folders import WHOLE
+from tests.our_book import ROOT
 
 
 def run(*words):
@@ -59,6 +60,32 @@ def test_json_carries_the_same():
     assert answer["reasons"][0]["change"] == "A calmer day." and answer["reasons"][0]["sources"] == ["common practice"]
     assert answer["inputs"] == {"wind": {"value": 36, "unit": "km/h"}, "leaf": "wet"}
     assert [(each["question"], each["could"]) for each in answer["not_known"]] == [("soil", "care")]
+
+
+def frost(*words):
+    """On our own book, a mild dry day on couch."""
+    mild = ("low=6", "high=18", "leaf=dry", "soil=moist", "--grass", "couch")
+    return CliRunner().invoke(main, ["hold", "--book", str(ROOT), "cut-down", *mild, *words], env={"SOURCE_DATE_EPOCH": "1795867200"})
+
+
+def test_frost_that_was_seen_is_said_with_its_nights_or_its_date():
+    """The clock stands at 28 November 2026, so the 26th was two nights ago."""
+    for seen in ("2 nights", "2", "2026-11-26"):
+        result = frost(f"frost_seen={seen}")
+        assert result.stdout.startswith("Cut down: hold\n") and "Frost was seen on the lawn two nights ago." in result.stdout, result.output
+
+
+def test_what_was_taken_for_granted_is_said_on_the_terminal_and_in_json():
+    text = frost().stdout
+    assert text.startswith("Cut down: go\n") and "frost_seen [day, or none, or unknown]  Taken for granted: no frost has been seen" in text
+    answer = json.loads(frost("--json").stdout)
+    assert answer["answer"] == "go" and answer["not_known"] == []
+    (taken,) = answer["presumed"]
+    assert taken["question"] == "frost_seen" and taken["sentence"].startswith("Taken for granted")
+    told = json.loads(frost("--json", "frost_seen=2 nights").stdout)
+    assert told["presumed"] == [] and told["inputs"]["frost_seen"] == {"value": 2, "unit": "day"}
+    assert "two nights ago" in told["reasons"][0]["reason"]
+    assert json.loads(frost("--json", "frost_seen=unknown").stdout)["answer"] == "ask"
 
 
 @pytest.mark.parametrize(("words", "says"), [

@@ -11,7 +11,8 @@ import material
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from generator.field.holds import asks_of, holds_of
+from generator.field.forecast import QUESTIONS
+from generator.field.holds import asks_of, holds_of, said_reason
 from generator.site.frame.render import asset_files, render_component
 from generator.site.page_context import PageContext
 from generator.site.pages.task.view import task_page
@@ -129,7 +130,9 @@ def test_where_nothing_is_known_it_says_so_and_asks_what_these_rules_need(opened
     shown = page.locator(".sb-hold__field")
     # Two of its questions are answered by naming the grass.
     assert {"cool_season", "surface_running"} < set(asked) and shown.count() == len(asked) - 1
-    expect(page.locator(".sb-hold__could:text('Not known')")).to_have_count(shown.count())
+    # What reads as 'none' while nobody has answered it is not among what is not known.
+    presumed = [id for id in asked if QUESTIONS[id].lately]
+    expect(page.locator(".sb-hold__could:text('Not known')")).to_have_count(shown.count() - len(presumed))
     assert page.locator(".sb-hold__reasons").count() == 0
     # With the questions folded, each is one tap away.
     page.locator(".sb-hold__day > summary").click()
@@ -145,6 +148,43 @@ def test_what_is_known_is_enough_to_hold(opened: Callable[[str], Page]) -> None:
     expect(page.locator(".sb-hold__reasons .sb-source-marks a")).to_have_attribute("href", re.compile(r"sources\.html#purdue-aer16$"))
     say(page, soil="")
     expect(answer(page)).to_contain_text("Not known yet")
+
+
+def test_frost_that_was_seen_counts_beside_a_mild_forecast(opened: Callable[[str], Page]) -> None:
+    """Common practice: holes in warm-season grass stay open while frosts are about. Two nights ago is told as it was typed or ticked."""
+    page = opened("core")
+    page.clock.set_fixed_time(f"{TODAY}T12:00:00")
+    say(page, **MILD, grass="couch")
+    expect(answer(page)).to_contain_text("Go.")
+    taken = page.locator(".sb-hold__presumed")
+    expect(taken).to_contain_text("Taken for granted: no frost has been seen on the lawn.")
+    taken.get_by_role("button").click()
+    assert field(page, "frost_seen").locator("input[type=text]").evaluate("each => each === document.activeElement")
+    for typed in ("2", "2 nights", "2026-11-26"):
+        say(page, frost_seen=typed)
+        expect(answer(page)).to_contain_text("Go with care. Frost seen before coring.")
+        expect(page.locator(".sb-hold__reasons > li")).to_contain_text("With frost seen two nights ago, warm-season grass")
+        expect(taken).to_have_count(0)
+    say(page, frost_seen="2026-11-30")
+    expect(field(page, "frost_seen").locator(".sb-hold__trouble")).to_contain_text("still to come")
+    say(page, grass="tall-fescue")
+    say(page, frost_seen="2")
+    expect(answer(page)).to_contain_text("Go.")
+
+
+def test_frost_that_nobody_looked_for_is_not_known_and_none_is_none(opened: Callable[[str], Page]) -> None:
+    page = opened("core")
+    say(page, **MILD, grass="couch")
+    boxes = field(page, "frost_seen").locator("input[type=checkbox]")
+    boxes.nth(1).check()
+    expect(answer(page)).to_contain_text("Not known yet")
+    expect(field(page, "frost_seen").locator(".sb-hold__could")).to_have_text("Not known, could ask for care")
+    boxes.nth(0).check()
+    expect(boxes.nth(1)).not_to_be_checked()
+    expect(answer(page)).to_contain_text("Go.")
+    expect(page.locator(".sb-hold__presumed")).to_have_count(0)
+    page.reload()
+    expect(boxes.nth(0)).to_be_checked()
 
 
 def test_hostile_words_stay_words(opened: Callable[[str], Page]) -> None:
@@ -310,7 +350,9 @@ def test_without_scripts_every_rule_is_there_to_read(browser: Any, folder: Path)
     rules = [rule for hold in holds_of("core", BOOK.holds).values() for rule in hold.rules]
     assert page.locator(".sb-hold__list .sb-hold__rule:visible").count() == len(rules) > 5
     text = page.locator(".sb-hold__list").inner_text()
-    assert all(rule.reason in text and rule.change in text for rule in rules)
+    assert all(said_reason(rule) in text and rule.change in text for rule in rules)
+    # Nobody has said when, so nothing claims a day.
+    assert "With frost seen a few nights ago" in text
     assert "Lowest temperature at most 0 °C (32 °F)" in text
     assert page.locator("button:visible, input:visible").count() == 0
     context.close()

@@ -1,5 +1,7 @@
 """Reading what somebody says of a day: with units, in words, and what is wrong with it as a sentence."""
 
+from datetime import date
+
 import pytest
 
 from generator.field.forecast import NONE, QUESTIONS, read_forecast
@@ -42,6 +44,29 @@ def test_none_is_an_answer_where_there_may_be_no_such_thing():
     forecast = known(label_wind="none", hours_to_rain="None")
     assert forecast.absent == {"label_wind", "hours_to_rain"} and not forecast.known
     assert "rain" not in NONE and trouble(wind="none") == "'none' is not a quantity; write one such as 2.5."
+
+
+def test_a_day_on_which_something_was_seen_is_counted_back_from():
+    """From 26 to 28 November are two days, 172 800 s."""
+    for seen in ("2", "2 nights", "2 days", "48 h", "2026-11-26"):
+        forecast, troubles = read_forecast({"frost_seen": seen}, date(2026, 11, 28))
+        assert (forecast.known, troubles) == ({"frost_seen": 172_800}, []), seen
+
+
+@pytest.mark.parametrize(("seen", "says"), [
+    ("2026-11-29", "2026-11-29 is still to come; write a day that is over, or how many days ago it was."),
+    ("2026-02-30", "Or type 'none': no frost has been seen on the lawn."),
+    ("-1 night", "Days since frost was last seen on the lawn, or the date of that morning cannot be less than 0; -1 night was given."),
+])  # fmt: skip
+def test_a_day_that_cannot_have_been_is_said(seen, says):
+    _, troubles = read_forecast({"frost_seen": seen}, date(2026, 11, 28))
+    assert says in troubles[0].sentence
+
+
+def test_what_nobody_looked_at_is_neither_known_nor_none():
+    forecast = known(frost_seen="Unknown")
+    assert (forecast.known, forecast.absent, forecast.unlooked) == ({}, frozenset(), {"frost_seen"})
+    assert trouble(wind="unknown") == "'unknown' is not a quantity; write one such as 2.5."
 
 
 def test_a_blank_is_no_answer():

@@ -112,6 +112,11 @@ CARE = [
     ("water", {"rain_to_come": "2 mm"}, "rain-waters"),
     ("overseed", {"watering_day": "no"}, "seed-without-water"),
     ("water", {"wind": "30 km/h"}, "strong-wind"),
+    # Common practice: holes in warm-season turf close slowly while frosts are about.
+    ("core", {"frost_seen": "2 nights"}, "frost-seen-coring"),
+    # Nebraska (unl-frost-weeds): leaf that frost has softened takes little in, so look at it first.
+    ("spray-out", {"frost_seen": "2 nights"}, "frost-seen-spraying"),
+    ("pre-emergent", {"frost_seen": "0"}, "frost-seen-spraying"),
 ]  # fmt: skip
 
 
@@ -127,6 +132,9 @@ GOES = [
     ("mow", {"soil": "dry", "high": "31 °C"}),  # Under Purdue's 90 °F.
     ("mow", {"low": "-2 °C", "days_since_cut_down": "60"}),  # It has long closed over: four weeks are watched.
     ("cut-down", {"low": "5 °C"}),
+    ("cut-down", {"frost_seen": "3 weeks"}),
+    ("cut-down", {"frost_seen": "2 nights", "cool_season": "yes"}),  # Cool-season grass is cut a little, and has met frosts before.
+    ("mow", {"frost_seen": "2 nights"}),
     ("topdress", {"high": "31 °C"}),
     ("water", {"rain_to_come": "0 mm", "rain_fallen": "2 mm"}),
     ("core", {"rain_to_come": "40 mm"}),  # Rain tomorrow spoils no holes.
@@ -180,6 +188,38 @@ def test_grass_that_runs_above_ground_only_is_held_by_a_ground_frost():
 def test_frost_holds_today_and_two_milder_days_later_it_goes():
     assert on("cut-down", low="-1 °C").answer == "hold"
     assert on("cut-down", low="6 °C").answer == "go"
+
+
+@pytest.mark.parametrize(("seen", "told"), [
+    ("0 nights", "this morning"), ("1 night", "one night ago"), ("2 nights", "two nights ago"), ("48 h", "two nights ago"), ("7", "seven nights ago"),
+])  # fmt: skip
+def test_frost_seen_on_the_lawn_holds_warm_season_work_and_the_reason_says_when(seen, told):
+    """Common practice, whatever tonight's forecast: cold nights come in runs, and turf that is cut down has no cover."""
+    found = on("cut-down", frost_seen=seen)
+    assert found.answer == "hold" and why(found) == {"frost-seen"}
+    assert f"Frost was seen on the lawn {told}." in found.reasons[0].said
+
+
+def test_frost_that_nobody_spoke_of_reads_as_none_and_is_said():
+    """The answer of a day that says nothing of it is what it always was."""
+    found = on("cut-down")
+    assert (found.answer, found.not_known, found.presumed) == ("go", (), ("frost_seen",))
+    assert on("cut-down", frost_seen="none").presumed == ()
+    # For cool-season grass no answer to it could change anything, so nothing has to be presumed.
+    assert on("cut-down", cool_season="yes").presumed == ()
+    assert on("mow").presumed == ()
+
+
+def test_frost_that_nobody_looked_for_is_not_known_where_it_matters():
+    found = on("cut-down", frost_seen="unknown")
+    assert found.answer == "ask" and [(each.question, each.could) for each in found.not_known] == [("frost_seen", "hold")]
+    assert on("cut-down", frost_seen="unknown", cool_season="yes").answer == "go"
+
+
+def test_with_frost_seen_the_grass_is_asked_for_and_without_it_is_not():
+    day = {**without("cool_season"), "high": "20 °C"}
+    assert ask("cut-down", {**day, "frost_seen": "2 nights"}).answer == "ask"
+    assert ask("vertical-mow", day).answer == "go"
 
 
 def test_any_hold_outweighs_any_care_and_both_are_told():

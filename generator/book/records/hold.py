@@ -16,7 +16,7 @@ class HoldRule(Sourced):
         description="One line, true or false: leaf_wet, or rain_to_come >= heavy_rain. Over what the reader answers and the constants here."
     )
     answer: Literal["hold", "care"] = Field(description="hold: wait. care: go ahead, and mind the reason.")
-    reason: Sentence = Field(description="Why, said to whoever is at the lawn.")
+    reason: Sentence = Field(description="Why, said to whoever is at the lawn. {frost_seen} puts in how long ago frost was seen: two nights ago.")
     change: Sentence = Field(description="What would change the answer: what to wait for, or to do first.")
 
 

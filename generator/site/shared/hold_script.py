@@ -9,7 +9,7 @@ from typing import Any
 from generator.book.book import Book
 from generator.book.fields.sourced import ASSUMPTION
 from generator.book.records.hold import Hold, HoldRule
-from generator.field.forecast import ANSWERED_BY, NONE, PAIRS, QUESTIONS, SENTENCES, DayQuestion, Forecast
+from generator.field.forecast import ANSWERED_BY, DAY_S, MORE_NIGHTS, NIGHTS, NONE, PAIRS, QUESTIONS, SENTENCES, UNKNOWN, DayQuestion, Forecast
 from generator.field.holds import condition_of, constants_si
 from generator.files.hold_answer import ANSWERS
 from generator.formula import Formula, to_javascript
@@ -21,7 +21,7 @@ PATH = "assets/holds.js"
 
 
 def hold_script(book: Book) -> str:
-    """Sets `Swardbook.holdRules`: {questions, answeredBy, answers, grasses, cautions, none, pairs, sentences, holds}.
+    """Sets `Swardbook.holdRules`: {questions, answeredBy, answers, grasses, cautions, none, unknown, daySeconds, nights, pairs, sentences, holds}.
 
     grasses: what a grass itself answers, by the names that rules use. holds: each rule with its condition in words and as parts
     that can be undecided.
@@ -34,7 +34,8 @@ def hold_script(book: Book) -> str:
             id: {"name": grass.name, "known": dict(Forecast().of_grass(grass.season_group == "cool", grass.habit == "above ground").known)}
             for id, grass in book.grasses.items()
         },
-        "cautions": {id: book.cautions[id].name for id in named}, "none": NONE, "pairs": PAIRS, "sentences": SENTENCES,
+        "cautions": {id: book.cautions[id].name for id in named}, "none": NONE, "unknown": UNKNOWN, "daySeconds": DAY_S,
+        "nights": {"few": NIGHTS, "more": MORE_NIGHTS}, "pairs": PAIRS, "sentences": SENTENCES,
     }
     listed = ",\n".join(f"{name}:{_text(value)}" for name, value in parts.items())
     return f"(window.Swardbook||={{}}).holdRules={{{listed},\nholds:{{\n{holds}}}}};\n"
@@ -45,7 +46,7 @@ def _question(question: DayQuestion) -> dict[str, Any]:
         "name": question.name, "asks": question.asks, "unit": question.unit, "us": question.us_unit, "least": question.least,
         "shown": [unit_words(each) for each in (question.unit, question.us_unit or question.unit) if each] or None,
         "none": question.none, "choices": {word: dict(names) for word, names in question.choices.items()} or None,
-        "label": question.label or None,
+        "label": question.label or None, "lately": question.lately,
     }  # fmt: skip
     return {key: value for key, value in spec.items() if value is not None}
 

@@ -4,7 +4,7 @@ from typing import Any
 
 from generator.book.book import Book
 from generator.book.records.hold import Hold, HoldRule
-from generator.field.holds import holds_of
+from generator.field.holds import holds_of, said_reason
 from generator.files.hold_answer import ANSWERS
 from generator.site.page_context import PageContext
 from generator.site.shared import hold_script as script
@@ -35,6 +35,6 @@ def _hold(book: Book, hold: Hold, here: PageContext) -> dict[str, Any]:
 
 def _rule(hold: Hold, rule: HoldRule, here: PageContext) -> dict[str, Any]:
     return {
-        "answer": rule.answer, "answer_words": ANSWERS[rule.answer].capitalize(), "if": rule_words(hold, rule), "reason": rule.reason,
+        "answer": rule.answer, "answer_words": ANSWERS[rule.answer].capitalize(), "if": rule_words(hold, rule), "reason": said_reason(rule),
         "change": rule.change, "note": rule.note, "marks": here.sourcing.marks(rule),
     }

@@ -4,11 +4,12 @@
   'use strict';
   var own = Swardbook.own;
 
-  /* answers: question to text; units: by question, the unit of a bare number where it is not the question's own. Gives {known,
-     absent, troubles}: SI values and 1 or 0 by the names that rules use; names of what there is none of; and by question a
-     sentence for what could not be read. A blank is no answer. What the grass decides may be added to `known` afterwards. */
-  function read(answers, units) {
-    var day = { known: {}, absent: {}, troubles: {} };
+  /* answers: question to text; units: by question, the unit of a bare number where it is not the question's own; on: the date that is
+     asked about, ISO 8601. Gives {known, absent, unlooked, troubles}: SI values and 1 or 0 by the names that rules use; names of what
+     there is none of, and of what nobody has looked at; and by question a sentence for what could not be read. A blank is no answer.
+     What the grass decides may be added to `known` afterwards. */
+  function read(answers, units, on) {
+    var day = { known: {}, absent: {}, unlooked: {}, troubles: {} };
     var rules = Swardbook.holdRules;
     Object.keys(answers).forEach(function (id) {
       var text = String(answers[id]).trim();
@@ -16,7 +17,7 @@
       try {
         if (!own(rules.questions, id)) { throw refusal('not-asked', id, Object.keys(rules.questions), ', ', id); }
         var question = rules.questions[id];
-        readOne(id, question, text, (units || {})[id] || question.unit, day);
+        readOne(id, question, text, (units || {})[id] || question.unit, day, Swardbook.dates.fromIso(on));
       } catch (problem) {
         day.troubles[id] = Swardbook.sentenceOf(problem);
       }
@@ -35,7 +36,7 @@
     return new Swardbook.Problem(name, near === null ? said(name, { text: text, listed: known.join(between) }) : said(name + '-slip', { text: text, near: near }));
   }
 
-  function readOne(id, question, text, unit, day) {
+  function readOne(id, question, text, unit, day, on) {
     var word = text.toLowerCase(), none = Swardbook.holdRules.none;
     if (question.choices) {
       if (!own(question.choices, word)) { throw refusal('no-choice', word, Object.keys(question.choices), ' or ', text); }
@@ -43,7 +44,13 @@
       return;
     }
     if (question.none && word === none) { day.absent[id] = true; return; }
-    var value;
+    if (question.lately && word === Swardbook.holdRules.unknown) { day.unlooked[id] = true; return; }
+    var value, past = question.lately && on !== null ? Swardbook.dates.fromIso(text) : null;
+    if (past !== null) {
+      if (past > on) { throw new Swardbook.Problem('to-come', said('to-come', { text: text })); }
+      day.known[id] = (on - past) * Swardbook.holdRules.daySeconds;
+      return;
+    }
     try {
       value = Swardbook.quantity.read(text, unit);
     } catch (problem) {
@@ -85,6 +92,26 @@
     return missing.length ? missing : node.names;
   }
 
+  /* The same day with 'none' for each question that reads so while nobody has answered it. */
+  function presuming(day) {
+    var absent = Object.assign({}, day.absent), questions = Swardbook.holdRules.questions;
+    Object.keys(questions).forEach(function (id) {
+      if (questions[id].lately && !own(day.known, id) && !own(day.unlooked, id)) { absent[id] = true; }
+    });
+    return { known: day.known, absent: absent };
+  }
+
+  /* A reason with what was seen and when: 'frost was seen two nights ago'. */
+  function reasonOf(rule, day) {
+    var rules = Swardbook.holdRules, seen = {};
+    Object.keys(rules.questions).forEach(function (id) {
+      if (!rules.questions[id].lately) { return; }
+      var nights = own(day.known, id) ? Math.floor(day.known[id] / rules.daySeconds + 0.5) : null;
+      seen[id] = nights === null ? rules.questions[id].lately : rules.nights.few[nights] || Swardbook.filled(rules.nights.more, { nights: nights });
+    });
+    return Swardbook.filled(rule.reason, seen);
+  }
+
   function of(task) {
     var holds = Swardbook.holdRules.holds;
     return Object.keys(holds).filter(function (id) { return holds[id].tasks.indexOf(task) >= 0; });
@@ -109,16 +136,18 @@
     }, []));
   }
 
-  /* ids: of holds; day: from read. Gives {answer, reasons, notKnown, quiet}: go, care, hold or ask; {hold, rule} for each that holds,
-     those that hold the work first; {question, could, holds} for what is still to be asked; ids that neither hold nor ask. */
+  /* ids: of holds; day: from read. Gives {answer, reasons, notKnown, quiet, presumed}: go, care, hold or ask; {hold, rule, said} for each
+     that holds, those that hold the work first; {question, could, holds} for what is still to be asked; ids that neither hold nor ask;
+     questions that nobody answered and that were read as 'none', where another answer could have been graver. */
   function answer(ids, day) {
-    var reasons = [], undecided = [], quiet = [];
+    var reasons = [], undecided = [], quiet = [], asSaid = presuming(day), presumed = [];
     ids.forEach(function (id) {
       var before = reasons.length + undecided.length;
       Swardbook.holdRules.holds[id].rules.forEach(function (rule) {
-        var found = truth(rule.when, day);
-        if (found) { reasons.push({ hold: id, rule: rule }); }
-        if (found === null) { undecided.push({ hold: id, rule: rule, questions: questionsOf(unknown(rule.when, day)) }); }
+        var found = truth(rule.when, asSaid);
+        presumed = presumed.concat(unknown(rule.when, day).filter(function (name) { return own(asSaid.absent, name) && !own(day.absent, name); }));
+        if (found) { reasons.push({ hold: id, rule: rule, said: reasonOf(rule, day) }); }
+        if (found === null) { undecided.push({ hold: id, rule: rule, questions: questionsOf(unknown(rule.when, asSaid)) }); }
       });
       if (reasons.length + undecided.length === before) { quiet.push(id); }
     });
@@ -126,7 +155,7 @@
     var found = reasons.length ? reasons[0].rule.answer : 'go';
     var graver = undecided.some(function (each) { return gravest(each) || found === 'go'; });
     return {
-      answer: found !== 'hold' && graver ? 'ask' : found, reasons: reasons, notKnown: notKnown(undecided), quiet: quiet
+      answer: found !== 'hold' && graver ? 'ask' : found, reasons: reasons, notKnown: notKnown(undecided), quiet: quiet, presumed: questionsOf(presumed)
     };
   }
 

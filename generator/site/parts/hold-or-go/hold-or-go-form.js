@@ -26,27 +26,36 @@
 
   /* said(text, settled): called with each change; settled once the reader leaves the field. */
   function measured(root, id, question, said) {
-    var NONE = Swardbook.holdRules.none, row = add(root, 'div', 'sb-hold__measured'), input = add(row, 'input', 'sb-input sb-hold__measure'), none = null;
+    var words = {}, boxes = [], row = add(root, 'div', 'sb-hold__measured'), input = add(row, 'input', 'sb-input sb-hold__measure');
+    if (question.none) { words[Swardbook.holdRules.none] = Swardbook.capital(question.none); }
+    if (question.lately) { words[Swardbook.holdRules.unknown] = 'Nobody has looked'; }
     input.type = 'text';
     input.id = id;
     input.maxLength = Swardbook.contract.kept.longest.measure;
-    input.inputMode = question.least === undefined ? 'text' : 'decimal'; /* Some phones' number pads have no minus. */
+    input.inputMode = question.least === undefined || question.lately ? 'text' : 'decimal'; /* Some phones' number pads have no minus. */
     input.setAttribute('aria-describedby', id + '-how ' + id + '-trouble');
     Swardbook.words(add(row, 'span', 'sb-hold__unit'), [question.shown]);
-    if (question.none) { none = choice(row, 'checkbox', id + '-none', NONE, Swardbook.capital(question.none), false); }
-    function text() { return none && none.checked ? NONE : withUnit(question, input.value); }
-    function settle() { input.disabled = Boolean(none && none.checked); }
+    boxes = Object.keys(words).map(function (word) { return choice(row, 'checkbox', id + '-' + word, word, words[word], false); });
+    function ticked() { return boxes.filter(function (box) { return box.checked; })[0]; }
+    function text() { return ticked() ? ticked().value : withUnit(question, input.value); }
+    function settle() { input.disabled = Boolean(ticked()); }
     input.addEventListener('input', function () { said(text(), false); });
     input.addEventListener('change', function () {
       input.value = withUnit(question, input.value);
       said(text(), true);
     });
-    if (none) { none.addEventListener('change', function () { settle(); said(text(), true); }); }
+    boxes.forEach(function (box) {
+      box.addEventListener('change', function () {
+        boxes.forEach(function (other) { other.checked = other === box && box.checked; });
+        settle();
+        said(text(), true);
+      });
+    });
     return {
-      input: input, focus: function () { (input.disabled ? none : input).focus(); },
+      input: input, focus: function () { (ticked() || input).focus(); },
       show: function (now) {
-        if (none) { none.checked = now === NONE; }
-        input.value = now === NONE ? '' : now;
+        boxes.forEach(function (box) { box.checked = now === box.value; });
+        input.value = ticked() ? '' : now;
         settle();
       }
     };

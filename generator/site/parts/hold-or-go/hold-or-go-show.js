@@ -70,7 +70,7 @@
     var item = add(list, 'li', 'sb-hold__rule sb-hold__rule--' + each.rule.answer);
     var head = add(item, 'p', 'sb-hold__because');
     add(head, 'strong', '', capital(rules().answers[each.rule.answer]) + ': ' + rules().holds[each.hold].name + '.');
-    head.appendChild(document.createTextNode(' ' + each.rule.reason));
+    head.appendChild(document.createTextNode(' ' + each.said));
     var change = add(item, 'p', 'sb-hold__change');
     add(change, 'strong', '', 'What would change it: ');
     change.appendChild(document.createTextNode(each.rule.change));
@@ -100,7 +100,11 @@
     });
   }
 
-  function rest(why, found) {
+  function rest(why, found, goTo) {
+    found.presumed.forEach(function (id) {
+      var line = add(why, 'p', 'sb-hold__presumed', Swardbook.filled(rules().sentences.presumed, { none: rules().questions[id].none }) + ' ');
+      line.appendChild(Swardbook.button(rules().questions[id].name, function () { goTo(id); }));
+    });
     var quiet = found.quiet.map(function (id) { return rules().holds[id].name; });
     if (quiet.length) { add(why, 'p', 'sb-hold__quiet', 'Asked, and no reason to wait: ' + quiet.map(small).join('; ') + '.'); }
     var cautions = once([].concat.apply([], found.reasons.map(function (each) { return rules().holds[each.hold].cautions; })));
@@ -118,7 +122,7 @@
       element.textContent = '';
       reasons(element, found);
       unknowns(element, could, names, goTo);
-      rest(element, found);
+      rest(element, found, goTo);
     }
   };
 })();

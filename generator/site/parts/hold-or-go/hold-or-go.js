@@ -55,10 +55,10 @@
   }
 
   /* A day that can be answered: what could not be read is not known. */
-  function dayOf(answers, known) {
+  function dayOf(answers, known, on) {
     var given = Object.assign({}, answers, known), grass = answers[Swardbook.holdsKept.grass];
     delete given[Swardbook.holdsKept.grass];
-    var day = Swardbook.holds.read(given);
+    var day = Swardbook.holds.read(given, {}, on);
     Object.keys(day.troubles).forEach(function (id) {
       delete day.known[id];
       rules().pairs.forEach(function (pair) { if (pair[0] === id) { delete day.known[pair[1]]; } });
@@ -181,7 +181,7 @@
         answers[id] = kept.answers[id] || '';
         if (!fields[id].root.contains(document.activeElement)) { fields[id].show(answers[id]); }
       });
-      var read = dayOf(answers, known);
+      var read = dayOf(answers, known, date());
       Object.keys(fields).forEach(function (id) { fields[id].trouble(read.troubles[id]); });
       notes(known, read, kept.at);
       show(Swardbook.holds.answer(ids, read));
