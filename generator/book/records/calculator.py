@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.numbers import FIGURE, SIGNED, InUnit, by_unit
+from generator.book.fields.numbers import FIGURE, SIGNED, InUnit, OfKind, by_unit
 from generator.book.fields.sourced import CautionId, Record, RecordProblem, Sourced, TaskId, heard, sensible
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, Title, Typed, UnitName, Word
 
@@ -85,7 +85,7 @@ class Result(Record):
     )
     main: bool = Field(default=False, description="The answer people came for; shown large.")
     working: bool = Field(default=False, description="A step on the way, shown with the working only.")
-    decimals: int | None = Field(default=None, ge=0, le=6, description="How finely it can be measured out.")
+    decimals: Annotated[int, OfKind("decimals")] | None = Field(default=None, description="How finely it can be measured out.")
     note: Sentence | None = None
 
     @model_validator(mode="after")

@@ -1,9 +1,10 @@
 """A task: one file in data/tasks."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
+from generator.book.fields.numbers import OfKind
 from generator.book.fields.sourced import CalculatorId, CautionId, CountryId, Figure, Record, Sourced, Statement, heard, statements
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Sentence, Typed, Word
 from generator.book.records.grass import SeasonGroup
@@ -20,9 +21,9 @@ class Due(Sourced):
         default=None, description="Formula: true in a week when the task does not fall due, whatever `do_when` says."
     )
     season_group: SeasonGroup | None = Field(default=None, description="Only for this group; both when left out.")
-    every_weeks: int = Field(default=1, ge=1, le=52, description="At most once in so many weeks.")
-    at_most: int | None = Field(
-        default=None, ge=1, le=52, description="At most so many times a year; the weeks about the main renovation window go first."
+    every_weeks: Annotated[int, OfKind("weeks between")] = Field(default=1, description="At most once in so many weeks.")
+    at_most: Annotated[int, OfKind("times a year")] | None = Field(
+        default=None, description="At most so many times a year; the weeks about the main renovation window go first."
     )
     say: Sentence = Field(description="What the calendar says, short enough for a printed month.")
     because: Sentence = Field(description="The reason shown beside it.")
