@@ -56,7 +56,9 @@ def _within(value: float, lowest: float, highest: float) -> bool:
 
 def amount(number: str, spelling: str) -> str:
     """A number with its unit, where it has one to be said."""
-    return number if spelling in ("1", MONEY) else f"{number} {spelling}"
+    if spelling in ("1", MONEY):
+        return number
+    return f"{number} {spelling}{'s' if spelling in ('day', 'week') and number != '1' else ''}"
 
 
 MONEY = "money"  # A unit of the practice's own currency.
@@ -96,6 +98,7 @@ PLAUSIBLE: dict[str, Plausible] = {
     # What is done to the soil.
     "depth in the ground": Plausible("mm", 0, 1000, 0, 400, "tines, blades and spades of a lawn reach a hand or two deep"),
     "spacing": Plausible("mm", 1, 2000, 3, 500, "holes, slits and rows of a lawn stand a finger to a stride apart"),
+    "width of a gate": Plausible("mm", 100, 20_000, 400, 5000, "a gate lets a person through, or a truck"),
     "width of a strip": Plausible("m", 0.01, 200, 0.1, 50, "a strip that is left out is a few strides wide"),
     "holes to an area": Plausible("/m2", 1, 20_000, 20, 3000, "tines make some hundred holes in a square metre"),
     "insects in an area": Plausible("/m2", 0.1, 2000, 1, 500, "so many grubs do not fit under a square metre of turf"),
@@ -165,7 +168,7 @@ PLAUSIBLE: dict[str, Plausible] = {
     "days of an estimate": Plausible("day", 1, 365, 3, 180, "prices do not hold for a year"),
     "days ahead": Plausible("day", 0, 120, 0, 60, "what is booked earlier is forgotten"),
     # Plans and their days.
-    "day of a plan": Plausible("day", -180, 365, -120, 200, "a plan runs over one season before and after its day"),
+    "day of a plan": Plausible("day", -180, 365, -120, 365, "a plan runs over one season before and after its day"),
     "last day of a plan": Plausible("day", -180, 400, -120, 250, "a plan runs over one season before and after its day"),
     "days waited": Plausible("day", 0, 400, 0, 120, "a step that waits longer is another plan's"),
     "day of aftercare": Plausible("day", 0, 180, 0, 180, "a lawn is handed back within half a year"),
@@ -189,7 +192,7 @@ NAMED: tuple[tuple[str, str], ...] = (
     ("*.*weekly-depth*", "depth of water"), ("*.*watering*", "depth of water"), ("*.*rain*", "depth of water"), ("*.*thatch*", "depth of thatch"),
     ("*.*spacing*", "spacing"), ("*.*diameter*", "spacing"), ("*.*gap*", "spacing"), ("*.*depth*", "depth in the ground"),
     ("*.*thickness*", "depth in the ground"), ("*.*height*", "height of grass"), ("*.*low-cut*", "height of grass"), ("tasks.mow.*", "height of grass"),
-    ("*.*gate*", "spacing"), ("*.*strip*", "width of a strip"), ("*.*holes*", "holes to an area"), ("*.*count", "insects in an area"),
+    ("*.*gate*", "width of a gate"), ("*.*strip*", "width of a strip"), ("*.*holes*", "holes to an area"), ("*.*count", "insects in an area"),
     ("*.*in-phosphate", "part by mass"), ("*.*in-potash", "part by mass"), ("*.*crop-coefficient*", "share of what evaporates"),
     ("*.*frost*", "frost reading"), ("*.*soil*", "soil temperature of a rule"), ("*.*night-temperature*", "night of a rule"),
     ("*.*heat*", "heat of a rule"), ("*.*alkaline*", "acidity of soil"), ("*.*neutral*", "acidity of soil"), ("*.*sour*", "acidity of soil"),

@@ -16,7 +16,7 @@ COUNTRY_CODE = r"^[A-Z]{2}$"
 TELEPHONE = r"^\+?[0-9]([0-9 -]*[0-9])?$"
 NAME = r"^[a-z][a-z0-9_]*$"
 ONE_LINE = r"^[^\n\r\t]*$"
-MONTH_DAY = r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
+MONTH_DAY = r"^((0[1-9]|1[0-2])-(0[1-9]|[12][0-9])|(0[13-9]|1[0-2])-30|(0[13578]|1[02])-31)$"
 # Pattern -> what to say of a text that does not fit it, and what would.
 PATTERNS = {
     IDENTIFIER: ("is not an id", "use small letters, digits and single hyphens"),
