@@ -41,6 +41,10 @@ class Plausible(NamedTuple):
         """Why a number cannot stand here, or seldom does."""
         return "nothing is less than none" if value < 0 == self.lowest else self.why
 
+    def refusal(self, given: str, name: str, value: float) -> tuple[str, str]:
+        """What is wrong with an impossible figure, and what would be right. given: as it stands in the file, with its unit."""
+        return f"{given} is out of the question for '{name}': {self.reason(value)}", f"give {self.possible}"
+
     def allows(self, value: float) -> bool:
         """Whether a number in `unit` is possible, both ends included however they were rounded."""
         return _within(value, self.lowest, self.highest)
@@ -81,7 +85,7 @@ PLAUSIBLE: dict[str, Plausible] = {
     "share of growth": Plausible("1", 0, 1, 0, 1, "a share is a part of one"),
     "whole share of growth": Plausible("1", 0.01, 1, 0.2, 1, "a share is a part of one, and more than nothing"),
     # What goes on.
-    "nitrogen of a year": Plausible("g/m2", 0, 100, 1, 50, "no grass takes up 100 g/m2 in a year; most lawns get 5 to 35"),
+    "nitrogen of a year": Plausible("g/m2", 0, 100, 1, 50, "no grass takes up 100 g/m2 in a year, and most lawns get 5 to 35"),
     "nitrogen of one feed": Plausible("g/m2", 0, 25, 0.5, 10, "more than 5 g/m2 at once burns leaves or is washed out"),
     "rate of a product": Plausible("kg/100 m2", 0.01, 500, 0.2, 100, "a feed goes on by the kilogram to 100 m2"),
     "rate of lime": Plausible("g/m2", 1, 2000, 20, 800, "lime goes on by the handful to a square metre, some tonnes to the hectare"),

@@ -27,7 +27,7 @@ PATTERNS = {
     CURRENCY: ("is not a currency", "write its three capital letters, such as AUD"),
     COUNTRY_CODE: ("is not a country", "write its two capital letters, such as AU"),
     TELEPHONE: ("is not a telephone number", "write digits and blanks only, in quotes, such as \"13 11 26\""),
-    MONTH_DAY: ("is not a month and a day", "write both with two digits, in quotes, such as \"09-01\""),
+    MONTH_DAY: ("is not a month and a day", "write a day that the month has, both with two digits, in quotes, such as \"09-01\""),
 }
 
 

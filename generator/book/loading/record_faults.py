@@ -232,7 +232,10 @@ def _record_problem(spot: _Spot) -> Finding:
     node = spot.node.children.get(problem.key) if problem.key else None
     where = (node.text or node.where) if node else spot.node.first
     wanted = _wanted_of(spot) if isinstance(problem, BeyondSense) else None
-    return Finding(where, problem.what, f"give {wanted.row.possible}" if wanted else problem.instead)
+    if wanted is None or node is None or not isinstance(node.value, int | float):
+        return Finding(where, problem.what, problem.instead)
+    given = amount(f"{node.value:g}", str(spot.node.children["unit"].value))
+    return Finding(where, *wanted.row.refusal(given, str(spot.path[-1]), node.value))
 
 
 def _wanted_of(spot: _Spot) -> Measured | None:

@@ -92,8 +92,8 @@ def _kind(book: PartialBook, held: Held) -> Iterator[Finding]:
         return
     for key, value in held.numbers():
         if not held.row.allows(held.in_row(value)):
-            what = f"{amount(f'{value:g}', held.figure.unit)} is out of the question for '{held.name}': {held.row.reason(value)}"
-            yield Finding(book.where(held.kind, held.id, *held.path, key), what, f"give {held.row.possible}")
+            said = held.row.refusal(amount(f"{value:g}", held.figure.unit), held.name, value)
+            yield Finding(book.where(held.kind, held.id, *held.path, key), *said)
 
 
 CHECK = Check("figure-units", "Each figure has a unit the book knows, of the kind its field asks for, and is in what it may be there.",

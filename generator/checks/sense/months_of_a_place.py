@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from generator.book.book import PartialBook
 from generator.book.records.place import Place
 from generator.checks.check import Check
+from generator.checks.sense.place_on_earth import lies_elsewhere
 from generator.findings import Finding
 from generator.season.calendar_days import MONTHS
 
@@ -15,7 +16,8 @@ DECEMBER_TO_FEBRUARY, JUNE_TO_AUGUST = (11, 0, 1), (5, 6, 7)
 
 def _check(book: PartialBook) -> Iterator[Finding]:
     for id, place in book.places.items():
-        for path, what, instead in (*_years(place, book.this_year), *_nights(place), *_summer(place)):
+        summer = () if lies_elsewhere(book, place) else _summer(place)  # One cause, one finding.
+        for path, what, instead in (*_years(place, book.this_year), *_nights(place), *summer):
             yield Finding(book.where("places", id, *path), what, instead)
 
 
@@ -30,7 +32,7 @@ def _years(place: Place, this_year: int | None) -> Iterator[Fault]:
         return
     for key, year in (("first_year", first), ("last_year", last)):
         if this_year is not None and year > this_year:
-            yield ("normals", key), f"{year} is not over yet: it is {this_year}", "give the years that the record covers"
+            yield ("normals", key), f"{year} is not over yet", "give the years that the record covers"
     if of_months is None:
         return
     fewest, most = of_months

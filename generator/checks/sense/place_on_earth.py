@@ -10,11 +10,16 @@ from generator.findings import Finding
 
 def _check(book: PartialBook) -> Iterator[Finding]:
     for id, place in book.places.items():
-        country = book.countries.get(place.country)
-        if country is not None and country.lies and not _lies_in(country, place.latitude_deg, place.longitude_deg):
+        if country := lies_elsewhere(book, place):
             key, instead = _meant(book, place, country)
             what = f"latitude {place.latitude_deg:g} and longitude {place.longitude_deg:g} are not in {country.in_a_sentence or country.name}"
             yield Finding(book.where("places", id, key), what, instead)
+
+
+def lies_elsewhere(book: PartialBook, place: Place) -> Country | None:
+    """The country that a place names and does not lie in; None where it does, or where nothing tells."""
+    country = book.countries.get(place.country)
+    return country if country and country.lies and not _lies_in(country, place.latitude_deg, place.longitude_deg) else None
 
 
 def _lies_in(country: Country, latitude_deg: float, longitude_deg: float) -> bool:
@@ -27,8 +32,8 @@ def _meant(book: PartialBook, place: Place, country: Country) -> tuple[str, str]
     for key, latitude, longitude, instead in (
         ("latitude_deg", -south_north, west_east, f"did you mean {-south_north:g}? South is negative"),
         ("longitude_deg", south_north, -west_east, f"did you mean {-west_east:g}? West is negative"),
-        ("latitude_deg", -south_north, -west_east, f"did you mean {-south_north:g} and {-west_east:g}? South and west are negative"),
         ("latitude_deg", west_east, south_north, "did you mean to swap the two?"),
+        ("latitude_deg", -south_north, -west_east, f"did you mean {-south_north:g} and {-west_east:g}? South and west are negative"),
     ):
         if _lies_in(country, latitude, longitude):
             return key, instead

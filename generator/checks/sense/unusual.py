@@ -104,16 +104,17 @@ def _out_of_step(key: str, called: str, most: float, series: tuple[float, ...]) 
 
 def _grass(grass: Grass) -> Iterator[tuple[str, str]]:
     try:
-        sand = grass.topdressing_depth and grass.topdressing_depth.measured_in("mm").highest
-        height = grass.mowing_height.measured_in("mm").lowest
-        over = grass.overseed_rate and grass.overseed_rate.measured_in("g/m2").highest
-        new = grass.seed_rate and grass.seed_rate.measured_in("g/m2").highest
+        height = grass.mowing_height.measured_in("mm")
+        sand = grass.topdressing_depth and grass.topdressing_depth.measured_in("mm")
+        over = grass.overseed_rate and grass.overseed_rate.measured_in("g/m2")
+        new = grass.seed_rate and grass.seed_rate.measured_in("g/m2")
     except ValueError:
         return  # Told at the unit itself.
-    if sand and sand > height:
-        yield "topdressing_depth", f"up to {sand:g} mm of sand on grass that may be {height:g} mm high"
-    if over and new and over > new:
-        yield "overseed_rate", f"up to {over:g} g/m2 of seed over a living lawn, and {new:g} g/m2 at most for bare ground"
+    # Where even the other ends do not fit, it is refused.
+    if sand and sand.highest > height.lowest and sand.lowest <= height.highest:
+        yield "topdressing_depth", f"up to {sand.highest:g} mm of sand on grass that may be {height.lowest:g} mm high"
+    if over and new and over.lowest <= new.highest < over.highest:
+        yield "overseed_rate", f"up to {over.highest:g} g/m2 of seed over a living lawn, and {new.highest:g} g/m2 at most for bare ground"
 
 
 def _inputs(calculator: Calculator) -> Iterator[tuple[Path, str]]:
