@@ -58,12 +58,11 @@ class Input(Record):
         for name, usual in (("usual_low", self.usual_low), ("usual_high", self.usual_high)):
             if usual is not None and ((lowest is not None and usual < lowest) or (self.at_most is not None and usual > self.at_most)):
                 raise RecordProblem(f"{name} {usual:g} is not even let in", "give one between the limits, or leave it out", name)
-        if self.optional or self.label_only:
-            return  # Nothing is asked of what may be left as it is.
         for key in ("default", "us_default"):
             given = getattr(self, key)
             for value in given if isinstance(given, tuple) else () if given is None else (given,):
-                self._is_let_in(value, key)
+                if value or not (self.optional or self.label_only):  # Nothing is asked of what may be left at nothing.
+                    self._is_let_in(value, key)
 
     def _is_let_in(self, value: float, key: str) -> None:
         within, mine, here = value, known_unit(self.unit), known_unit(self.us_unit or self.unit)

@@ -16,7 +16,7 @@ from generator.units import Unit, UnitError, from_si, kind_of, known_unit, to_si
 
 # Where figures stand that have a name of the author's own.
 NAMED_FIGURES = {"tasks": "figures", "renovations": "figures", "problems": "figures", "holds": "constants", "inspection": "constants", "calculators": "constants"}
-ENDS = ("low", "use", "high")
+ENDS = ("low", "use", "high", "value")
 
 
 class Held(NamedTuple):
@@ -32,8 +32,7 @@ class Held(NamedTuple):
 
     def numbers(self) -> Iterator[tuple[str, float]]:
         """Each number of it with its key."""
-        keys = ("value",) if isinstance(self.figure, Constant) else ENDS
-        yield from ((key, value) for key in keys if (value := getattr(self.figure, key)) is not None)
+        yield from ((key, value) for key in ENDS if (value := getattr(self.figure, key, None)) is not None)
 
     def in_row(self, value: float) -> float:
         """A number of it in the unit of its row; a unit of another kind has been told before."""

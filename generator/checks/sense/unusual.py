@@ -26,6 +26,7 @@ OUT_OF_STEP_K = {"mean_maximum_c": ("mean maximum", 6), "mean_minimum_c": ("mean
 WIDEST_RANGE_K, WIDEST_COLD_K = 26, 32
 # Rain of one month against the wetter of its neighbours: where it is both more millimetres and more times that.
 SPIKE_MM, SPIKE_TIMES = 250, 5
+WIDEST_DEG, TALLEST_DEG = 65, 36
 WARM_NIGHT_C, FEWEST_YEARS = 13, 5
 US_TIMES = 60  # A round figure for US readers is no other figure: an elevation differs most.
 
@@ -53,6 +54,12 @@ def _check(book: PartialBook) -> Iterator[Finding]:
         if number is not None and asked is not None and not _usual(asked, number):
             yield Finding(typed.where, f"unusual: {typed.value.typed} for '{typed.name}', which the form asks about", LEAVE)
     yield from _feeds(book)
+    for id, country in book.countries.items():
+        for at, part in enumerate(country.lies):
+            wide, tall = (part.east - part.west) % 360, part.north - part.south
+            if wide > WIDEST_DEG or tall > TALLEST_DEG:
+                what = f"unusual: {part.what} is {wide:g} degrees wide and {tall:g} tall, which lets slips in"
+                yield Finding(book.where("countries", id, "lies", at, "east" if wide > WIDEST_DEG else "north"), what, "give it in parts")
 
 
 def _said(given: str, name: str, row: Plausible) -> tuple[str, str]:
