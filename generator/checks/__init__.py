@@ -11,7 +11,7 @@ from generator.checks.plans import aftercare_days, operations, own_window, plan_
 from generator.checks.season import climates, due_rules, figure_units, no_months, offered_places
 from generator.checks.sense import filled_sizes, grass_figures, months_of_a_place, place_on_earth, practice_figures, rules_in_order, text_years, twin_records, unusual
 from generator.checks.texts import page_names, quotes, retired_ids, service_lines, site_settings, source_addresses
-from generator.findings import Finding, first_told
+from generator.findings import Finding, Where, first_told
 
 CHECKS: tuple[Check, ...] = (
     figure_units.CHECK, source_addresses.CHECK, operations.CHECK, due_rules.CHECK, formulas.CHECK, examples.CHECK, label_only.CHECK,
@@ -36,10 +36,12 @@ def check_book(root: Path, this_year: int | None = None) -> Loaded:
 def check_and_warn(root: Path, this_year: int | None = None) -> tuple[Loaded, list[Finding]]:
     """The same, and what is unusual in as much of the book as can be read."""
     book, findings = read_book(root, this_year)
-    seldom = {finding for check in WARNINGS for finding in first_told(check.check(book))}
+    seldom: dict[Where, Finding] = {}
+    for finding in (finding for check in WARNINGS for finding in first_told(check.check(book))):
+        seldom.setdefault(finding.where, finding)  # One line to a place.
     loaded = _checked(book, findings)
     told = {finding.where for finding in loaded.findings}
-    return loaded, sorted(finding for finding in seldom if finding.where not in told)
+    return loaded, sorted(finding for where, finding in seldom.items() if where not in told)
 
 
 def _checked(book: PartialBook, findings: list[Finding]) -> Loaded:

@@ -12,7 +12,7 @@ from generator.findings import Finding
 def _check(book: PartialBook) -> Iterator[Finding]:
     for id, grass in book.grasses.items():
         for path, end, what, instead in _faults(book, grass):
-            figure = grass
+            figure: object = grass
             for name in path:
                 figure = getattr(figure, name)
             yield Finding(book.where("grasses", id, *path, _key(figure, end)), what, instead)
@@ -50,7 +50,7 @@ def _faults(book: PartialBook, grass: Grass) -> Iterator[Fault]:
 def _amounts(figure: Claim | None, spelling: str) -> Amounts | None:
     """None where it is not given, and where its unit has been told already."""
     try:
-        return figure and figure.measured_in(spelling)
+        return None if figure is None else figure.measured_in(spelling)
     except ValueError:
         return None
 

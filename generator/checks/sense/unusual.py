@@ -50,8 +50,8 @@ def _check(book: PartialBook) -> Iterator[Finding]:
         for path, what in _inputs(calculator):
             yield Finding(book.where("calculators", id, "inputs", *path), f"unusual: {what}", LEAVE)
     for typed in typed_values(book):
-        number, asked = typed.in_unit_of_it(), typed.into
-        if number is not None and asked is not None and not _usual(asked, number):
+        filled, asked = typed.in_unit_of_it(), typed.into
+        if filled is not None and asked is not None and not _usual(asked, filled):
             yield Finding(typed.where, f"unusual: {typed.value.typed} for '{typed.name}', which the form asks about", LEAVE)
     yield from _feeds(book)
     for id, country in book.countries.items():
