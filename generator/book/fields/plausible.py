@@ -228,4 +228,7 @@ def meant_by(name: str, given: Unit) -> Plausible | None:
     for pattern, kind in NAMED:
         if fnmatchcase(name.replace("_", "-"), pattern) and unit(PLAUSIBLE[kind].unit).kind == given.kind:
             return PLAUSIBLE[kind]
-    return PLAUSIBLE[BY_UNIT[given.spelling]] if given.spelling in BY_UNIT else OF_QUANTITY.get(given.kind)
+    if given.spelling in BY_UNIT:
+        return PLAUSIBLE[BY_UNIT[given.spelling]]
+    # Parts per million may be of anything, and a count may be written in them.
+    return None if given.kind == "a share" and given.spelling != "%" else OF_QUANTITY.get(given.kind)
