@@ -208,7 +208,7 @@ OF_QUANTITY: dict[str, Plausible] = {
     "a length": Plausible("m", 0, 20, 0, 10, "what is measured on a lawn is a few strides long"),
     "a time": Plausible("day", 0, 1830, 0, 800, "what is done to a lawn is over in some years"),
     "a temperature": PLAUSIBLE["temperature of a rule"],
-    "a share": PLAUSIBLE["part of a whole"],
+    "a share": Plausible("%", 0, 900, 0, 100, "a part is seldom more than the whole, and never ten times as much"),
     "a speed": Plausible("km/h", 0, 200, 0, 60, "wind and wheels on a lawn are slower"),
     "a flow": Plausible("L/min", 0, 5000, 0, 500, "a garden tap gives 10 to 40 L/min"),
     "a pressure": Plausible("kPa", 0, 5000, 0, 1200, "a town main has 300 to 800 kPa"),

@@ -61,9 +61,11 @@ def curly_quote(where: Where, sign: str) -> Finding:
 def cut_sentence(where: Where, text: str, rest: str) -> Finding | None:
     """What ` #` after a value cuts off a sentence; None for an honest comment. where: the place just after the value. rest: of its line."""
     comment = _COMMENT.match(rest)
-    if comment is None or not re.search(r"[^\W\d_]", text) or " " not in text.strip():
+    if comment is None or not re.search(r"[^\W\d_]", text):
         return None
     says = comment["says"]
+    if " " not in text.strip() and not says[:1].isdigit():
+        return None  # A word or a number, with a remark.
     goes_on = len(text.split()) >= _SENTENCE_WORDS and not text.endswith(_ENDED) and len(comment["blanks"]) == 1
     if says[:1].isalnum() or (goes_on and (says.strip()[:1].islower() or says.strip()[:1].isdigit())):
         return Finding(where.moved(len(comment["blanks"])), f"'#' after a blank begins a comment, and cuts the text off after '{shown(text.split()[-1])}'",

@@ -23,7 +23,7 @@ LEAVE = "check it, and leave it if it is so"
 OF_LIKE_WORTH = ("AUD", "NZD", "USD", "CAD", "GBP", "EUR", "CHF", "SGD")
 # How far a month lies from the middle of its neighbours: a mean at most 3.3 K in this book, and a lost sign makes more of it.
 OUT_OF_STEP_K = {"mean_maximum_c": ("mean maximum", 6), "mean_minimum_c": ("mean minimum", 6), "lowest_minimum_c": ("lowest minimum", 12)}
-WIDEST_RANGE_K, WIDEST_COLD_K = 26, 32
+WIDEST_RANGE_K, NARROWEST_RANGE_K, WIDEST_COLD_K = 26, 1, 32
 # Rain of one month against the wetter of its neighbours: where it is both more millimetres and more times that.
 SPIKE_MM, SPIKE_TIMES = 250, 5
 WIDEST_DEG, TALLEST_DEG = 65, 36
@@ -92,6 +92,8 @@ def _months(place: Place) -> Iterator[tuple[Path, str]]:
         low, rain = normals.mean_minimum_c[month], normals.rain_mm[month]
         if normals.mean_maximum_c[month] - low > WIDEST_RANGE_K:
             yield ("mean_maximum_c", month), f"{name}: days are more than {WIDEST_RANGE_K} K warmer than nights"
+        elif 0 <= normals.mean_maximum_c[month] - low < NARROWEST_RANGE_K:
+            yield ("mean_maximum_c", month), f"{name}: days are no warmer than nights"
         if normals.lowest_minimum_c and low - normals.lowest_minimum_c[month] > WIDEST_COLD_K:
             yield ("lowest_minimum_c", month), f"{name}: the lowest minimum is more than {WIDEST_COLD_K} K below the mean one"
         wetter = max(normals.rain_mm[each] for each in around)
