@@ -28,7 +28,10 @@ UNUSUAL = {
     "a wet month": (SMALLEST, PLACE, "rain_mm: [80, 80,", "rain_mm: [80, 1300,", "16:17: unusual: 1300 mm for 'rain_mm', where 0 to 1200 mm is usual"),
     "a month out of step": (SMALLEST, PLACE, "mean_minimum_c: [17, 17, 15,", "mean_minimum_c: [17, 4, 15,", "15:24: unusual: February: the mean minimum lies 12 K below"),
     "frost in the warm": (SMALLEST, PLACE, "  rain_mm:", "  frost_days: [9, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]\n  rain_mm:", "16:16: unusual: January: 9 nights of frost"),
-    "days like nights": (SMALLEST, PLACE, "mean_maximum_c: [28, 28, 26, 23, 20, 17, 16,", "mean_maximum_c: [28, 28, 26, 20, 15, 10, 5.5,", "14:43: unusual: July: days are no warmer"),
+    "days like nights": (
+        SMALLEST, PLACE, "mean_maximum_c: [28, 28, 26, 23, 20, 17, 16, 18, 21, 23, 25, 27]", "mean_maximum_c: [28, 28, 26, 20, 14, 9, 5.5, 9, 14, 20, 24, 27]",
+        "14:42: unusual: July: days are no warmer",
+    ),
     "few years": (SMALLEST, PLACE, "first_year: 1991", "first_year: 2019", "11:14: unusual: 2 years are few"),
     "a dear pack": (WHOLE, PRACTICE, "price: 40", "price: 40000", "11:12: unusual: 40000 for 'price', where 0 to 3000 is usual"),
     "a strong feed": (WHOLE, PRACTICE, "price: 40\n", "price: 40\n    full_rate_kg_per_100_m2: 9\n", "12:30: unusual: this rate brings 18 g/m2 of nitrogen"),
