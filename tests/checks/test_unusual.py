@@ -30,7 +30,7 @@ UNUSUAL = {
     "frost in the warm": (SMALLEST, PLACE, "  rain_mm:", "  frost_days: [9, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]\n  rain_mm:", "16:16: unusual: January: 9 nights of frost"),
     "days like nights": (
         SMALLEST, PLACE, "mean_maximum_c: [28, 28, 26, 23, 20, 17, 16, 18, 21, 23, 25, 27]", "mean_maximum_c: [28, 28, 26, 20, 14, 9, 5.5, 9, 14, 20, 24, 27]",
-        "14:42: unusual: July: days are no warmer",
+        "14:43: unusual: July: days are no warmer",
     ),
     "few years": (SMALLEST, PLACE, "first_year: 1991", "first_year: 2019", "11:14: unusual: 2 years are few"),
     "a dear pack": (WHOLE, PRACTICE, "price: 40", "price: 40000", "11:12: unusual: 40000 for 'price', where 0 to 3000 is usual"),
