@@ -10,10 +10,9 @@ from generator.book.records.calculator import Calculator
 from generator.book.records.practice import OPEN_SITE
 from generator.calculators.calculate import USAGE, Calculation, calculate
 from generator.calculators.inversion import solve
-from generator.checks import check_book
 from generator.commands.build import build, pack
 from generator.commands.choices import bound_inputs, choice_options
-from generator.commands.common import book_option, known, present, typed_values, whole_book
+from generator.commands.common import book_option, checked_now, known, present, typed_values, whole_book
 from generator.commands.hold import hold
 from generator.commands.last_resort import Commands
 from generator.commands.plan import plan
@@ -40,9 +39,9 @@ def main() -> None:
 @main.command()
 @book_option
 def check(root: Path) -> None:
-    """Check every file of the book; each problem is one line."""
-    book, findings = check_book(root)
-    for finding in findings:
+    """Check every file of the book; each problem is one line, and so is what is unusual in it, which refuses nothing."""
+    (book, findings), unusual = checked_now(root)
+    for finding in sorted([*findings, *unusual]):
         click.echo(finding)
     if book is None:
         click.echo("1 problem" if len(findings) == 1 else f"{len(findings)} problems", err=True)

@@ -25,3 +25,8 @@ def moment() -> datetime:
             f"{VARIABLE} '{given[:40]}' is not a moment; give the seconds since 1 January 1970 as a whole number, such as 1764374400, or leave it unset"
         )
     return datetime.fromtimestamp(int(given), UTC)
+
+
+def this_year() -> int:
+    """The year of the clock itself: what is still to come is so whatever day a build is dated with."""
+    return datetime.now(UTC).year

@@ -19,7 +19,7 @@ from mkdocs.utils.templates import TemplateContext
 from generator.book.book import Book
 from generator.book.settings import chosen_day
 from generator.checks import check_book
-from generator.moment import moment
+from generator.moment import moment, this_year
 from generator.site.book_site import BookSite
 from generator.site.frame.escaping import as_title, escape_in, mark_content, mark_titles, plain_title, without_unsafe
 from generator.site.frame.render import FAVICON, SCRIPT, STYLE, THEME, environment
@@ -101,7 +101,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
 
 def whole_book(root: Path) -> Book:
     """The book in a folder. Raises PluginError with every problem, one a line."""
-    loaded = check_book(root)
+    loaded = check_book(root, this_year())
     if loaded.book is None:
         raise PluginError("\n".join(str(finding) for finding in loaded.findings))
     return loaded.book

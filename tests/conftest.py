@@ -44,8 +44,8 @@ def browser() -> Iterator[Browser]:
 def our_book_is_checked_once() -> Iterator[None]:
     """Every command checks the whole book before it answers. Ours is the same for all tests; any other is checked each time."""
 
-    def checked(root: Path) -> Any:
-        return our_book.loaded() if root.resolve() == our_book.ROOT else check_book(root)
+    def checked(root: Path, this_year: int | None = None) -> Any:
+        return our_book.loaded() if root.resolve() == our_book.ROOT else check_book(root, this_year)
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(common, "check_book", checked)

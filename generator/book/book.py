@@ -40,7 +40,7 @@ class PartialBook:
     root: the folder that holds mkdocs.yml, data/ and content/.
     practice, season_groups: None where the file could not be read. inspection, record, key, glossary, services, retired:
     None where there is no such file as well.
-    broken: kind and id of what could not be read; '*' for every id of a kind.
+    broken: kind and id of what could not be read; '*' for every id of a kind. this_year: in which it was read; None where nobody asks.
     """
 
     root: Path
@@ -68,6 +68,7 @@ class PartialBook:
     answers: dict[str, Answer] = field(default_factory=dict)
     trees: dict[tuple[str, str], Node] = field(default_factory=dict, repr=False)
     broken: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
+    this_year: int | None = None
 
     def where(self, kind: str, id: str, *path: str | int) -> Where:
         """Where a value stands: where('calculators', 'coring', 'results', 'holes', 'formula').

@@ -6,7 +6,7 @@ from typing import Any
 
 from pydantic import TypeAdapter
 
-from generator.book.fields.numbers import BESIDE_UNIT, FIGURE, QUANTITY, REFERS, SIGNED
+from generator.book.fields.numbers import BESIDE_UNIT, FIGURE, QUANTITY, REFERS, SIGNED, WHY
 from generator.book.loading.folders import SINGLES
 from generator.book.records import KINDS, SINGULAR
 from generator.units import Unit, bounds_of, units
@@ -45,7 +45,23 @@ def _of_unit(known: Unit, signed: bool) -> dict[str, Any]:
 
 def _text(hint: Any) -> str:
     schema = {"$schema": DIALECT} | TypeAdapter(hint).json_schema()
+    _say_why(schema)
     text = json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
     for part in (FIGURE, SIGNED):
         text = text.replace(f'"{REFERS}": "{part}"', f'"$ref": "{QUANTITY}#/$defs/{part}"')
     return text
+
+
+def _say_why(schema: Any) -> list[str]:
+    """Puts the limits and their reason into the description of each key, where an editor shows them; returns what its key is still to say."""
+    if isinstance(schema, list):
+        return [why for member in schema for why in _say_why(member)]
+    if not isinstance(schema, dict):
+        return []
+    for key in ("properties", "$defs"):
+        for member in schema.get(key, {}).values():
+            whys = _say_why(member)
+            if whys and key == "properties":
+                member["description"] = " ".join([*([member["description"]] if "description" in member else []), *dict.fromkeys(whys)])
+    own = [schema.pop(WHY)] if WHY in schema else []
+    return own + [why for key, member in schema.items() if key not in ("properties", "$defs") for why in _say_why(member)]

@@ -10,6 +10,7 @@ from generator.book.fields.texts import Sentence, Title, Word
 from generator.book.loading.disk import finding_of, walked
 from generator.book.loading.load import checked, read_text
 from generator.book.loading.marked_yaml import read_tree
+from generator.book.loading.text_slips import merge_marks
 from generator.findings import Finding, first_told, shown
 
 # As MkDocs knows the head of a page: between two lines of hyphens, at its very beginning.
@@ -46,6 +47,8 @@ def _page_findings(file: Path, path: str) -> list[Finding]:
     text, findings = read_text(file, path, UNSEEN)
     if text is None:
         return findings
+    if marks := merge_marks(text, path):
+        return marks
     head = _HEAD.match(text)
     tree, findings = read_tree(f"\n{head[1]}", path) if head else (None, [])
     return findings if tree is None else [*findings, *checked(tree, Head)[1]]

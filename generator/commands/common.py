@@ -9,8 +9,10 @@ import click
 from generator.book.book import Book
 from generator.book.lists.csv_reading import SPELLED
 from generator.book.lists.for_a_job import Refused
-from generator.checks import check_book
-from generator.findings import one_line, shown, suggestion
+from generator.book.loading.whole_book import Loaded
+from generator.checks import check_and_warn, check_book
+from generator.findings import Finding, one_line, shown, suggestion
+from generator.moment import this_year
 
 Value = TypeVar("Value")
 
@@ -33,9 +35,14 @@ def read_separator(said: str) -> str:
     raise click.UsageError(f"--separator '{shown(said)}' does not separate values; use one of {' '.join(SPELLED.values())}")
 
 
+def checked_now(root: Path) -> tuple[Loaded, list[Finding]]:
+    """The book in a folder, as far as it is in order, checked in this year; and what is unusual in it."""
+    return check_and_warn(root, this_year())
+
+
 def whole_book(root: Path) -> Book:
     """The book when it is in order; otherwise its problems are told and the command ends."""
-    loaded = check_book(root)
+    loaded = check_book(root, this_year())
     if loaded.book is None:
         for finding in loaded.findings:
             click.echo(finding, err=True)

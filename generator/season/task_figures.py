@@ -1,10 +1,10 @@
-"""Which figures of tasks the season engine reads, by task and name: the unit it takes them in, and what each may be."""
+"""Which figures of tasks the season engine reads, by task and name: what each means, which says what it may be."""
 
 from generator.book.fields.sourced import Measured
 
-_READING = Measured("°C", -60, 60)
-_DRESSING = Measured("g/m2", 0, 1000)
-_SHARE = Measured("%", 0, 100)
+_READING = Measured("soil temperature of a rule")
+_DRESSING = Measured("nitrogen of one feed")
+_SHARE = Measured("part of a whole")
 
 PRE_EMERGENT_SOIL = ("pre-emergent", "soil-temperature-at-application")
 FEED_CEILING = ("feed", "nitrogen-one-dressing-ceiling")

@@ -31,7 +31,7 @@ CASES: dict[str, tuple[str, Callable[[str], str]]] = {
     "wrong items": (GRASS, lambda text: text.replace("[plaingrass", f"[{'1,' * 18_000}plaingrass")),
     "unknown ids": (TASK, lambda text: text.replace("cautions: [", f"cautions: [{more(18_000, 'sore-bac#,')}")),
     "unknown sources": (GRASS, lambda text: text.replace("source: almanac", f"source: [{more(18_000, 'alman#,')}]", 1)),
-    "many sources": ("data/sources.yml", lambda text: text + more(1_900, "s-#: {title: x, organisation: y, no_address: z, read: whole}\n")),
+    "many sources": ("data/sources.yml", lambda text: text + more(1_900, "s-#: {title: 'x #', organisation: y, no_address: z, read: whole}\n")),
     "wrong sources": ("data/sources.yml", lambda text: text + more(4_000, "s-#: {titel: x}\n")),
     "inputs": (SUMS, after("inputs:\n", 2_000, "  a#: {question: x, unit: mmx#, default: 1}\n")),
     "results": (SUMS, after("results:\n", 2_000, "  r#: {label: x, unit: h, formula: areax# / speed}\n")),

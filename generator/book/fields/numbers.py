@@ -1,13 +1,16 @@
-"""Kinds of number that a record may hold where no unit stands beside it: each has a lowest, a highest and a finest.
+"""Kinds of number that a record may hold where no unit stands beside it: what each may be stands in `plausible.py`, by its kind.
 
-What a figure with a unit may be follows from its kind of quantity (`units/bounds.py`).
+What a figure with a unit may be at all follows from its kind of quantity (`units/bounds.py`).
 """
 
 from dataclasses import dataclass
-from typing import Annotated
+from typing import Annotated, Any
 
-from pydantic import AfterValidator, ConfigDict, Field
-from pydantic_core import PydanticCustomError
+from pydantic import AfterValidator, ConfigDict, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import PydanticCustomError, core_schema
+
+from generator.book.fields.plausible import PLAUSIBLE, Plausible
 
 FINEST = 1e-6  # Nothing that a practice counts, pays or measures is finer, save for nothing at all.
 TOO_FINE = "too_fine"
@@ -21,8 +24,31 @@ def _no_finer(value: float) -> float:
 
 # Beside the limits of a number that has no unit: it is 0 or at least a millionth.
 NO_FINER = AfterValidator(_no_finer)
-Percent = Annotated[float, Field(ge=0, le=100), NO_FINER]
-Money = Annotated[float, Field(ge=0, le=1_000_000), NO_FINER]
+IMPOSSIBLE = "impossible"
+WHY = "$why"  # Of a schema under way: the limits and their reason, which go into the description of its key.
+
+
+@dataclass(frozen=True)
+class OfKind:
+    """Marks a number without a unit beside it with what it means: a row of `plausible.py`, which it is held to as it is read."""
+
+    kind: str
+
+    @property
+    def row(self) -> Plausible:
+        return PLAUSIBLE[self.kind]
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> core_schema.CoreSchema:
+        return core_schema.no_info_after_validator_function(self._held, handler(source))
+
+    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        return {**handler(schema), "minimum": self.row.lowest, "maximum": self.row.highest, WHY: self.row.told}
+
+    def _held(self, value: float) -> float:
+        if not self.row.allows(value):
+            raise PydanticCustomError(IMPOSSIBLE, "not of this kind: {kind}", {"kind": self.kind})
+        return value
+
 
 @dataclass(frozen=True)
 class BesideUnit:

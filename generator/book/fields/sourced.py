@@ -3,9 +3,12 @@
 from dataclasses import dataclass
 from typing import Annotated, NamedTuple
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import BaseModel, ConfigDict, Field, GetJsonSchemaHandler, model_validator
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import core_schema
 
-from generator.book.fields.numbers import FIGURE, InUnit, by_unit
+from generator.book.fields.numbers import FIGURE, WHY, InUnit, by_unit
+from generator.book.fields.plausible import PLAUSIBLE, Plausible
 from generator.book.fields.texts import Identifier, LongWord, Sentence, UnitName, Word
 from generator.units import bounds_of, from_si, known_unit, to_si, unit
 
@@ -30,15 +33,28 @@ class Reference:
 
 @dataclass(frozen=True)
 class Measured:
-    """Marks a figure with a unit whose kind of quantity it must hold ('mm' asks for any length), and what it may be in that unit."""
+    """Marks a figure with a unit with what it means: a row of `plausible.py`, whose kind of quantity it must hold in any unit of that kind."""
 
-    unit: str
-    lowest: float
-    highest: float
+    kind: str
 
-    def allows(self, value: float) -> bool:
-        """Whether a figure in `unit` lies in between, both ends included however they were rounded."""
-        return self.lowest - 1e-9 * abs(self.lowest) <= value <= self.highest + 1e-9 * abs(self.highest)
+    @property
+    def row(self) -> Plausible:
+        return PLAUSIBLE[self.kind]
+
+    @property
+    def unit(self) -> str:
+        return self.row.unit
+
+    @property
+    def lowest(self) -> float:
+        return self.row.lowest
+
+    @property
+    def highest(self) -> float:
+        return self.row.highest
+
+    def __get_pydantic_json_schema__(self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        return {**handler(schema), WHY: self.row.told}
 
 
 GrassId = Annotated[Identifier, Reference("grasses")]
@@ -67,8 +83,12 @@ class RecordProblem(ValueError):
         self.what, self.instead, self.key = what, instead, key
 
 
+class BeyondSense(RecordProblem):
+    """A number that no quantity of its kind has."""
+
+
 def sensible(spelling: str, signed: bool = False, **numbers: float | tuple[float, ...] | None) -> None:
-    """RecordProblem at the first number that no quantity of its kind has; silent for a unit that is none, which is told elsewhere.
+    """BeyondSense at the first number that no quantity of its kind has; silent for a unit that is none, which is told elsewhere.
 
     numbers: by the key of the record they stand under.
     """
@@ -79,7 +99,7 @@ def sensible(spelling: str, signed: bool = False, **numbers: float | tuple[float
     for key, given in numbers.items():
         for value in given if isinstance(given, tuple) else (given,):
             if value is not None and (fault := sized.fault(value)):
-                raise RecordProblem(*fault, key)
+                raise BeyondSense(*fault, key)
 
 
 class Record(BaseModel):
@@ -170,14 +190,6 @@ class Figure(Claim):
         if self.others and not self.because:
             raise RecordProblem("sources disagree here", "say in 'because' why this one is the default")
         return self
-
-
-Depth = Annotated[Figure, Measured("mm", 0, 2000)]
-MassPerArea = Annotated[Figure, Measured("g/m2", 0, 20_000)]
-Duration = Annotated[Figure, Measured("week", 0, 260)]
-Temperature = Annotated[Figure, Measured("°C", -60, 60)]
-TemperatureDifference = Annotated[Figure, Measured("K", 0.1, 60)]
-Share = Annotated[Figure, Measured("1", 0, 2)]
 
 
 class Statement(Sourced):

@@ -16,7 +16,7 @@ COUNTRY_CODE = r"^[A-Z]{2}$"
 TELEPHONE = r"^\+?[0-9]([0-9 -]*[0-9])?$"
 NAME = r"^[a-z][a-z0-9_]*$"
 ONE_LINE = r"^[^\n\r\t]*$"
-MONTH_DAY = r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
+MONTH_DAY = r"^((0[1-9]|1[0-2])-(0[1-9]|[12][0-9])|(0[13-9]|1[0-2])-30|(0[13578]|1[02])-31)$"
 # Pattern -> what to say of a text that does not fit it, and what would.
 PATTERNS = {
     IDENTIFIER: ("is not an id", "use small letters, digits and single hyphens"),
@@ -27,7 +27,7 @@ PATTERNS = {
     CURRENCY: ("is not a currency", "write its three capital letters, such as AUD"),
     COUNTRY_CODE: ("is not a country", "write its two capital letters, such as AU"),
     TELEPHONE: ("is not a telephone number", "write digits and blanks only, in quotes, such as \"13 11 26\""),
-    MONTH_DAY: ("is not a month and a day", "write both with two digits, in quotes, such as \"09-01\""),
+    MONTH_DAY: ("is not a month and a day", "write a day that the month has, both with two digits, in quotes, such as \"09-01\""),
 }
 
 

@@ -2,6 +2,7 @@
 
 import re
 from functools import cache
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
@@ -10,7 +11,7 @@ from pydantic import TypeAdapter, ValidationError
 from generator.book.fields.characters import CONTROL, UNSEEN, said_of
 from generator.book.loading.marked_yaml import Node, read_tree
 from generator.book.loading.record_faults import record_findings
-from generator.findings import Finding, Where, first_told
+from generator.findings import MOST_TOLD, Finding, Where, first_told
 
 LARGEST_FILE_BYTES = 1_000_000  # A generous record has 30 kB.
 
@@ -47,7 +48,7 @@ def checked(root: Node, hint: Any) -> tuple[Any, list[Finding]]:
 
 
 def read_text(file: Path, path: str, unfit: re.Pattern[str] = CONTROL) -> tuple[str | None, list[Finding]]:
-    """The text of a file, or None and the one reason why it cannot be read. unfit: the signs that it may not hold."""
+    """The text of a file, or None and why it cannot be read. unfit: the signs that it may not hold."""
     try:
         if file.stat().st_size > LARGEST_FILE_BYTES:
             return None, [Finding(Where(path), f"the file is larger than {LARGEST_FILE_BYTES // 1000} kB",
@@ -63,9 +64,8 @@ def read_text(file: Path, path: str, unfit: re.Pattern[str] = CONTROL) -> tuple[
         where = _place(raw[: error.start].decode("utf-8").removeprefix("\ufeff"), path)
         byte = f"{raw[error.start]:#04x}"
         return None, [Finding(where, f"the byte {byte} is not UTF-8 text", "save the file as UTF-8")]
-    if bad := unfit.search(text):
-        return None, [Finding(_place(text[: bad.start()], path), *said_of(bad[0]))]
-    return text, []
+    bad = [Finding(_place(text[: sign.start()], path), *said_of(sign[0])) for sign in islice(unfit.finditer(text), MOST_TOLD + 1)]
+    return (None, list(first_told(bad))) if bad else (text, [])
 
 
 def _place(before: str, path: str) -> Where:

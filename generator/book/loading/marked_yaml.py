@@ -13,6 +13,7 @@ from typing import Any
 import yaml
 
 from generator.book.fields.characters import UNSEEN, said_of
+from generator.book.loading.text_slips import CURLY, TO_PLAIN, behind_a_failure, curly_quote, cut_sentence, line_slips
 from generator.book.loading.yaml_faults import syntax_finding
 from generator.findings import Finding, Where, shown
 
@@ -20,6 +21,7 @@ DEEPEST = 40  # Levels; the records need eight. Far below where Python's own rec
 
 MERGE = "<<"
 MOST_VALUES = 20_000  # In one file; the longest has 4000.
+LONGEST_COMMENT = 200  # So much of one is looked at.
 
 
 class _Refused:
@@ -92,7 +94,11 @@ class Node:
 
 def read_tree(text: str, path: str) -> tuple[Node | None, list[Finding]]:
     """The tree of a YAML text, or None when it cannot be read at all, and what is wrong."""
-    return _Reader(text, path).read()
+    stops, others = line_slips(text, path)
+    if stops:
+        return None, [*stops, *others]
+    root, findings = _Reader(text.translate(TO_PLAIN), path).read()  # Blank for blank: nothing moves.
+    return root, [*others, *findings]
 
 
 class _Reader:
@@ -116,8 +122,9 @@ class _Reader:
                         return None, self.findings  # Whatever it took away from the first would only look missing.
                     root = self._node(next(events), events, 1)
         except yaml.YAMLError as error:
-            self.findings.append(syntax_finding(error, self.lines, self.path))
-            return None, self.findings
+            told = syntax_finding(error, self.lines, self.path)
+            self.findings += behind_a_failure(self.lines, told) or [told]
+            return None, sorted(set(self.findings))
         except _TooMuch as much:
             self._say(much.where, much.what, much.instead)
             return None, self.findings
@@ -187,7 +194,7 @@ class _Reader:
         if not isinstance(event, yaml.ScalarEvent):
             self._say(key_node.where, "there is a list or a map where a key belongs", "write a word, then ':'")
             return None
-        key = UNSEEN.sub("", event.value)
+        key = UNSEEN.sub("", event.value).strip("" if event.style else CURLY)
         if key == MERGE:
             self._say(key_node.where, "'<<' is a YAML merge key, and merge keys are not read",
                       "write the keys out in full")
@@ -212,7 +219,17 @@ class _Reader:
             return node
         if not event.style and event.tag is None:
             node.value = self._meaning(event.value, where)
+            self._look_for_slips(event, node, end)
         return node
+
+    def _look_for_slips(self, event: yaml.ScalarEvent, node: Node, end: Any) -> None:
+        """A text without quotes that begins with a curly one, or that ` #` cuts off."""
+        if event.value[:1] and event.value[0] in CURLY:
+            self.findings.append(curly_quote(node.where, event.value[0]))
+            node.value = REFUSED
+        rest = _LINE_BREAK.split(self.source[end.index : end.index + LONGEST_COMMENT], maxsplit=1)[0]
+        if cut := cut_sentence(Where(self.path, end.line + 1, end.column + 1), event.value, rest):
+            self.findings.append(cut)
 
     def _unseen(self, event: yaml.ScalarEvent, written: str) -> Finding:
         """A sign that nobody sees can stand in a text by its number only: the file itself was looked through before."""

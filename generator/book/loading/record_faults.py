@@ -4,13 +4,15 @@ import re
 from collections import defaultdict
 from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import Any
+from typing import Annotated, Any, get_args, get_origin
 
 from pydantic_core import ErrorDetails
 
 from generator.book.fields.annotations import inside, record_of
-from generator.book.fields.sourced import RecordProblem
+from generator.book.fields.plausible import PLAUSIBLE, amount
+from generator.book.fields.sourced import BeyondSense, Measured, RecordProblem
 from generator.book.fields.texts import IDENTIFIER, PATTERNS
+from generator.book.fields.walk import measured
 from generator.book.loading.marked_yaml import Node, ValuePath
 from generator.book.renamed import KEYS, WORDS
 from generator.findings import MOST_TOLD, Finding, Where, not_told, shown, suggestion
@@ -229,7 +231,19 @@ def _record_problem(spot: _Spot) -> Finding:
         return Finding(spot.node.first, str(problem), "correct it")
     node = spot.node.children.get(problem.key) if problem.key else None
     where = (node.text or node.where) if node else spot.node.first
-    return Finding(where, problem.what, problem.instead)
+    wanted = _wanted_of(spot) if isinstance(problem, BeyondSense) else None
+    if wanted is None or node is None or not isinstance(node.value, int | float):
+        return Finding(where, problem.what, problem.instead)
+    given = amount(f"{node.value:g}", str(spot.node.children["unit"].value))
+    return Finding(where, *wanted.row.refusal(given, str(spot.path[-1]), node.value))
+
+
+def _wanted_of(spot: _Spot) -> Measured | None:
+    """What the figure at a spot means, which says more closely what it may be."""
+    record, name = record_of(spot.above), str(spot.path[-1]) if spot.path else ""
+    marks = get_args(spot.hint) if get_origin(spot.hint) is Annotated else ()
+    own = next((mark for mark in marks if isinstance(mark, Measured)), None)
+    return own or (measured(record, name) if record and name in record.model_fields else None)
 
 
 def _limit(spot: _Spot) -> tuple[str, str]:
@@ -248,6 +262,9 @@ def _limit(spot: _Spot) -> tuple[str, str]:
             return f"{name} has {_items(count)}", f"it takes at most {_items(number)}"
         case "too_fine":
             return f"{name} is {value}", f"it must be 0, or at least {number:g}"
+        case "impossible":
+            row = PLAUSIBLE[str(limits["kind"])]
+            return f"{name} is {amount(value, row.unit)}: {row.reason(spot.node.value)}", f"give {row.possible}"
         case "greater_than":
             return f"{name} is {value}", f"it must be more than {number:g}"
         case "greater_than_equal":

@@ -27,9 +27,12 @@ class Loaded(NamedTuple):
     findings: list[Finding]
 
 
-def read_book(root: Path) -> tuple[PartialBook, list[Finding]]:
-    """As much of a book as can be read, with everything that is wrong: what the checks go on from."""
-    reading = _Reading(Path(root))
+def read_book(root: Path, this_year: int | None = None) -> tuple[PartialBook, list[Finding]]:
+    """As much of a book as can be read, with everything that is wrong: what the checks go on from.
+
+    this_year: the year that it is read in; None where nobody asks what is still to come.
+    """
+    reading = _Reading(Path(root), this_year)
     reading.read_records()
     reading.read_singles()
     reading.share_figures()
@@ -41,8 +44,8 @@ def read_book(root: Path) -> tuple[PartialBook, list[Finding]]:
 class _Reading:
     """A book while its files are being read."""
 
-    def __init__(self, root: Path) -> None:
-        self.root = root
+    def __init__(self, root: Path, this_year: int | None) -> None:
+        self.root, self.this_year = root, this_year
         self.parts: dict[str, Any] = {kind: {} for kind in (*KINDS, *_TABLES)}
         self.trees: dict[tuple[str, str], Node] = {}
         self.broken: set[tuple[str, str]] = set()
@@ -104,7 +107,7 @@ class _Reading:
 
     def book(self) -> PartialBook:
         whole: dict[str, Any] = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
-        return PartialBook(self.root, **whole, trees=self.trees, broken=frozenset(self.broken))
+        return PartialBook(self.root, **whole, trees=self.trees, broken=frozenset(self.broken), this_year=self.this_year)
 
     def _load(self, file: Path, path: str, hint: Any) -> tuple[Any, Node | None]:
         record, tree, findings = load_record(file, path, hint)
@@ -133,7 +136,7 @@ def _unknown(book: PartialBook, kind: str, id: str, record: Any) -> Iterator[Nam
             yield named
 
 
-_NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", COUNTRIES: "country", "products": "product", "machines": "machine", TERMS: "word"}
+NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", COUNTRIES: "country", "products": "product", "machines": "machine", TERMS: "word"}
 _HOMES = {**{table: f"data/{table}.yml" for table in _TABLES}, TERMS: "data/glossary.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
 
 
@@ -148,7 +151,7 @@ def _finding(book: PartialBook, where: Where, named: Named) -> Finding:
     else:
         home_of_it = home if kind in _HOMES else f"{home}/{shown(named.id)}.yml"
         otherwise = f"add {'it to ' if kind in _HOMES else ''}{home_of_it}, or take it out"
-    what = f"{_NAMES[kind]} '{shown(named.id)}' is not in {home}"
+    what = f"{NAMES[kind]} '{shown(named.id)}' is not in {home}"
     if kind == COUNTRIES:
         meant = _country_meant(book, named.id)
         return Finding(where, what, f"did you mean '{meant}'?" if meant else otherwise)

@@ -1,7 +1,10 @@
 """An aftercare sheet: one file in data/aftercare."""
 
+from typing import Annotated
+
 from pydantic import Field
 
+from generator.book.fields.numbers import OfKind
 from generator.book.fields.sourced import CautionId, Record, Sourced, Statement, TaskId, heard, statements
 from generator.book.fields.texts import Sentence, Title, Word
 from generator.book.records.step import Quantity
@@ -10,8 +13,8 @@ from generator.book.records.step import Quantity
 class AftercareDays(Sourced):
     """What a client does from one day to another after the job."""
 
-    from_day: int = Field(ge=0, le=180)
-    to_day: int = Field(ge=0, le=180)
+    from_day: Annotated[int, OfKind("day of aftercare")]
+    to_day: Annotated[int, OfKind("day of aftercare")]
     title: Title
     do: tuple[Sentence, ...] = Field(min_length=1)
     leave: tuple[Sentence, ...] = Field(default=(), description="What not to do yet.")

@@ -4,9 +4,10 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.numbers import FIGURE, SIGNED, InUnit, by_unit
+from generator.book.fields.numbers import FIGURE, SIGNED, InUnit, OfKind, by_unit
 from generator.book.fields.sourced import CautionId, Record, RecordProblem, Sourced, TaskId, heard, sensible
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, Title, Typed, UnitName, Word
+from generator.units import from_si, known_unit, to_si
 
 Readings = Annotated[tuple[InUnit, ...], Field(max_length=400)]
 
@@ -53,13 +54,26 @@ class Input(Record):
         lowest = max((limit for limit in (self.above, self.at_least) if limit is not None), default=None)
         if lowest is not None and self.at_most is not None and lowest > self.at_most:
             raise RecordProblem(f"at_most {self.at_most:g} is below the least that is let in, {lowest:g}", "swap them", "at_most")
-        if self.optional or self.label_only:
-            return  # Nothing is asked of what may be left as it is.
-        for value in self.default if isinstance(self.default, tuple) else (self.default,):
-            if self.above is not None and value <= self.above:
-                raise RecordProblem(f"the form starts with {value:g}, which is not above {self.above:g}", "give a default that its limits let in", "default")
-            if (self.at_least is not None and value < self.at_least) or (self.at_most is not None and value > self.at_most):
-                raise RecordProblem(f"the form starts with {value:g}, which its limits do not let in", "give a default between them", "default")
+        if self.usual_low is not None and self.usual_high is not None and self.usual_low > self.usual_high:
+            raise RecordProblem(f"usual_low {self.usual_low:g} is above usual_high {self.usual_high:g}", "swap them", "usual_low")
+        for name, usual in (("usual_low", self.usual_low), ("usual_high", self.usual_high)):
+            if usual is not None and ((lowest is not None and usual < lowest) or (self.at_most is not None and usual > self.at_most)):
+                raise RecordProblem(f"{name} {usual:g} is not even let in", "give one between the limits, or leave it out", name)
+        for key in ("default", "us_default"):
+            given = getattr(self, key)
+            for value in given if isinstance(given, tuple) else () if given is None else (given,):
+                if value or not (self.optional or self.label_only):  # Nothing is asked of what may be left at nothing.
+                    self._is_let_in(value, key)
+
+    def _is_let_in(self, value: float, key: str) -> None:
+        within, mine, here = value, known_unit(self.unit), known_unit(self.us_unit or self.unit)
+        if key == "us_default" and mine and here and mine.dimension == here.dimension:
+            # A round figure of other units may miss a limit by its last digit.
+            within = float(f"{from_si(to_si(value, here), mine):.9g}")
+        if self.above is not None and within <= self.above:
+            raise RecordProblem(f"the form starts with {value:g}, which is not above {self.above:g}", "give a default that its limits let in", key)
+        if (self.at_least is not None and within < self.at_least) or (self.at_most is not None and within > self.at_most):
+            raise RecordProblem(f"the form starts with {value:g}, which its limits do not let in", "give a default between them", key)
 
 
 class Constant(Sourced):
@@ -87,7 +101,7 @@ class Result(Record):
     )
     main: bool = Field(default=False, description="The answer people came for; shown large.")
     working: bool = Field(default=False, description="A step on the way, shown with the working only.")
-    decimals: int | None = Field(default=None, ge=0, le=6, description="How finely it can be measured out.")
+    decimals: Annotated[int, OfKind("decimals")] | None = Field(default=None, description="How finely it can be measured out.")
     note: Sentence | None = None
 
     @model_validator(mode="after")

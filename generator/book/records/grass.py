@@ -4,23 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from generator.book.fields.sourced import (
-    CautionId,
-    CountryId,
-    Depth,
-    Duration,
-    Figure,
-    MassPerArea,
-    Measured,
-    Record,
-    RenovationId,
-    Sourced,
-    Statement,
-    TaskId,
-    Temperature,
-    heard,
-    statements,
-)
+from generator.book.fields.sourced import CautionId, CountryId, Figure, Measured, Record, RenovationId, Sourced, Statement, TaskId, heard, statements
 from generator.book.fields.texts import Sentence, Word
 from generator.book.records.identification import Identification, LookAlike
 
@@ -68,8 +52,8 @@ class WeedStatus(Statement):
 class Season(Record):
     """Temperatures of this grass where they differ from its season group."""
 
-    optimum: Temperature | None = Field(default=None, description="Mean air temperature of strongest growth, °C.")
-    base: Temperature | None = Field(default=None, description="Temperature below which growth stops, °C.")
+    optimum: Annotated[Figure, Measured("best growing temperature")] | None = Field(default=None, description="Mean air temperature of strongest growth, °C.")
+    base: Annotated[Figure, Measured("base temperature of growth")] | None = Field(default=None, description="Temperature below which growth stops, °C.")
 
 
 class Establishment(Record):
@@ -94,25 +78,25 @@ class Grass(Record):
     )
     recognise: tuple[Statement, ...] = statements("How to tell it from others, where the parts do not say it.")
     look_alikes: tuple[LookAlike, ...] = Field(default=(), description="What it gets mistaken for, and what tells the two apart.")
-    mowing_height: Depth = Field(description="Home-lawn height, mm.")
-    heights: dict[Use, Depth] = Field(default={}, description="Heights for other uses, mm.")
-    renovation_height: Depth | None = Field(
+    mowing_height: Annotated[Figure, Measured("height of grass")] = Field(description="Home-lawn height, mm.")
+    heights: dict[Use, Annotated[Figure, Measured("height of grass")]] = Field(default={}, description="Heights for other uses, mm.")
+    renovation_height: Annotated[Figure, Measured("height of grass")] | None = Field(
         default=None, description="Height it may be cut down to at renovation, mm. Leave out when it must not be."
     )
-    nitrogen_per_year: MassPerArea = Field(description="Nitrogen a year for a home lawn, g/m2.")
-    nitrogen_per_feed: MassPerArea | None = Field(
+    nitrogen_per_year: Annotated[Figure, Measured("nitrogen of a year")] = Field(description="Nitrogen a year for a home lawn, g/m2.")
+    nitrogen_per_feed: Annotated[Figure, Measured("nitrogen of one feed")] | None = Field(
         default=None, description="Nitrogen at one feed, g/m2, if this grass differs from the usual."
     )
-    seed_rate: MassPerArea | None = Field(default=None, description="Seed for a new lawn, g/m2. Leave out if not sown.")
-    overseed_rate: MassPerArea | None = Field(default=None, description="Seed over a living lawn, g/m2.")
-    topdressing_depth: Depth | None = Field(default=None, description="Sand in one dressing, mm.")
+    seed_rate: Annotated[Figure, Measured("rate of seed")] | None = Field(default=None, description="Seed for a new lawn, g/m2. Leave out if not sown.")
+    overseed_rate: Annotated[Figure, Measured("rate of seed")] | None = Field(default=None, description="Seed over a living lawn, g/m2.")
+    topdressing_depth: Annotated[Figure, Measured("depth of sand")] | None = Field(default=None, description="Sand in one dressing, mm.")
     water: tuple[Statement, ...] = statements("How much water it needs, and how it behaves when dry.")
     thatch: Statement
-    thatch_limit: Depth | None = Field(default=None, description="Thatch depth above which to act, mm.")
-    germination: Annotated[Figure, Measured("day", 0, 120)] | None = Field(default=None, description="Days until its seed is up. Leave out if not sown.")
-    recovery: Duration = Field(description="Weeks of growing weather to full cover after its usual renovation.")
+    thatch_limit: Annotated[Figure, Measured("depth of thatch")] | None = Field(default=None, description="Thatch depth above which to act, mm.")
+    germination: Annotated[Figure, Measured("days to sprout")] | None = Field(default=None, description="Days until its seed is up. Leave out if not sown.")
+    recovery: Annotated[Figure, Measured("weeks of recovery")] = Field(description="Weeks of growing weather to full cover after its usual renovation.")
     season: Season = Season()
-    winter_kill: Temperature | None = Field(
+    winter_kill: Annotated[Figure, Measured("killing cold")] | None = Field(
         default=None,
         description=(
             "Coldest night of a year that it lives through: below `high` winter begins to kill some of it, below `low` it does not last. "

@@ -4,7 +4,7 @@ from typing import Annotated, Any, Literal, get_args
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.sourced import CountryId, Depth, GrassId, Record, RecordProblem, Sourced, Statement
+from generator.book.fields.sourced import CountryId, Figure, GrassId, Measured, Record, RecordProblem, Sourced, Statement
 from generator.book.fields.texts import Sentence, Word
 
 Ligule = Literal["skin", "hairs", "skin with hairs", "none"]
@@ -38,7 +38,7 @@ class Identification(Sourced):
     runners: tuple[Runners, ...] = _one_or_more("What its runners are like; none for a grass that has none.")
     seedhead: tuple[Seedhead, ...] = _one_or_more("Shape of the seed head.")
     pollen: tuple[Pollen, ...] = Field(default=("shed",), min_length=1, description="none for a sterile hybrid.")
-    leaf_width: Depth = Field(description="Width of a full-grown leaf, mm.")
+    leaf_width: Annotated[Figure, Measured("width of a leaf")] = Field(description="Width of a full-grown leaf, mm.")
     sets_apart: Statement = Field(description="What settles it, in a sentence: shown where the key ends.")
 
 

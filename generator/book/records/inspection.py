@@ -1,10 +1,10 @@
 """The inspection before any plan (inspection.yml): what is looked at, what each answer changes, and what follows until the day."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.numbers import SIGNED, InUnit, by_unit
+from generator.book.fields.numbers import SIGNED, InUnit, OfKind, by_unit
 from generator.book.fields.sourced import CautionId, CountryId, Record, RecordProblem, Sourced, TaskId, sensible
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, UnitName, Word
 from generator.book.records.calculator import Constant
@@ -16,7 +16,7 @@ class Added(Record):
     """A step that the plan gets."""
 
     task: TaskId | None = Field(default=None, description="The task it is; its page says how.")
-    day: int = Field(ge=-180, le=365, description="Days from renovation day; 0 is the day.")
+    day: Annotated[int, OfKind("day of a plan")] = Field(description="Days from renovation day; 0 is the day.")
     say: Sentence = Field(description="What to do, in one or two plain sentences; {name} puts in a figure.")
 
 
@@ -34,7 +34,7 @@ class Outcome(Sourced):
     )
     tasks: tuple[TaskId, ...] = Field(default=(), description="What is softened or left out.")
     steps: tuple[Identifier, ...] = Field(default=(), description="For choose: the steps of plans, which then count in the job's price and lists.")
-    levels: int = Field(default=1, ge=1, le=3, description="For soften: how many levels gentler, from hard over moderate and light to none.")
+    levels: Annotated[int, OfKind("levels")] = Field(default=1, description="For soften: how many levels gentler, from hard over moderate and light to none.")
     add: Added | None = Field(default=None, description="For add: the step.")
     say: Sentence = Field(description="What changes, in a sentence; {name} puts in a figure.")
     because: Sentence = Field(description="The reason shown beside it.")
@@ -83,6 +83,8 @@ class InspectionQuestion(Record):
             raise RecordProblem("a question is answered in one way", "give either 'unit', for a measure, or 'choices'")
         if self.unit is not None:
             sensible(self.unit, signed=True, at_least=self.at_least, at_most=self.at_most)
+        if self.at_least is not None and self.at_most is not None and self.at_least > self.at_most:
+            raise RecordProblem(f"at_most {self.at_most:g} is below at_least {self.at_least:g}", "swap them", "at_most")
         return self
 
 
@@ -90,7 +92,7 @@ class Preparation(Sourced):
     """What the client does before the day."""
 
     do: Sentence = Field(description="One thing, short enough for a list to tick.")
-    days_before: int = Field(ge=0, le=120, description="By how many days before the day; 0 is the morning itself.")
+    days_before: Annotated[int, OfKind("days ahead")] = Field(description="By how many days before the day; 0 is the morning itself.")
     because: Sentence | None = None
 
 

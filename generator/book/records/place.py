@@ -2,23 +2,27 @@
 
 from typing import Annotated
 
-from pydantic import Field, StringConstraints
+from pydantic import Field, StringConstraints, model_validator
 
-from generator.book.fields.numbers import NO_FINER, Percent
-from generator.book.fields.sourced import CountryId, PublishedId, Record
+from generator.book.fields.numbers import NO_FINER, OfKind
+from generator.book.fields.sourced import CountryId, PublishedId, Record, RecordProblem
 from generator.book.fields.texts import COUNTRY_CODE, Sentence, ShortWord, Word
 
 OF_A_YEAR = Field(min_length=12, max_length=12)
-# Wider than what was ever measured, which checks/climates holds a place to.
-Temperature = Annotated[float, Field(ge=-120, le=80), NO_FINER]
-Twelve = Annotated[tuple[Temperature, ...], OF_A_YEAR]
-TwelveSpreads = Annotated[tuple[Annotated[float, Field(ge=0, le=40), NO_FINER], ...], OF_A_YEAR]
-TwelveAmounts = Annotated[tuple[Annotated[float, Field(ge=0, le=5000), NO_FINER], ...], OF_A_YEAR]
-TwelveHours = Annotated[tuple[Annotated[float, Field(ge=0, le=24), NO_FINER], ...], OF_A_YEAR]
-TwelvePercent = Annotated[tuple[Percent, ...], OF_A_YEAR]
-TwelveCounts = Annotated[tuple[Annotated[float, Field(ge=0, le=31), NO_FINER], ...], OF_A_YEAR]
+Twelve = Annotated[tuple[Annotated[float, OfKind("temperature of a month"), NO_FINER], ...], OF_A_YEAR]
+TwelveSpreads = Annotated[tuple[Annotated[float, OfKind("spread of a month"), NO_FINER], ...], OF_A_YEAR]
+TwelveRains = Annotated[tuple[Annotated[float, OfKind("rain of a month"), NO_FINER], ...], OF_A_YEAR]
+TwelvePans = Annotated[tuple[Annotated[float, OfKind("pan evaporation"), NO_FINER], ...], OF_A_YEAR]
+TwelveHours = Annotated[tuple[Annotated[float, OfKind("hours of sunshine"), NO_FINER], ...], OF_A_YEAR]
+TwelvePercent = Annotated[tuple[Annotated[float, OfKind("humidity"), NO_FINER], ...], OF_A_YEAR]
+TwelveCounts = Annotated[tuple[Annotated[float, OfKind("days of a month"), NO_FINER], ...], OF_A_YEAR]
 
-Years = Annotated[int, Field(ge=0, le=500)]
+Year = Annotated[int, OfKind("year of a record")]
+Years = Annotated[int, OfKind("years of a month")]
+Latitude = Annotated[float, OfKind("latitude"), NO_FINER]
+Longitude = Annotated[float, OfKind("longitude"), NO_FINER]
+Edge = Annotated[float, OfKind("edge of a country"), NO_FINER]
+Side = Annotated[float, OfKind("side of a country"), NO_FINER]
 
 
 class Normals(Record):
@@ -26,16 +30,16 @@ class Normals(Record):
 
     station: Word
     station_id: ShortWord | None = None
-    first_year: int = Field(ge=1850, le=2100)
-    last_year: int = Field(ge=1850, le=2100)
+    first_year: Year
+    last_year: Year
     years_of_each_month: tuple[Years, Years] | None = Field(
         default=None, description="Of a short record with gaps: the fewest and the most years that a month is the mean of."
     )
-    temperature_step_c: Annotated[float, Field(gt=0, le=1), NO_FINER] = Field(description="0.1, or 1 where the source gave whole degrees.")
+    temperature_step_c: Annotated[float, OfKind("step of a record"), NO_FINER] = Field(description="0.1, or 1 where the source gave whole degrees.")
     source: PublishedId = Field(description="Source id of the temperatures.")
     mean_maximum_c: Twelve = Field(description="Mean daily maximum, screen height, °C.")
     mean_minimum_c: Twelve = Field(description="Mean daily minimum, screen height, °C.")
-    rain_mm: TwelveAmounts = Field(description="Mean monthly rain, mm.")
+    rain_mm: TwelveRains = Field(description="Mean monthly rain, mm.")
     rain_source: PublishedId | None = Field(default=None, description="Source id of the rain, when it is another.")
     frost_days: TwelveCounts | None = Field(default=None, description="Nights a month at or below 0 °C in the screen.")
     cold_days_at_or_below_2c: TwelveCounts | None = None
@@ -49,7 +53,7 @@ class Normals(Record):
     relative_humidity_3pm_percent: TwelvePercent | None = Field(
         default=None, description="Mean relative humidity at 15:00, per cent."
     )
-    pan_evaporation_mm_per_day: TwelveAmounts | None = Field(
+    pan_evaporation_mm_per_day: TwelvePans | None = Field(
         default=None, description="Mean Class A pan evaporation a day, mm; to compare with, nothing is worked out from it."
     )
 
@@ -67,9 +71,9 @@ class Place(Record):
     name: Word
     region: Word
     country: CountryId
-    latitude_deg: Annotated[float, Field(ge=-90, le=90), NO_FINER] = Field(description="South is negative.")
-    longitude_deg: Annotated[float, Field(ge=-180, le=180), NO_FINER] = Field(description="West is negative.")
-    elevation_m: Annotated[float, Field(ge=-430, le=6000), NO_FINER] | None = None
+    latitude_deg: Latitude = Field(description="South is negative.")
+    longitude_deg: Longitude = Field(description="West is negative.")
+    elevation_m: Annotated[float, OfKind("elevation"), NO_FINER] | None = None
     climate_kind: Word = Field(description="In plain words: inland with frost.")
     summary: Sentence
     normals: Normals
@@ -86,9 +90,33 @@ class Place(Record):
 CountryCode = Annotated[str, StringConstraints(pattern=COUNTRY_CODE, max_length=120)]
 
 
+class PartOfCountry(Record):
+    """A part of a country, between four lines of whole degrees or so: wide enough for all of it, and for a stretch of sea."""
+
+    what: Word = Field(description="Which part: the mainland, an island far from it.")
+    south: Edge = Field(description="Its southern edge; south is negative.")
+    north: Edge = Field(description="Its northern edge.")
+    west: Side = Field(description="Its western edge; west is negative.")
+    east: Side = Field(description="Its eastern edge: less than the western one where 180 degrees lie between.")
+
+    @model_validator(mode="after")
+    def _is_upright(self) -> "PartOfCountry":
+        if self.south >= self.north:
+            raise RecordProblem(f"the southern edge {self.south:g} is not south of the northern one, {self.north:g}", "swap them; south is negative", "south")
+        return self
+
+    def holds(self, latitude_deg: float, longitude_deg: float) -> bool:
+        """Whether a point lies in it."""
+        between = self.west <= longitude_deg <= self.east if self.west <= self.east else not self.east < longitude_deg < self.west
+        return self.south <= latitude_deg <= self.north and between
+
+
 class Country(Record):
     """A country, as a place, a name or a line of it gives it by its two capitals. Pages show countries in the order of the file."""
 
     name: Word = Field(description="As a reader says it: Britain.")
     in_a_sentence: Word | None = Field(default=None, description="The same after 'in', where that is another: the United States.")
     us_units: bool = Field(default=False, description="True where people count in inches, pounds and degrees Fahrenheit.")
+    lies: tuple[PartOfCountry, ...] = Field(
+        default=(), description="Where on earth it lies, part by part: a place of this country outside all of them is refused. Not asked where left out."
+    )

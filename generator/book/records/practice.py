@@ -4,9 +4,8 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from generator.book.fields.numbers import NO_FINER, Money, Percent
+from generator.book.fields.numbers import NO_FINER, OfKind
 from generator.book.fields.sourced import (
-    Depth,
     Figure,
     GrassId,
     MachineId,
@@ -16,12 +15,9 @@ from generator.book.fields.sourced import (
     Record,
     RecordProblem,
     RenovationId,
-    Share,
     Sourced,
     Statement,
     TaskId,
-    Temperature,
-    TemperatureDifference,
     statements,
 )
 from generator.book.fields.texts import Currency, Identifier, MonthDay, Sentence, ShortWord, WebFolder, Word
@@ -29,22 +25,25 @@ from generator.book.records.season_rules import SeasonRules, SiteOffsets
 
 OPEN_SITE = "open"
 
-Weight = Annotated[float, Field(gt=0, le=1_000_000), NO_FINER]
-Volume = Annotated[float, Field(gt=0, le=10_000_000), NO_FINER]
+Nutrient = Annotated[float, OfKind("share of a nutrient"), NO_FINER]
+PriceOfHour = Annotated[float, OfKind("price of an hour"), NO_FINER]
+PriceOfWork = Annotated[float, OfKind("price of work"), NO_FINER]
 
 
 class Product(Record):
     """A feed, sand or other product of the practice's own; never a pesticide."""
 
     name: Word
-    nitrogen_percent: Percent | None = None
-    phosphate_percent: Percent | None = Field(default=None, description="As P2O5.")
-    potash_percent: Percent | None = Field(default=None, description="As K2O.")
-    slow_release_percent: Percent | None = Field(default=None, description="Share of the nitrogen.")
-    pack_mass_kg: Weight | None = Field(default=None, description="What one pack holds, for what is sold by mass.")
-    pack_volume_l: Volume | None = Field(default=None, description="What one pack holds, for what is sold by volume; 1000 for a cubic metre.")
-    full_rate_kg_per_100_m2: Annotated[float, Field(gt=0, le=10_000), NO_FINER] | None = Field(default=None, description="Rate on its bag.")
-    price: Money | None = Field(default=None, description="Of one pack, in the practice's currency.")
+    nitrogen_percent: Nutrient | None = None
+    phosphate_percent: Nutrient | None = Field(default=None, description="As P2O5.")
+    potash_percent: Nutrient | None = Field(default=None, description="As K2O.")
+    slow_release_percent: Annotated[float, OfKind("part of a whole"), NO_FINER] | None = Field(default=None, description="Share of the nitrogen.")
+    pack_mass_kg: Annotated[float, OfKind("mass of a pack"), NO_FINER] | None = Field(default=None, description="What one pack holds, for what is sold by mass.")
+    pack_volume_l: Annotated[float, OfKind("volume of a pack"), NO_FINER] | None = Field(
+        default=None, description="What one pack holds, for what is sold by volume; 1000 for a cubic metre."
+    )
+    full_rate_kg_per_100_m2: Annotated[float, OfKind("rate of a product"), NO_FINER] | None = Field(default=None, description="Rate on its bag.")
+    price: Annotated[float, OfKind("price of a pack"), NO_FINER] | None = Field(default=None, description="Of one pack, in the practice's currency.")
     for_tasks: tuple[TaskId, ...] = Field(
         default=(), description="Tasks it is used for. A plan's step takes the first product of its task, in the order of this file."
     )
@@ -58,37 +57,37 @@ class Machine(Record):
     """A machine of the practice, or one that it hires or borrows: how it works, whose it is and what it costs."""
 
     name: Word
-    working_width_m: Annotated[float, Field(gt=0, le=30), NO_FINER] | None = Field(default=None, description="Width of ground that one pass works.")
-    speed_km_per_h: Annotated[float, Field(gt=0, le=60), NO_FINER] | None = Field(default=None, description="Working speed; 4 is a brisk walk.")
-    overlap_percent: Annotated[float, Field(ge=0, le=99), NO_FINER] | None = Field(
+    working_width_m: Annotated[float, OfKind("width of work"), NO_FINER] | None = Field(default=None, description="Width of ground that one pass works.")
+    speed_km_per_h: Annotated[float, OfKind("speed of work"), NO_FINER] | None = Field(default=None, description="Working speed; 4 is a brisk walk.")
+    overlap_percent: Annotated[float, OfKind("overlap"), NO_FINER] | None = Field(
         default=None, description="Share of the width that the next pass goes over again."
     )
-    efficiency_percent: Annotated[float, Field(gt=0, le=100), NO_FINER] | None = Field(
+    efficiency_percent: Annotated[float, OfKind("time at work"), NO_FINER] | None = Field(
         default=None, description="Share of the time spent working; the rest is turning, emptying and going round things."
     )
-    tine_diameter_mm: Annotated[float, Field(gt=0, le=100), NO_FINER] | None = Field(
+    tine_diameter_mm: Annotated[float, OfKind("thickness of a tine or blade"), NO_FINER] | None = Field(
         default=None, description="Of a corer: inside of a hollow tine, or a solid tine."
     )
-    hole_depth_mm: Annotated[float, Field(gt=0, le=500), NO_FINER] | None = Field(
+    hole_depth_mm: Annotated[float, OfKind("depth in the ground"), NO_FINER] | None = Field(
         default=None, description="Of a corer: how deep its holes go on a lawn."
     )
-    hole_spacing_along_mm: Annotated[float, Field(gt=0, le=1000), NO_FINER] | None = Field(
+    hole_spacing_along_mm: Annotated[float, OfKind("spacing"), NO_FINER] | None = Field(
         default=None, description="Of a corer: between holes of one pass, along the run."
     )
-    hole_spacing_across_mm: Annotated[float, Field(gt=0, le=1000), NO_FINER] | None = Field(
+    hole_spacing_across_mm: Annotated[float, OfKind("spacing"), NO_FINER] | None = Field(
         default=None, description="Of a corer: between holes of one pass, across the run."
     )
-    blade_width_mm: Annotated[float, Field(gt=0, le=20), NO_FINER] | None = Field(
+    blade_width_mm: Annotated[float, OfKind("thickness of a tine or blade"), NO_FINER] | None = Field(
         default=None, description="Of a scarifier or vertical mower: thickness of a blade."
     )
-    blade_spacing_mm: Annotated[float, Field(gt=0, le=200), NO_FINER] | None = Field(
+    blade_spacing_mm: Annotated[float, OfKind("spacing"), NO_FINER] | None = Field(
         default=None, description="Of a scarifier or vertical mower: from blade to blade."
     )
     ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Who owns it; a plan books what the practice does not own.")
-    hire_price_per_day: Money | None = Field(default=None, description="What a day's hire costs the practice, before tax.")
-    running_price_per_hour: Money | None = Field(default=None, description="Fuel, wear and upkeep for an hour of work, before tax.")
-    book_days_ahead: int | None = Field(
-        default=None, ge=0, le=120, description="Days before the job by which it is booked; left out, the plan's own days."
+    hire_price_per_day: Annotated[float, OfKind("price of a day"), NO_FINER] | None = Field(default=None, description="What a day's hire costs the practice, before tax.")
+    running_price_per_hour: PriceOfHour | None = Field(default=None, description="Fuel, wear and upkeep for an hour of work, before tax.")
+    book_days_ahead: Annotated[int, OfKind("days ahead")] | None = Field(
+        default=None, description="Days before the job by which it is booked; left out, the plan's own days."
     )
     check: Sentence | None = Field(default=None, description="What to look at before the day.")
     note: Sentence | None = None
@@ -97,10 +96,10 @@ class Machine(Record):
 class PricedOperation(Record):
     """What the practice asks for a task, and the machine that does it. All prices are before tax unless `prices_include_tax`."""
 
-    price_per_100_m2: Money | None = Field(default=None, description="Work and machine, once over the lawn; what is spread or sown is extra.")
-    minimum_price: Money | None = Field(default=None, description="The minimum price for it on any lawn.")
+    price_per_100_m2: PriceOfWork | None = Field(default=None, description="Work and machine, once over the lawn; what is spread or sown is extra.")
+    minimum_price: PriceOfWork | None = Field(default=None, description="The minimum price for it on any lawn.")
     machine: MachineId | None = Field(default=None, description="One of `machines`.")
-    setup_minutes: Annotated[float, Field(ge=0, le=600), NO_FINER] | None = Field(
+    setup_minutes: Annotated[float, OfKind("minutes of setting up"), NO_FINER] | None = Field(
         default=None, description="Unloading, setting up, cleaning and loading, whatever the size of the lawn."
     )
     charged_in_jobs: bool = Field(
@@ -138,40 +137,44 @@ class Practice(Record):
     products: dict[Identifier, Product]
     machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
     operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is charged for it and what does it.")
-    people: int | None = Field(default=None, ge=1, le=50, description="People who go to a job.")
-    hourly_price: Money | None = Field(default=None, description="The price of one person's hour of work.")
-    minimum_charge: Money | None = Field(default=None, description="The minimum charge for any trip.")
-    spoil_price_per_m3: Money | None = Field(
+    people: Annotated[int, OfKind("people on a job")] | None = Field(default=None, description="People who go to a job.")
+    hourly_price: PriceOfHour | None = Field(default=None, description="The price of one person's hour of work.")
+    minimum_charge: PriceOfWork | None = Field(default=None, description="The minimum charge for any trip.")
+    spoil_price_per_m3: Annotated[float, OfKind("price of a cubic metre"), NO_FINER] | None = Field(
         default=None, description="The price of carrying away and tipping a loose cubic metre of thatch, cores or turf."
     )
-    spoil_bag_l: Annotated[float, Field(gt=0, le=100_000), NO_FINER] | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
-    trailer_volume_m3: Annotated[float, Field(gt=0, le=1000), NO_FINER] | None = Field(default=None, description="What fits in the trailer that spoil goes away in.")
+    spoil_bag_l: Annotated[float, OfKind("volume of a bag"), NO_FINER] | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
+    trailer_volume_m3: Annotated[float, OfKind("volume of a trailer"), NO_FINER] | None = Field(
+        default=None, description="What fits in the trailer that spoil goes away in."
+    )
     tax_name: ShortWord | None = Field(default=None, description="What the tax on a sale is called on an estimate: GST, VAT, sales tax.")
-    tax_percent: Percent | None = Field(default=None, description="Tax on a sale; 0 for a practice that is not registered for it.")
+    tax_percent: Annotated[float, OfKind("tax on a sale"), NO_FINER] | None = Field(
+        default=None, description="Tax on a sale; 0 for a practice that is not registered for it."
+    )
     prices_include_tax: bool = Field(default=False, description="True if the prices in this file include the tax already.")
-    deposit_percent: Percent | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
-    estimate_valid_days: int | None = Field(default=None, ge=1, le=365, description="Days for which an estimate can be accepted.")
+    deposit_percent: Annotated[float, OfKind("deposit"), NO_FINER] | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
+    estimate_valid_days: Annotated[int, OfKind("days of an estimate")] | None = Field(default=None, description="Days for which an estimate can be accepted.")
 
 
 class SeasonGroupFigures(Record):
     """Temperatures and needs of a season group; a grass may override some."""
 
-    growth_optimum: Temperature = Field(description="Optimum of the growth-potential model, °C.")
-    growth_spread: TemperatureDifference = Field(description="Spread of the growth-potential model, °C difference.")
+    growth_optimum: Annotated[Figure, Measured("best growing temperature")] = Field(description="Optimum of the growth-potential model, °C.")
+    growth_spread: Annotated[Figure, Measured("spread of growth")] = Field(description="Spread of the growth-potential model, °C difference.")
     full_growth_above_optimum: bool = Field(description="True where growth stays full above the optimum.")
-    crop_coefficient: Share = Field(description="Share of reference evapotranspiration used, 1.")
-    growth_base: Temperature = Field(description="Base of growing degree days, °C; a grass may carry its own.")
-    leaf_growth: Annotated[Figure, Measured("mm/day", 0, 100)] = Field(description="Height gained in a day of full growth, mm/day.")
-    allowable_depletion: Share = Field(description="Share of the soil's available water used before watering, 1.")
+    crop_coefficient: Annotated[Figure, Measured("share of what evaporates")] = Field(description="Share of reference evapotranspiration used, 1.")
+    growth_base: Annotated[Figure, Measured("base temperature of growth")] = Field(description="Base of growing degree days, °C; a grass may carry its own.")
+    leaf_growth: Annotated[Figure, Measured("growth of leaf")] = Field(description="Height gained in a day of full growth, mm/day.")
+    allowable_depletion: Annotated[Figure, Measured("share of soil water")] = Field(description="Share of the soil's available water used before watering, 1.")
 
 
 class SoilKind(Record):
     """A kind of soil, as far as water and feed go."""
 
     name: Word
-    available_water: Share = Field(description="Water held between full and wilting, depth per depth of soil, 1.")
-    infiltration: Annotated[Figure, Measured("mm/h", 0.001, 10_000)] = Field(description="What wet soil takes in, mm/h.")
-    root_depth: Depth = Field(description="Depth from which the lawn drinks, mm.")
+    available_water: Annotated[Figure, Measured("share of water in soil")] = Field(description="Water held between full and wilting, depth per depth of soil, 1.")
+    infiltration: Annotated[Figure, Measured("intake of soil")] = Field(description="What wet soil takes in, mm/h.")
+    root_depth: Annotated[Figure, Measured("depth of roots")] = Field(description="Depth from which the lawn drinks, mm.")
     light_dressings: bool = Field(description="True if feed must be given in smaller dressings, because it washes through.")
     first: Sentence | None = Field(default=None, description="What to do before watering is any help.")
 
@@ -191,7 +194,7 @@ class PublishedCalendar(Sourced):
 class GreatHeat(Record):
     """Heat that closes no window but has a price."""
 
-    afternoons: Temperature = Field(description="Mean of the daily maximum in the four weeks from the job, from which this is said.")
+    afternoons: Annotated[Figure, Measured("heat of a rule")] = Field(description="Mean of the daily maximum in the four weeks from the job, from which this is said.")
     cost: tuple[Statement, ...] = statements("What such heat means for the job: water, hours, people.")
 
 

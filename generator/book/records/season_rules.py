@@ -6,11 +6,13 @@ from pydantic import Field
 
 from generator.book.fields.sourced import Figure, Measured, Record
 
-Part = Annotated[Figure, Measured("1", 0, 1)]
-Times = Annotated[Figure, Measured("1", 0, 20)]
-Weeks = Annotated[Figure, Measured("week", 0, 52)]
-Reading = Annotated[Figure, Measured("°C", -60, 60)]
-Offset = Annotated[Figure, Measured("K", -30, 30)]
+Part = Annotated[Figure, Measured("share of growth")]
+Weeks = Annotated[Figure, Measured("weeks of a year")]
+Soil = Annotated[Figure, Measured("soil temperature of a rule")]
+Frost = Annotated[Figure, Measured("frost reading")]
+Night = Annotated[Figure, Measured("night of a rule")]
+Heat = Annotated[Figure, Measured("heat of a rule")]
+Offset = Annotated[Figure, Measured("offset of a site")]
 
 
 class SeasonRules(Record):
@@ -20,19 +22,23 @@ class SeasonRules(Record):
     warm_open_rise: Part = Field(description="Part of the way from the year's lowest daily mean to its highest before warm-season turf may be opened up.")
     warm_preferred_rise: Part = Field(description="The same before it had best be, where winter does not send it dormant.")
     warm_preferred_rise_dormant: Part = Field(description="The same after a dormancy of `long_dormancy` or more.")
-    long_dormancy: Annotated[Figure, Measured("day", 1, 365)] = Field(description="Days of dormancy after which spring work waits longest.")
-    moist_summer: Annotated[Figure, Measured("1", 0.01, 5)] = Field(description="Summer rain, against what evaporates, from which a summer is not dry.")
-    full_recovery_potential: Annotated[Figure, Measured("1", 0.01, 1)] = Field(description="Growth potential from which a day counts as a whole day of recovery.")
-    longest_stretch: Annotated[Figure, Measured("1", 1, 20)] = Field(description="A recovery may take at most so many times the weeks of the grass's renovation.")
+    long_dormancy: Annotated[Figure, Measured("days of sleep")] = Field(description="Days of dormancy after which spring work waits longest.")
+    moist_summer: Annotated[Figure, Measured("rain against need")] = Field(description="Summer rain, against what evaporates, from which a summer is not dry.")
+    full_recovery_potential: Annotated[Figure, Measured("whole share of growth")] = Field(
+        description="Growth potential from which a day counts as a whole day of recovery."
+    )
+    longest_stretch: Annotated[Figure, Measured("times the recovery")] = Field(
+        description="A recovery may take at most so many times the weeks of the grass's renovation."
+    )
     warm_slow_share: Part = Field(description="Below it warm-season growth is slowing; recovery must be done by then.")
     cool_start_share: Part = Field(description="As `warm_start_share`, for cool-season grass.")
     cool_slow_share: Part = Field(description="As `warm_slow_share`, for cool-season grass.")
     cool_open_share: Part = Field(description="Growth at which work on cool-season grass may begin in spring.")
     cool_preferred_share: Part = Field(description="Growth that work on cool-season grass in autumn should still find.")
     preferred_weeks: Weeks = Field(description="Length of the preferred span of a window.")
-    seed_soil: Reading = Field(description="Soil temperature below which seed hardly sprouts: that of cool-season grass, and weeds that a pre-emergent is to stop.")
+    seed_soil: Soil = Field(description="Soil temperature below which seed hardly sprouts: that of cool-season grass, and weeds that a pre-emergent is to stop.")
     seedling_weeks: Weeks = Field(description="Least weeks between sowing in spring and extreme heat or high summer.")
-    ryegrass_night: Reading = Field(description="Mean minimum at or below which winter ryegrass is sown.")
+    ryegrass_night: Night = Field(description="Mean minimum at or below which winter ryegrass is sown.")
     ryegrass_rise: Part = Field(description="And the daily mean is no further than this part of the way up from the year's lowest to its highest.")
     peak_share: Part = Field(description="Growth drawn as the peak on the season strip.")
     no_slack_share: Part = Field(description="Where growth never falls below this share of its best, temperature closes no window.")
@@ -43,31 +49,33 @@ class SeasonRules(Record):
     last_feed_weeks: Weeks = Field(description="Weeks before growth slows after which no feed goes on.")
     cool_autumn_share: Part = Field(description="Share of a cool-season lawn's feed that is given while the year cools.")
     overseeding_weeks: Weeks = Field(description="Weeks of growing weather that seed sown into a lawn needs.")
-    air_frost_c: Reading = Field(description="Screen minimum that counts as an air frost.")
-    ground_frost_c: Reading = Field(description="Screen minimum that counts as a ground frost.")
+    air_frost_c: Frost = Field(description="Screen minimum that counts as an air frost.")
+    ground_frost_c: Frost = Field(description="Screen minimum that counts as a ground frost.")
     warm_frost_risk: Part = Field(description="Largest chance of a frost night in the first `frost_weeks` after work on warm-season grass.")
     warm_frost_risk_surface_running: Part = Field(description="The same for grass with no stems below ground.")
     frost_weeks: Weeks = Field(description="Weeks after the work in which a frost counts.")
-    minimum_spread_base: Annotated[Figure, Measured("K", 0.1, 20)] = Field(
+    minimum_spread_base: Annotated[Figure, Measured("spread of nights")] = Field(
         description="Standard deviation of the daily minimum: this, and `minimum_spread_per_range` for each degree of the year's range."
     )
-    minimum_spread_per_range: Annotated[Figure, Measured("1", 0, 2)] = Field(description="Degrees of it for each degree of the yearly range of mean minima.")
-    night_to_night: Annotated[Figure, Measured("1", 0, 0.98)] = Field(description="Correlation of one night's departure from the mean minimum with the next's.")
-    year_to_year_spread: Annotated[Figure, Measured("K", 0, 20)] = Field(description="Standard deviation of a whole season's departure from the mean minimum.")
-    counting_step: Annotated[Figure, Measured("K", 0, 5)] = Field(description="Half the last digit of a minimum as it is read.")
-    warm_heat_limit: Reading = Field(description="Daily mean above which warm-season turf is not opened up.")
-    cool_heat_limit: Reading = Field(description="The same for cool-season turf.")
-    summer_turn: Annotated[Figure, Measured("K", 0, 20)] = Field(description="Days within this of the year's highest or lowest mean are high summer or deep winter.")
-    wet_rain: Annotated[Figure, Measured("mm/day", 0, 1000)] = Field(description="Rain past which a day may belong to the wet season.")
-    wet_ratio: Times = Field(description="And past this many times reference evapotranspiration it does.")
-    soil_depth: Annotated[Figure, Measured("mm", 1, 5000)] = Field(description="Depth at which soil temperature is told.")
-    soil_diffusivity: Annotated[Figure, Measured("m2/h", 3.6e-6, 0.36)] = Field(description="Thermal diffusivity of the soil, m2/h.")
-    warm_dormant_soil: Reading = Field(description="Soil temperature at or below which warm-season grass does not grow.")
-    warm_green_up_soil: Reading = Field(description="Soil temperature at which warm-season grass greens up.")
-    cool_dormant_soil: Reading = Field(description="Soil temperature at or below which cool-season grass does not grow.")
-    warm_transition_night: Reading = Field(description="Mean minimum at which warm-season grass takes over from winter ryegrass.")
-    ponding: Annotated[Figure, Measured("mm", 0, 200)] = Field(description="Water that may stand between the leaves before it runs off.")
-    spells_a_morning: Annotated[Figure, Measured("1", 1, 20)] = Field(description="Runs of a sprinkler in a morning, with rests between.")
+    minimum_spread_per_range: Annotated[Figure, Measured("spread to the range")] = Field(description="Degrees of it for each degree of the yearly range of mean minima.")
+    night_to_night: Annotated[Figure, Measured("likeness of nights")] = Field(description="Correlation of one night's departure from the mean minimum with the next's.")
+    year_to_year_spread: Annotated[Figure, Measured("spread of years")] = Field(description="Standard deviation of a whole season's departure from the mean minimum.")
+    counting_step: Annotated[Figure, Measured("step of reading")] = Field(description="Half the last digit of a minimum as it is read.")
+    warm_heat_limit: Heat = Field(description="Daily mean above which warm-season turf is not opened up.")
+    cool_heat_limit: Heat = Field(description="The same for cool-season turf.")
+    summer_turn: Annotated[Figure, Measured("turn of summer")] = Field(
+        description="Days within this of the year's highest or lowest mean are high summer or deep winter."
+    )
+    wet_rain: Annotated[Figure, Measured("rain of a wet day")] = Field(description="Rain past which a day may belong to the wet season.")
+    wet_ratio: Annotated[Figure, Measured("times what evaporates")] = Field(description="And past this many times reference evapotranspiration it does.")
+    soil_depth: Annotated[Figure, Measured("depth of a soil thermometer")] = Field(description="Depth at which soil temperature is told.")
+    soil_diffusivity: Annotated[Figure, Measured("diffusivity of soil")] = Field(description="Thermal diffusivity of the soil, m2/h.")
+    warm_dormant_soil: Soil = Field(description="Soil temperature at or below which warm-season grass does not grow.")
+    warm_green_up_soil: Soil = Field(description="Soil temperature at which warm-season grass greens up.")
+    cool_dormant_soil: Soil = Field(description="Soil temperature at or below which cool-season grass does not grow.")
+    warm_transition_night: Night = Field(description="Mean minimum at which warm-season grass takes over from winter ryegrass.")
+    ponding: Annotated[Figure, Measured("water between leaves")] = Field(description="Water that may stand between the leaves before it runs off.")
+    spells_a_morning: Annotated[Figure, Measured("runs in a morning")] = Field(description="Runs of a sprinkler in a morning, with rests between.")
 
     @property
     def by_name(self) -> dict[str, Figure]:
@@ -80,4 +88,4 @@ class SiteOffsets(Record):
 
     maximum_offset: Offset = Field(description="Added to each day's maximum.")
     minimum_offset: Offset = Field(description="Added to each night's minimum.")
-    evaporation_share: Annotated[Figure, Measured("1", 0, 5)] = Field(description="Share of the open station's evapotranspiration.")
+    evaporation_share: Annotated[Figure, Measured("share at a site")] = Field(description="Share of the open station's evapotranspiration.")

@@ -1,9 +1,10 @@
 """Where figures come from: one entry in sources.yml each."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
+from generator.book.fields.numbers import OfKind
 from generator.book.fields.sourced import Record, RecordProblem
 from generator.book.fields.texts import Sentence, Title, WebAddress, Word
 
@@ -15,7 +16,7 @@ class Source(Record):
     title: Title = Field(description="Title of the publication.")
     organisation: Word = Field(description="The body that published: a university, a government, a society; never a server.")
     short: Word | None = Field(default=None, description="How the marks beside a figure name it: UF/IFAS, NC State.")
-    year: int | None = Field(default=None, ge=1900, le=2100, description="Year of publication, if shown.")
+    year: Annotated[int, OfKind("year of a text")] | None = Field(default=None, description="Year of publication, if shown.")
     where: Sentence | None = Field(default=None, description="Chapter, table, page or equation.")
     address: WebAddress | None = Field(default=None, description="The publishing body's own page.")
     no_address: Sentence | None = Field(

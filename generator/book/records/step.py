@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import ConfigDict, Field, model_validator
 
+from generator.book.fields.numbers import OfKind
 from generator.book.fields.sourced import CalculatorId, CautionId, MachineId, ProductId, Record, RecordProblem, Reference, SourceId, TaskId
 from generator.book.fields.texts import Identifier, LongWord, Sentence, Title, Typed, Word
 from generator.book.records.grass import Habit, Level
@@ -49,7 +50,7 @@ class Gear(Record):
         default=None, description="The machine of practice.yml it is; that says whose it is and how early to book it."
     )
     from_where: Literal["own", "hire", "borrow", "buy"] = "own"
-    book_days_ahead: int = Field(default=0, ge=0, le=120)
+    book_days_ahead: Annotated[int, OfKind("days ahead")] = 0
     check: Sentence | None = Field(default=None, description="What to look at before the day.")
 
 
@@ -57,8 +58,8 @@ class Watering(Record):
     """How a step waters: so much each time, so often."""
 
     depth: Typed = Field(description="A length or a field, as in `fill`: '4 mm', 'renovation.water-after-sand'.")
-    times_a_day: int = Field(default=1, ge=1, le=6)
-    every_days: int = Field(default=1, ge=1, le=14, description="2 for every second day.")
+    times_a_day: Annotated[int, OfKind("times a day")] = 1
+    every_days: Annotated[int, OfKind("days between")] = Field(default=1, description="2 for every second day.")
 
 
 class StepBody(Record):
@@ -127,10 +128,10 @@ class Step(StepBody):
 
     id: Identifier = Field(description="What later steps call it; the shared step's id where left out.")
     use: StepId | None = Field(default=None, description="The shared step it is; what is here takes the place of what is there.")
-    day: int = Field(ge=-180, le=365, description="Days from renovation day; 0 is the day.")
-    until_day: int | None = Field(default=None, ge=-180, le=400, description="Last day, for a step that runs on.")
+    day: Annotated[int, OfKind("day of a plan")] = Field(description="Days from renovation day; 0 is the day.")
+    until_day: Annotated[int, OfKind("last day of a plan")] | None = Field(default=None, description="Last day, for a step that runs on.")
     after: tuple[Identifier, ...] = Field(default=(), description="Steps that must come first.")
-    gaps: dict[Identifier, Annotated[int, Field(ge=0, le=400)]] = Field(
+    gaps: dict[Identifier, Annotated[int, OfKind("days waited")]] = Field(
         default={},
         description="Days that must pass since one of these steps. Left out: the plan's own days after the day, none before it.",
     )

@@ -1,15 +1,17 @@
 """A task: one file in data/tasks."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
-from generator.book.fields.sourced import CalculatorId, CautionId, CountryId, Figure, Record, Sourced, Statement, heard, statements
+from generator.book.fields.numbers import OfKind
+from generator.book.fields.sourced import CalculatorId, CautionId, CountryId, Figure, Record, RecordProblem, Sourced, Statement, heard, statements
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Sentence, Typed, Word
 from generator.book.records.grass import SeasonGroup
 
 # A rule that comes round at least so often is a rhythm, not an event.
 RHYTHM_WEEKS = 4
+WEEKS_OF_A_YEAR = 52
 
 
 class Due(Sourced):
@@ -20,12 +22,19 @@ class Due(Sourced):
         default=None, description="Formula: true in a week when the task does not fall due, whatever `do_when` says."
     )
     season_group: SeasonGroup | None = Field(default=None, description="Only for this group; both when left out.")
-    every_weeks: int = Field(default=1, ge=1, le=52, description="At most once in so many weeks.")
-    at_most: int | None = Field(
-        default=None, ge=1, le=52, description="At most so many times a year; the weeks about the main renovation window go first."
+    every_weeks: Annotated[int, OfKind("weeks between")] = Field(default=1, description="At most once in so many weeks.")
+    at_most: Annotated[int, OfKind("times a year")] | None = Field(
+        default=None, description="At most so many times a year; the weeks about the main renovation window go first."
     )
     say: Sentence = Field(description="What the calendar says, short enough for a printed month.")
     because: Sentence = Field(description="The reason shown beside it.")
+
+    @model_validator(mode="after")
+    def _fits_a_year(self) -> "Due":
+        if self.at_most is not None and (self.at_most - 1) * self.every_weeks >= WEEKS_OF_A_YEAR:
+            what = f"{self.at_most} times, every {self.every_weeks} weeks, take more than a year"
+            raise RecordProblem(what, f"give {WEEKS_OF_A_YEAR // self.every_weeks} or fewer, or fewer weeks between", "at_most")
+        return self
 
     @property
     def is_rhythm(self) -> bool:
