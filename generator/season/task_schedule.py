@@ -107,6 +107,10 @@ RULE_QUANTITIES: dict[str, RuleQuantity] = {
     "growth_change": RuleQuantity(
         "1", "growth share of next week less that of this week: above 0 while growth rises", _growth_change
     ),
+    "temperature_change": RuleQuantity(
+        "K a week", "mean air temperature of next week less that of this week: below 0 while the year cools",
+        lambda s, w: s.weeks[w.week % WEEKS].mean_temperature_c - w.mean_temperature_c,
+    ),
     "frost_probability": RuleQuantity("1", "chance that a night of the week has air frost, 0 to 1", lambda s, w: w.frost_probability),
     "ground_frost_probability": RuleQuantity(
         "1", "chance that a night of the week has ground frost, 0 to 1", lambda s, w: w.ground_frost_probability

@@ -96,6 +96,11 @@ def test_weeks_to_slow_down_are_whole_weeks_from_the_first_day_of_the_week():
     assert {values["weeks_to_slow_down"] for values in weekly_quantities(season(COUCH, "darwin"))} == {52}
 
 
+def test_temperature_change_looks_at_the_next_week_and_over_new_year():
+    means = [week.mean_temperature_c for week in YEAR.weeks]
+    assert [values["temperature_change"] for values in QUANTITIES] == [pytest.approx(after - here) for here, after in zip(means, means[1:] + means[:1], strict=True)]
+
+
 def test_growth_change_looks_at_the_next_week_and_over_new_year():
     shares = [week.growth_share for week in YEAR.weeks]
     assert [values["growth_change"] for values in QUANTITIES] == [pytest.approx(after - here) for here, after in zip(shares, shares[1:] + shares[:1], strict=True)]

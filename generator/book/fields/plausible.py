@@ -68,6 +68,7 @@ def amount(number: str, spelling: str) -> str:
 MONEY = "money"  # A unit of the practice's own currency.
 # The rainiest month on record, 9300 mm at Cherrapunji in July 1861: World Record Point Precipitation Measurements, Hydrometeorological
 # Design Studies Center of the National Weather Service, http://www.nws.noaa.gov/oh/hdsc/record_precip/record_precip_world.html (2014).
+# The figure is from memory; the page itself could not be read.
 RAINIEST_MONTH_MM = 9300
 
 PLAUSIBLE: dict[str, Plausible] = {
