@@ -17,6 +17,7 @@ SENTENCES = {
     "earlier": "{days} earlier than planned",
     "set_by_hand": "{by}: set by you.",
     "moved_by": "{by}, because of “{title}”.",
+    "late_tick": "Done on {day}, it would move what waits for it, {count} in all:",
     "settles_in_time": "{by}, so that it settles in time.",
     "usual": "Usual here at that time: daily mean ",
     "usual_growth": ", growth {growth}, frost on {frost} of nights.",

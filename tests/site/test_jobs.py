@@ -83,6 +83,34 @@ def test_a_step_put_off_moves_what_depends_on_it_and_a_reload_keeps_it(reader: C
     expect(step(page, "core").locator("[data-part=date]")).to_have_text("Wed 16 Dec 2026")
 
 
+def test_a_late_tick_moves_nothing_and_another_day_is_asked_about_first(reader: Callable[..., Reader]) -> None:
+    """Ticked two days late the cut counts as done on its day; done a day later, it would hold up the scarifying, which waits for it."""
+    window = reader(viewport={"width": 360, "height": 780})
+    window.page.clock.set_fixed_time("2026-12-18T09:00:00")
+    page = window.open(JOB + COUCH_AT_CANBERRA + "2026-12-16")
+    cut, dates = step(page, "cut-down"), part(page, "date")
+    before, client = dates.all_inner_texts(), part(page, "maker").get_attribute("href")
+    cut.locator("[data-act=done]").check()
+    expect(cut.locator("[data-act=day]")).to_have_value("2026-12-16")
+    expect(cut.locator("[data-part=day-label]")).to_have_text("Done on")
+    assert dates.all_inner_texts() == before
+    put_off(page, "cut-down", "2026-12-17")
+    expect(cut.locator("[data-part=tick-said]")).to_contain_text("Thu 17 Dec 2026")
+    expect(cut.locator("[data-part=tick-moves]")).to_contain_text("Scarify, first direction: Wed 16 Dec → Thu 17 Dec")
+    assert dates.all_inner_texts() == before
+    cut.get_by_role("button", name="Leave the dates as they are").click()
+    expect(cut.locator("[data-part=tick-ask]")).to_be_hidden()
+    expect(cut.locator("[data-act=day]")).to_have_value("2026-12-16")
+    assert dates.all_inner_texts() == before and part(page, "maker").get_attribute("href").startswith(client.partition("&done")[0])
+    put_off(page, "cut-down", "2026-12-17")
+    cut.get_by_role("button", name="Move them").click()
+    expect(step(page, "scarify").locator("[data-part=date]")).to_have_text("Thu 17 Dec 2026")
+    page.reload()
+    expect(step(page, "scarify").locator("[data-part=date]")).to_have_text("Thu 17 Dec 2026")
+    step(page, "cut-down").locator("[data-act=done]").uncheck()
+    assert dates.all_inner_texts() == before
+
+
 def test_a_step_that_is_done_folds_up_and_the_next_one_is_a_tap_away(reader: Callable[..., Reader]) -> None:
     page = reader(viewport={"width": 360, "height": 780}).open(JOB + COUCH_AT_CANBERRA + "2026-12-16")
     done, link = step(page, "soil-test"), part(page, "next").locator("a")

@@ -1,6 +1,7 @@
 """The monthly figures of a place fit together, and its years are in order and over."""
 
 from collections.abc import Iterator
+from math import fsum
 
 from generator.book.book import PartialBook
 from generator.book.records.place import Place
@@ -53,7 +54,7 @@ def _nights(place: Place) -> Iterator[Fault]:
 
 def _summer(place: Place) -> Iterator[Fault]:
     latitude, highs = place.latitude_deg, place.normals.mean_maximum_c
-    warmer = sum(highs[month] for month in JUNE_TO_AUGUST) - sum(highs[month] for month in DECEMBER_TO_FEBRUARY)
+    warmer = fsum(highs[month] for month in JUNE_TO_AUGUST) - fsum(highs[month] for month in DECEMBER_TO_FEBRUARY)
     if abs(latitude) > TROPIC_DEG and warmer * latitude < 0:
         when, side = ("June to August", "north") if warmer > 0 else ("December to February", "south")
         what = f"its warm months are {when}, as {side} of the equator, and the latitude is {latitude:g}"

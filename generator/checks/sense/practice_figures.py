@@ -1,6 +1,7 @@
 """What the practice's file says of its products and gear can be so: an analysis of at most a whole, packs that can be lifted."""
 
 from collections.abc import Iterator
+from math import fsum
 
 from generator.book.book import PartialBook
 from generator.book.fields.plausible import PLAUSIBLE
@@ -31,7 +32,7 @@ def _check(book: PartialBook) -> Iterator[Finding]:
 
 def _product(product: Product) -> Iterator[tuple[str, str, str]]:
     given = {key: value for key in NUTRIENTS if (value := getattr(product, key)) is not None}
-    whole = sum(given.values())
+    whole = fsum(given.values())
     if whole > 100:
         names = " + ".join(NUTRIENTS[key] for key in given)
         yield list(given)[-1], f"{names} are {whole:g} %, and no product is more than itself", "give what its bag prints, as parts of 100"

@@ -95,7 +95,8 @@
       })();
     }
 
-    function work(now) {
+    /* A job worked out, and shown nowhere yet. */
+    function worked(now) {
       var data = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site);
       var rain = {};
       Object.keys(now.rain).forEach(function (day) { rain[Swardbook.dates.fromIso(day)] = now.rain[day]; });
@@ -105,8 +106,12 @@
       var out = Swardbook.jobWork.workOut(data, {
         area: now.area, on: Swardbook.dates.fromIso(now.on), done: Swardbook.jobDates.numbered(Object.assign({}, now.put, now.done)), adjusted: adjusted, rain: rain
       });
-      last = { out: out, plan: Swardbook.jobPlan.stepsFor(data.plan, adjusted), seen: seen && seen.values, measured: adjusted.measured };
-      show(out, last.plan, now);
+      return { out: out, plan: P.stepsFor(data.plan, adjusted), seen: seen && seen.values, measured: adjusted.measured };
+    }
+
+    function work(now) {
+      last = worked(now);
+      show(last.out, last.plan, now);
       showInspection(now);
       notice();
     }
@@ -217,11 +222,9 @@
     function stepAct(target) {
       var item = target.closest('[data-step]'), id = item.dataset.step, now = job(), act = target.dataset.act;
       var day = item.querySelector('[data-act=day]');
-      if (act === 'done') {
-        if (target.checked) { now.done[id] = Swardbook.dates.iso(Swardbook.dates.today()); now.chosen = P.chosenWith(last.plan, now.chosen, id, true); } else { delete now.done[id]; }
-      } else if (act === 'day') {
-        if (!Swardbook.kept.isDay(day.value)) { return; }
-        (now.done[id] ? now.done : now.put)[id] = day.value;
+      if (act === 'day') {
+        if (now.done[id] || !Swardbook.kept.isDay(day.value)) { return; } /* Of a step that is done, the tick asks first. */
+        now.put[id] = day.value;
       } else if (act === 'later') {
         var to = Swardbook.dates.fromIso(last.out.steps.find(function (step) { return step.id === id; }).date) + (+target.dataset.days);
         now.put[id] = Swardbook.dates.iso(to);
@@ -289,6 +292,7 @@
     part('form').hidden = false;
     part('keep-box').hidden = false;
     if (Swardbook.jobFiles) { Swardbook.jobFiles(tools); }
+    Swardbook.jobTick.start({ root: root, desk: desk, last: tools.last, worked: worked, changed: changed });
     update(true);
   }
 

@@ -1,0 +1,75 @@
+/* What a tick does. It says what happened, and moves nothing: a step is done on its planned day unless the reader says otherwise, and
+   where another day would move what waits for it, the page asks first, with all that would move. */
+(function () {
+  'use strict';
+
+  /* The day that a tick stands for: the one it was planned for, or today where that is still to come. */
+  function dayOf(step) {
+    var today = Swardbook.dates.iso(Swardbook.dates.today());
+    return step.date < today ? step.date : today;
+  }
+
+  /* Every other step that falls on another day: [{title, from, to}], in order. */
+  function moved(before, after, id) {
+    var dates = {};
+    before.steps.forEach(function (step) { dates[step.id] = step.date; });
+    return after.steps.filter(function (step) { return step.id !== id && dates[step.id] && dates[step.id] !== step.date; })
+      .map(function (step) { return { title: step.title, from: dates[step.id], to: step.date }; });
+  }
+
+  /* tools: those of the planner: {root, desk, last, worked, changed}. */
+  function start(tools) {
+    var asked = null, W = Swardbook.jobWords;
+    function item(id) { return tools.root.querySelector('[data-step="' + id + '"]'); }
+    function planned(id) { return tools.last().out.steps.find(function (step) { return step.id === id; }); }
+
+    function done(id, day) {
+      var now = tools.desk.now;
+      now.done[id] = day;
+      now.chosen = Swardbook.jobPlan.chosenWith(tools.last().plan, now.chosen, id, true);
+      tools.changed();
+    }
+
+    function ask(id, day, moves) {
+      var box = item(id).querySelector('[data-part=tick-ask]');
+      asked = { id: id, day: day };
+      box.hidden = false;
+      var said = box.querySelector('[data-part=tick-said]');
+      said.textContent = Swardbook.filled(Swardbook.contract['job-planner'].sentences.late_tick, { day: W.day(day), count: W.count(moves.length, 'step') });
+      Swardbook.jobSteps.list(box.querySelector('[data-part=tick-moves]'), moves, function (row, each) {
+        row.textContent = each.title + ': ' + W.day(each.from).slice(0, -5) + ' → ' + W.day(each.to).slice(0, -5);
+      });
+      said.focus();
+    }
+
+    /* Nothing is asked where nothing else moves. */
+    function tell(id, day) {
+      var now = tools.desk.now, then = Object.assign({}, now, { done: Object.assign({}, now.done) });
+      then.done[id] = day;
+      var moves = moved(tools.last().out, tools.worked(then).out, id);
+      if (moves.length) { ask(id, day, moves); } else { done(id, day); }
+    }
+
+    function answered(yes) {
+      var box = item(asked.id).querySelector('[data-part=tick-ask]'), field = item(asked.id).querySelector('[data-act=day]');
+      box.hidden = true;
+      if (yes) { done(asked.id, asked.day); } else { field.value = planned(asked.id).date; }
+      asked = null;
+      field.focus();
+    }
+
+    tools.root.addEventListener('change', function (event) {
+      var step = event.target.closest('[data-step]'), id = step && step.dataset.step, now = tools.desk.now;
+      if (!step) { return; }
+      if (event.target.dataset.act === 'done') {
+        if (event.target.checked) { done(id, dayOf(planned(id))); } else { delete now.done[id]; tools.changed(); }
+      } else if (event.target.dataset.act === 'day' && now.done[id] && Swardbook.kept.isDay(event.target.value)) { tell(id, event.target.value); }
+    });
+    tools.root.addEventListener('click', function (event) {
+      var button = event.target.closest('button[data-act^=tick-]');
+      if (button && asked) { answered(button.dataset.act === 'tick-move'); }
+    });
+  }
+
+  Swardbook.jobTick = { start: start, moved: moved };
+})();
