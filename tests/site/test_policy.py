@@ -110,7 +110,7 @@ def hosted(browser: Browser) -> Iterator[Callable[..., Page]]:
 
 
 # Every third kind; the long run takes them all, and test_axe.py each kind under the policy of the page itself.
-@pytest.mark.parametrize("step", [3, pytest.param(1, marks=pytest.mark.soak)])
+@pytest.mark.parametrize("step", [5, pytest.param(1, marks=pytest.mark.soak)])
 def test_kinds_of_page_work_hosted_by_the_strict_headers_and_without_storage(address: str, hosted: Callable[..., Page], step: int) -> None:
     page = hosted(storage=False)
     for path in [*KINDS.values(), "404.html"][::step]:
