@@ -12,7 +12,10 @@ from math import ceil, pi
 
 import pytest
 
+from generator.book.records.renovation import Renovation
+from generator.calculators.bindings import bound_value
 from generator.calculators.calculate import calculate
+from generator.calculators.chosen import Chosen
 from generator.field.inspection_plan import adjusted_by
 from generator.field.inspection_result import findings_of
 from generator.files.job_text import amount_words, job_csv, job_text
@@ -236,3 +239,20 @@ def test_a_guide_says_what_a_job_of_its_grass_says():
                     assert result["metric"] in said, (grass, each["calculator"], result["name"])
                     compared += 1
     assert compared > 500
+
+
+def test_a_clients_sheet_waters_as_deep_as_the_job_it_follows():
+    """On each day of a stretch that tells a depth, the plan's own watering is among the depths told."""
+    def depth_mm(expression: str, plan: Renovation | None = None) -> float:
+        found = bound_value(expression, Chosen(practice=book().practice, groups=book().season_groups, steps=book().steps, renovation=plan))
+        return from_si(to_si(found.value, unit(found.unit)), unit("mm"))
+
+    compared = 0
+    for id, plan in book().renovations.items():
+        for days in book().aftercare[plan.aftercare].days if plan.aftercare else ():
+            told = [pytest.approx(depth_mm(each.fill["depth"])) for each in days.quantities if "depth" in each.fill]
+            for step in plan.steps if told else ():
+                if step.watering and step.day <= days.to_day and (step.until_day or step.day) >= days.from_day:
+                    assert depth_mm(step.watering.depth, plan) in told, (id, step.id, days.title)
+                    compared += 1
+    assert compared > 20

@@ -32,6 +32,7 @@ class Quantity(Record):
         description="Input name to a value with its unit ('5 mm'), or to kind.field: 'grass.seed_rate', "
         "'practice.feed.nitrogen_percent', 'renovation.feed-on-the-day'. 'a or b' takes the first that this grass has.",
     )
+    title: Title | None = Field(default=None, description="What it is worked out for, where a calculator stands twice in one place.")
     machine: MachineId | None = Field(default=None, description="The machine of practice.yml whose figures fill in what is bound to `practice.machine`.")
     buy: Purchase | None = Field(default=None, description="The result that goes on the shopping list.")
     spoil: LongWord | None = Field(default=None, description="The result, a volume, that has to be carried away.")

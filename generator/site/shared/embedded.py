@@ -18,7 +18,8 @@ def embedded_calculator(book: Book, quantity: Quantity, context: Chosen, here: P
     """
     found = filled_in(quantity, context, book.calculators[quantity.calculator])
     view = calculator_view(book, quantity.calculator, here, filled=found, place=place)
-    return {**view, "answer": _answer(view)}
+    title = f"{quantity.title}: {view['title'][0].lower()}{view['title'][1:]}" if quantity.title else view["title"]
+    return {**view, "title": title, "answer": _answer(view)}
 
 
 def _answer(view: dict[str, Any]) -> dict[str, Any] | None:
