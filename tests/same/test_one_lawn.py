@@ -157,7 +157,8 @@ def test_water_is_what_sprinklers_as_uneven_as_these_take_wherever_it_is_said(la
         plain = calculate(book().calculators["water-for-depth"], typed).results["water"].si
         assert calculate(book().calculators["watering-cost"], typed).results["water"].si == close(plain)
         assert calculate(book().calculators["tank-days"], typed).results["water"].si == close(plain)
-        assert calculate(book().calculators["irrigation-run-time"], typed).results["water"].si == close(plain)
+        run_time = calculate(book().calculators["irrigation-run-time"], typed).results
+        assert run_time["water"].si == close(plain) and run_time["even_water"].si == close(plain * even)
     assert watered > LAWNS
 
 
