@@ -1,6 +1,6 @@
 """One job: a plan on one grass, lawn and day, with everything that follows from them. Twin: job work."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cache
@@ -165,7 +165,7 @@ def work_out(
     hot = heat_said(season, heat.afternoons.measured_in("°C").default if heat else None, request.on)
     return Job(
         request, (*laws, *winter_said(season), *hot), found, what_then(found, outside, heat.cost if heat and hot else ()), steps, plan.left_out, bought,
-        _gear(dated, practice), away, _settling(dated),
+        _gear([each.dated for each in counted], practice), away, _settling(dated),
         cost([Done(each.dated.step.step, each.dated.date, each.passes) for each in counted], bought,
              away.volume_m3, practice, records.tasks, records.calculators, request.area_m2),
     )
@@ -217,7 +217,7 @@ def gear_of(gear: Gear, practice: Practice) -> Gear:
     return gear.model_copy(update={"from_where": machine.ownership, "book_days_ahead": days, "check": gear.check or machine.check})
 
 
-def _gear(dated: tuple[DatedStep, ...], practice: Practice) -> tuple[NeededGear, ...]:
+def _gear(dated: Iterable[DatedStep], practice: Practice) -> tuple[NeededGear, ...]:
     """Each thing once, for the first day it is needed, with the longest booking time and the first check given for it."""
     uses: dict[str, list[tuple[DatedStep, Gear]]] = {}
     for each in dated:

@@ -73,6 +73,15 @@ def test_a_step_that_is_not_needed_is_left_out_and_its_place_closes_up(october):
     assert without["cost"]["total"] < october["cost"]["total"]
 
 
+def test_what_is_done_only_where_needed_is_on_no_list_until_it_is_chosen(october):
+    """The sprayer goes along only where grass is sprayed out, and its work costs something only then."""
+    chosen = job(*JOB, "--with", "spray-out")
+    assert "Sprayer" not in {each["name"] for each in october["gear"]} and "Sprayer" in {each["name"] for each in chosen["gear"]}
+    assert [each["counted"] for found in (october, chosen) for each in found["steps"] if each["id"] == "spray-out"] == [False, True]
+    assert chosen["cost"]["total"] > october["cost"]["total"]
+    assert run(*JOB, "--with", "core").exit_code == 2  # It is done anyway.
+
+
 def test_what_the_inspection_found_changes_the_plan():
     """Common practice: five hours of sun take the hard work a grade down; too little living cover is no renovation."""
     shady = job(*JOB, "--inspection", "sun-hours=5 h")

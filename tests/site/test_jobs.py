@@ -103,6 +103,10 @@ def test_a_late_tick_moves_nothing_and_another_day_is_asked_about_first(reader: 
     expect(cut.locator("[data-act=day]")).to_have_value("2026-12-16")
     assert dates.all_inner_texts() == before and part(page, "maker").get_attribute("href").startswith(client.partition("&done")[0])
     put_off(page, "cut-down", "2026-12-17")
+    expect(cut.locator("[data-part=tick-ask]")).to_be_visible()
+    page.locator("[data-choice=area]").fill("250 m2")  # Another job now: what was asked of the one before is asked no more.
+    expect(cut.locator("[data-part=tick-ask]")).to_be_hidden()
+    put_off(page, "cut-down", "2026-12-17")
     cut.get_by_role("button", name="Move them").click()
     expect(step(page, "scarify").locator("[data-part=date]")).to_have_text("Thu 17 Dec 2026")
     page.reload()

@@ -88,6 +88,7 @@
     part('not-here').hidden = !step.only_where;
     item.querySelector('[data-act=without]').checked = false;
     part('needed').hidden = !step.only_where;
+    part('tick-ask').hidden = true; /* What was asked is of the job as it was. */
     item.querySelector('[data-act=needed]').checked = step.counted;
     item.classList.toggle('sb-job-step--done', Boolean(job.done[step.id]));
   }

@@ -273,7 +273,7 @@
       window: Object.assign(found, { what_then: whatThen(plan.outside, found.side, hot === null ? [] : data.practice.heat_costs) }),
       steps: steps.map(function (each) { return stepValues(each, data.site); }),
       left_out: planned.leftOut,
-      shopping: bought, gear: gear(dated), cost: cost(counted, bought, spoilM3, data.practice, area), spoil_m3: tidy(spoilM3),
+      shopping: bought, gear: gear(counted.map(function (each) { return each.dated; })), cost: cost(counted, bought, spoilM3, data.practice, area), spoil_m3: tidy(spoilM3),
       spoil_bags: away.bags, spoil_trailer_loads: away.trailer_loads,
       water: { litres: litres(waters, false), spared_litres: litres(waters, true) }, first_possible: settling(dated)
     };
