@@ -53,9 +53,10 @@
     };
   }
 
-  /* What is told of several steps, each thing once. */
-  function everyTold(byStep) {
-    var all = [].concat.apply([], Object.keys(byStep).map(function (step) { return byStep[step]; }));
+  /* What is told of the steps that this plan does only where needed, each thing once. */
+  function toldOf(byStep, plan) {
+    var onNeed = plan.kept.filter(function (step) { return step.only_where && byStep[step.id]; }).map(function (step) { return step.id; });
+    var all = [].concat.apply([], onNeed.map(function (step) { return byStep[step]; }));
     return all.filter(function (each, at) { return all.findIndex(function (other) { return other.say === each.say && other.because === each.because; }) === at; });
   }
 
@@ -65,8 +66,8 @@
     row.appendChild(Swardbook.element('span', 'sb-job__because', say.because));
   }
 
-  /* Everything the answers change, each with its reason, into the list of the page. */
-  function show(list, values) {
+  /* Everything the answers change in this plan, each with its reason, into the list of the page. */
+  function show(list, values, plan) {
     var names = Swardbook.jobs.inspection().tasks, rows = [];
     /* What is said of several tasks is said once. */
     function byTask(found, whyOf, words) {
@@ -82,7 +83,7 @@
     values.stops.forEach(function (each) { rows.push(['Stop.', each]); });
     byTask(values.softer, function (soft) { return soft.why; }, 'more gently.');
     byTask(values.left_out, function (why) { return why; }, 'left out.');
-    everyTold(values.chosen).forEach(function (each) { rows.push(['Needed here.', each]); });
+    toldOf(values.chosen, plan).forEach(function (each) { rows.push(['Needed here.', each]); });
     values.added.forEach(function (each) { rows.push(['Added.', each]); });
     values.notes.forEach(function (each) { rows.push(['', each]); });
     values.troubles.forEach(function (each) { rows.push(['Not read.', { say: each.sentence, because: '' }]); });

@@ -159,7 +159,7 @@
       part('inspection-box').hidden = !root.dataset.inspection;
       part('inspection-said').textContent = using ? V.sum(last.seen) : device ? 'An inspection is kept on this device, with ' + W.count(Object.keys(device.answers).length, 'answer') + '.'
         : 'No inspection is kept on this device. What the inspection sheet finds can change the steps below.';
-      if (using) { V.show(part('inspection-found'), last.seen); } else { part('inspection-found').hidden = true; }
+      if (using) { V.show(part('inspection-found'), last.seen, last.plan); } else { part('inspection-found').hidden = true; }
       var use = root.querySelector('[data-act=inspection-use]');
       use.hidden = !device || same;
       use.textContent = (using ? 'Use the answers as they are now' : 'Use the inspection') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : '');
