@@ -12,6 +12,7 @@ FOLDERS = (ROOT / "generator/site/assets/vendor", ROOT / "tests/vendor")
 
 # How each shipped script differs from the one its authors published: what was put before, what was put after, what stood there.
 CHANGED = {
+    "idb.js": ("", "", "", {}),
     "minisearch.js": ("", "", "//# sourceMappingURL=index.js.map\n", {}),
     "stemmer.js": ("(function () {\n", "})();\n", "", {"window.stemmer = stemmer\n": "", "function stemmer(": "export function stemmer("}),
     "uqr.js": (

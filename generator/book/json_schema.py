@@ -7,10 +7,13 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from generator.book.fields.numbers import BESIDE_UNIT, FIGURE, QUANTITY, REFERS, SIGNED, WHY
+from generator.book.lists.lawn_file import LawnFile
 from generator.book.loading.folders import SINGLES
 from generator.book.records import KINDS, SINGULAR
 from generator.units import Unit, bounds_of, units
 
+# What readers keep outside the book, and the command line reads: a schema of the site, not of the data folder.
+LAWN_FILE_SCHEMA = "lawns.schema.json"
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -20,6 +23,10 @@ def schemas() -> dict[str, str]:
     hints = {SINGULAR[kind]: record for kind, record in KINDS.items()}
     hints |= {name.removesuffix(".yml"): hint for name, hint in SINGLES.items()}
     return {QUANTITY: _bounds_text(), **{f"{name}.schema.json": _text(hint) for name, hint in hints.items()}}
+
+
+def lawn_file_schema() -> str:
+    return _text(LawnFile)
 
 
 def _bounds_text() -> str:

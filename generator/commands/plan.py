@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date, datetime
 from pathlib import Path
 
@@ -11,6 +12,7 @@ from generator.book.book import Book
 from generator.book.lists.for_a_job import given_area_m2, given_day, given_rain_mm
 from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, present, typed, whole_book
+from generator.commands.of_lawn import Given, given_by
 from generator.commands.writing import write_out
 from generator.field.inspection_plan import adjusted_by, inspection_values
 from generator.field.inspection_result import InspectionResult, findings_of
@@ -27,12 +29,14 @@ from generator.season.season_cache import SeasonCache
 
 @click.command()
 @book_option
-@click.argument("renovation")
-@click.option("--grass", required=True, help="The grass, by its id.")
-@click.option("--place", required=True, help="The place, by its id.")
-@click.option("--area", required=True, help="Area of the lawn, with its unit: '240 m2'.")
-@click.option("--on", "on", required=True, help="Day of the job, such as 2026-10-12.")
-@click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn is: open, wall, hollow, shade or exposed.")
+@click.argument("renovation", required=False)
+@click.option("--grass", help="The grass, by its id.")
+@click.option("--place", help="The place, by its id.")
+@click.option("--area", help="Area of the lawn, with its unit: '240 m2'.")
+@click.option("--on", "on", help="Day of the job, such as 2026-10-12.")
+@click.option("--site", help=f"Where the lawn is: open, wall, hollow, shade or exposed; {OPEN_SITE} if it is not said.")
+@click.option("--lawn", metavar="CODE", help="A lawn of the file of --lawns, with its latest job: what is not said here is taken from it.")
+@click.option("--lawns", type=click.Path(exists=True, dir_okay=False, path_type=Path), help="A lawns.json, as the page of lawns saves it.")
 @click.option("--done", multiple=True, metavar="STEP=DATE", help="A step that was done, or is put off, with its date; may be repeated.")
 @click.option("--without", multiple=True, metavar="STEP", help="A step that this lawn does not need; may be repeated.")
 @click.option("--with", "chosen", multiple=True, metavar="STEP", help="A step done only where needed, which this lawn needs; may be repeated.")
@@ -46,44 +50,61 @@ from generator.season.season_cache import SeasonCache
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write the job as comma-separated values.")
 @click.pass_obj
 def plan(
-    now: datetime, root: Path, renovation: str, grass: str, place: str, area: str, on: str, site: str, done: tuple[str, ...],
-    without: tuple[str, ...], chosen: tuple[str, ...], answers: tuple[str, ...], answers_before: tuple[str, ...], rain: tuple[str, ...], us: bool, as_data: bool,
-    ics: Path | None, first_on: str | None, table: Path | None,
+    now: datetime, root: Path, renovation: str | None, grass: str | None, place: str | None, area: str | None, on: str | None, site: str | None,
+    lawn: str | None, lawns: Path | None, done: tuple[str, ...], without: tuple[str, ...], chosen: tuple[str, ...], answers: tuple[str, ...],
+    answers_before: tuple[str, ...], rain: tuple[str, ...], us: bool, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None,
 ) -> None:
     """Put dates to the plan RENOVATION: when each step falls, what to buy, what to book."""
     book = whole_book(root)
     seasons = SeasonCache(book)
-    answers += answers_before
-    inspection = inspected(book, pairs(answers, "--inspection", "thatch-depth='30 mm'")) if answers else None
-    without, chosen = (tuple(present(book, "steps", step) for step in each) for each in (without, chosen))
-    crossed_off = dict.fromkeys(without, NOT_NEEDED)
-    request = Request(
-        typed(given_area_m2, area, "--area"), read_day(on, "--on"),
-        done={present(book, "steps", step): read_day(day, f"--done {shown(step)}") for step, day in pairs(done, "--done", "core=2026-10-14").items()},
-        rain_mm={
-            read_day(day, "--rain"): typed(given_rain_mm, depth, f"--rain {day}") for day, depth in pairs(rain, "--rain", "2026-10-13='8 mm'").items()
-        },
-        adjusted=adjusted_by(book, inspection, crossed_off, chosen) if inspection else Adjusted(without=crossed_off, chosen=frozenset(chosen)),
+    said = Given(
+        renovation, grass, place, area, on, site, pairs(done, "--done", "core=2026-10-14"), without, chosen,
+        pairs(answers + answers_before, "--inspection", "thatch-depth='30 mm'"), pairs(rain, "--rain", "2026-10-13='8 mm'"),
     )
-    asked = AskedJob(renovation, grass, place, request, site)
-    fitting(book, seasons, asked, chosen)
-    first = read_day(first_on, "--first-on") if first_on is not None else request.on
+    if (lawn is None) != (lawns is None):
+        raise click.UsageError("--lawn and --lawns go together: a code, and the file it stands in")
+    if lawn is not None and lawns is not None:
+        said = said.over(given_by(lawns, lawn, renovation))
+        if said.renovation is None and said.grass in book.grasses:
+            said = replace(said, renovation=book.grasses[said.grass].renovation)
+    asked, inspection = asked_job(book, said)
+    fitting(book, seasons, asked, (present_step(book, each) for each in said.chosen))
+    first = read_day(first_on, "--first-on") if first_on is not None else asked.request.on
     job = job_of(book, seasons, asked)
-    name = f"{book.renovations[renovation].name}: {book.grasses[grass].name}"
+    plan_name, grass_name = book.renovations[asked.renovation].name, book.grasses[asked.grass].name
     if ics:
         domain = calendar_domain(book.practice.public_address)
-        key = job_key((renovation, grass, place, site), first)
-        write_out(ics, job_calendar(job, name, key, domain, now))
+        key = job_key((asked.renovation, asked.grass, asked.place, asked.site), first)
+        write_out(ics, job_calendar(job, f"{plan_name}: {grass_name}", key, domain, now))
     if table:
         write_out(table, job_csv(job).encode())
     if as_data:
-        asked_for = {"renovation": renovation, "grass": grass, "place": place, "site": site}
+        asked_for = {"renovation": asked.renovation, "grass": asked.grass, "place": asked.place, "site": asked.site}
         seen = {"inspection": inspection_values(book, inspection)} if inspection else {}
         click.echo(json.dumps({**asked_for, **job_values(job), **seen}, ensure_ascii=False))
     elif not (ics or table):
         for stop in inspection_values(book, inspection)["stops"] if inspection else ():
             click.echo(f"Stop: {stop['say']} {stop['because']}\n")
-        click.echo(job_text(job, book.renovations[renovation].name, book.grasses[grass].name, book.places[place].name, us))
+        click.echo(job_text(job, plan_name, grass_name, book.places[asked.place].name, us))
+
+
+def present_step(book: Book, id: str) -> str:
+    return present(book, "steps", id)
+
+
+def asked_job(book: Book, said: Given) -> tuple[AskedJob, InspectionResult | None]:
+    """The job that was typed, and what its inspection came to; anything that cannot be read ends the command."""
+    inspection = inspected(book, dict(said.answers)) if said.answers else None
+    without, chosen = (tuple(present_step(book, step) for step in each) for each in (said.without, said.chosen))
+    crossed_off = dict.fromkeys(without, NOT_NEEDED)
+    renovation, grass, place = said.asked("renovation"), said.asked("grass"), said.asked("place")
+    request = Request(
+        typed(given_area_m2, said.asked("area"), "--area"), read_day(said.asked("on"), "--on"),
+        done={present_step(book, step): read_day(day, f"--done {shown(step)}") for step, day in said.done.items()},
+        rain_mm={read_day(day, "--rain"): typed(given_rain_mm, depth, f"--rain {day}") for day, depth in said.rain.items()},
+        adjusted=adjusted_by(book, inspection, crossed_off, chosen) if inspection else Adjusted(without=crossed_off, chosen=frozenset(chosen)),
+    )
+    return AskedJob(renovation, grass, place, request, said.site or OPEN_SITE), inspection
 
 
 def fitting(book: Book, seasons: SeasonCache, asked: AskedJob, chosen: Iterable[str] = ()) -> None:

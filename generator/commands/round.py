@@ -8,7 +8,8 @@ import click
 
 from generator.book.book import Book
 from generator.book.lists.for_a_job import Refused, given_area_m2, given_day
-from generator.book.lists.lawns import NAMES_NOBODY, Lawn, read_lawns
+from generator.book.lists.lawn_code import NAMES_NOBODY
+from generator.book.lists.lawns import Lawn, read_lawns
 from generator.commands.common import book_option, separator_option, whole_book
 from generator.commands.plan import read_day
 from generator.commands.writing import write_out

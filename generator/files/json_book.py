@@ -5,7 +5,7 @@ from typing import Any
 
 from generator.book.attribution import attribution, place_attribution
 from generator.book.book import Book
-from generator.book.json_schema import schemas
+from generator.book.json_schema import LAWN_FILE_SCHEMA, lawn_file_schema, schemas
 from generator.book.loading.folders import TABLES
 from generator.book.records import KINDS, SINGLE_FILES
 
@@ -14,7 +14,7 @@ MARKER = "book/book.json"
 
 def json_files(book: Book, seasons: dict[tuple[str, str], dict[str, Any]]) -> dict[str, str]:
     """Path in the site to JSON text. seasons: (grass id, place id) to the computed year."""
-    files = {f"book/schema/{name}": text for name, text in schemas().items()}
+    files = {f"book/schema/{name}": text for name, text in (*schemas().items(), (LAWN_FILE_SCHEMA, lawn_file_schema()))}
     for kind in KINDS:
         records = {id: record.model_dump(mode="json", exclude_none=True) for id, record in book.of(kind).items()}
         files[f"book/{kind}.json"] = _text({"attribution": attribution(book, book.places), "records": records} if kind == "places" else {"records": records})

@@ -3,6 +3,7 @@
 A build lays this into a folder with MkDocs; the fuzz tests go through it without.
 """
 
+import re
 from collections.abc import Mapping
 from datetime import date
 from functools import cached_property
@@ -21,6 +22,7 @@ from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines,
 from generator.site.frame.render import asset_files, render, render_page
 from generator.site.making import Making
 from generator.site.page import Page, Section
+from generator.site.page_context import FOR_CLIENTS
 from generator.site.page_tree import PageTree
 from generator.site.registry import KIND_OF, all_files, all_pages, search_kinds
 from generator.site.search.page_text import read
@@ -89,12 +91,33 @@ class BookSite:
 
     def on_every_page(self, previewing: bool) -> dict[str, object]:
         """What the theme's templates ask for on each page."""
-        return {"footer": footer_notes(self.book.practice), "policy": page_policy(previewing), "referrer": NO_REFERRER}
+        return {"footer": footer_notes(self.book.practice), "policy": page_policy(previewing), "referrer": NO_REFERRER, "lawn_pages": self._lawn_pages}
+
+    @cached_property
+    def _lawn_pages(self) -> list[dict[str, str]]:
+        """Pages that are about a lawn, as the bar of every page offers them: words, and an address with {grass} and {place} in it.
+
+        only: the ids for which there is such a page, parted by blanks; empty for a page that takes any lawn.
+        """
+        def there(pattern: str) -> str:
+            found = (re.fullmatch(pattern, path) for path in self.pages)
+            return " ".join(sorted({match[1] for match in found if match}))
+
+        doors = (("Its job", "jobs/index"), ("Inspection", "inspection"), ("Work record", "record"))
+        return [
+            {"words": "Its guide", "page": "renovate/{grass}", "of": "grass", "only": there(r"renovate/([a-z0-9-]+)\.md")},
+            {"words": "Its year", "page": "calendars/{place}/{grass}", "of": "place", "only": there(r"calendars/([a-z0-9-]+)/.*\.md")},
+            {"words": "Its place", "page": "places/{place}", "of": "place", "only": there(r"places/([a-z0-9-]+)\.md")},
+            *({"words": words, "page": path, "of": "", "only": ""} for words, path in doors if f"{path}.md" in self.pages),
+        ]
 
     def front_matter(self, page: Page) -> dict[str, object]:
         """What the theme is told of a page."""
         hidden = ["navigation", "toc"] if not page.sections else ["navigation"]
-        return {"title": page.title, "description": page.description, "hide": hidden, "footer_notes": list(page.attribution)}
+        return {
+            "title": page.title, "description": page.description, "hide": hidden, "footer_notes": list(page.attribution),
+            "for_clients": page.path.split("/")[0] in FOR_CLIENTS,
+        }
 
 
 def footer_notes(practice: Practice) -> list[str]:

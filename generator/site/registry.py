@@ -19,6 +19,7 @@ PAGE_KINDS = (
     PageKind("side-by-side", "side by side", 0.8),
     PageKind("ranked", "grasses in order", 1),
     PageKind("job", "planner", 1.1, tab=Tab("Jobs", "jobs/index")),
+    PageKind("lawns", "your lawns", 1),
     PageKind("calendars", "list", 0.4, names_only=True, tab=Tab("Calendars", "calendars/index")),
     PageKind("compare", "place by place", 0.5, names_only=True),
     PageKind("places", "list", 0.4, names_only=True),

@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from tests.site.tabs import NEVER_SHOWN, Tabs, all_kept, kept, key_of, plant
-from tests.site.test_kept_work import BEFORE, KEPT_JOB, PAGES, PIECE, TODAY, WORK
+from tests.site.test_kept_work import BEFORE, KEPT_JOB, LAWN, PAGES, PIECE, TODAY, WORK
 from tests.site.test_two_tabs import ENTRY
 
 SEED = 20261128
@@ -27,6 +27,7 @@ SENSELESS: dict[str, dict[str, list[Any]]] = {
     "jobs": {"area": NO_AREA, "on": [*NO_DAY, "9999-12-31", "0100-01-01"], "plan": NO_ID, "grass": NO_ID, "place": NO_ID, "site": NO_ID},
     "record": {"date": NO_DAY, "lawn": ["Mr Smith", "", LONG, *NO_TEXT], "product": ["", LONG, *NO_TEXT], "work": NO_ID},
     "lawn": {"area": NO_AREA, "hole": [1, None, "true"], "name": ["", LONG, *NO_TEXT], "sizes": [LONG, *NO_TEXT]},
+    "lawns": {"code": ["Mr Smith", "", LONG, *NO_TEXT], "grass": NO_ID, "place": NO_ID},
     "holds": {},
     "inspection": {},
 }
@@ -38,6 +39,10 @@ SPOILT: dict[str, dict[str, list[Any]]] = {
     },
     "record": {"amount": [5, LONG, {}], "remarks": [None, LONG], "grass": ["<b>", 7]},
     "lawn": {},
+    "lawns": {
+        "site": NO_ID, "area": [5, LONG], "facts": [7, {"slope": 5}, {"<b>": "x"}, {"slope": LONG}], "machines": ["corer", ["corer", 5]], "town": [LONG],
+        "pieces": [4, [{**PIECE, "area": -1}], [PIECE, {"name": ""}]],
+    },
     "holds": {"at": ["25:00", 6], "all": [{"soil": 5}, {"low": LONG}, 7], "tasks": [{"core": [1]}, {"core": {"label_wind": 3}}]},
     "inspection": {"answers": [{"soil-ph": 5}, {"soil-ph": LONG}, 7], "head": [[], {"lawn": LONG}], "ticks": [3, {"photo-1": True}]},
 }  # fmt: skip
@@ -46,8 +51,9 @@ NO_ROW_ID = ["__proto__", "constructor ", "A B", "", "x" * 100, "..", "é"]
 CHOICES = ["units", "grass", "place", "year", "week-begins", "site", "soil", "job", "unit.granular-feed.area.metric", "unit.area-rectangle.length.us"]
 NO_CHOICE = ["", "constructor", "__proto__", "<img src=x onerror=alert(1)>", "9" * 400, "NaN", "null", "-1", "2026.5", "1e999", "{}"]
 OTHER_PAGES = ("calculators/granular-feed.html", "index.html", "calendars/sydney/couch.html")
-LISTS = {"jobs": "jobs", "record": "entries", "lawn": "pieces"}
-MARK = {"jobs": "name", "record": "product", "lawn": "name"}
+# How an earlier edition kept them in one text; there were no lawns then.
+LISTS = {"jobs": "jobs", "record": "entries", "lawn": "pieces", "lawns": ""}
+MARK = {"jobs": "name", "record": "product", "lawn": "name", "lawns": "code"}
 
 
 @dataclass
@@ -66,7 +72,7 @@ def spoil(chance: random.Random, row: dict[str, Any], wrong: dict[str, list[Any]
 
 def rows_of(chance: random.Random, collection: str, state: State) -> Iterator[tuple[dict[str, Any], bool]]:
     """Rows, and whether all of each is sound; the marks of those that have to be there go into the state."""
-    sample = {"jobs": KEPT_JOB, "record": ENTRY, "lawn": PIECE}[collection]
+    sample = {"jobs": KEPT_JOB, "record": ENTRY, "lawn": PIECE, "lawns": LAWN}[collection]
     for number in range(chance.randint(1, 4)):
         mark = f"M{len(state.sound.setdefault(collection, []))}x{number}"
         row = {**sample, MARK[collection]: mark}
@@ -77,7 +83,7 @@ def rows_of(chance: random.Random, collection: str, state: State) -> Iterator[tu
         if kind == "spoilt" and SPOILT[collection]:
             row, kind = spoil(chance, row, {name: each for name, each in SPOILT[collection].items() if name != MARK[collection]}), "part"
         if kind == "strange":
-            row = {**row, **chance.choice([{"grass": "moon-grass"}, {"plan": "constructor"}, {"not-known-here": "x"}])} if collection != "lawn" else {**row, "lying": "x"}
+            row = {**row, **chance.choice([{"grass": "moon-grass"}, {"plan": "constructor"}, {"not-known-here": "x"}])} if collection not in ("lawn", "lawns") else {**row, "lying": "x"}
         state.sound[collection].append(mark)
         yield row, kind != "part"
 
@@ -91,14 +97,15 @@ def drawn(chance: random.Random, collections: list[str]) -> State:
     state = State()
     for collection in collections:
         key = key_of(collection)
-        if chance.random() < 0.2:
+        if chance.random() < 0.2 and collection != "lawns":
             state.texts[key] = text = chance.choice(NO_JSON)
             if text not in ('{"v": 1}', '{"v": 1, "row": null}') or collection != "inspection":  # an empty sheet is a sheet
                 state.aside.append(text)
         elif collection in LISTS:
-            rows = list(rows_of(chance, collection, state))
-            state.texts[key] = text = json.dumps({"v": 1, "chosen": chance.choice([0, -1, "x", 99]), LISTS[collection]: [row for row, _ in rows]})
-            state.aside += [] if all(whole for _, whole in rows) else [text]
+            if LISTS[collection]:
+                rows = list(rows_of(chance, collection, state))
+                state.texts[key] = text = json.dumps({"v": 1, "chosen": chance.choice([0, -1, "x", 99]), LISTS[collection]: [row for row, _ in rows]})
+                state.aside += [] if all(whole for _, whole in rows) else [text]
             for number, (row, whole) in enumerate(rows_of(chance, collection, state)):
                 good = chance.random() < 0.8
                 state.texts[f"{key}.{'r' + str(number) if good else chance.choice(NO_ROW_ID) + ' ' * number}"] = text = envelope(chance, row)

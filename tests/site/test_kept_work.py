@@ -1,7 +1,7 @@
 """A reader's work when the device does not keep it, and when what it kept is damaged, of before, or of another book."""
 
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +19,7 @@ KEPT_JOB = {
     "plan": "warm-below-ground", "grass": "couch", "place": "canberra", "site": "open", "area": 240, "on": "2026-12-16", "name": "A", "start": "07:30",
     "typed": "240 m2", "key": "", "visit": {}, "done": {"soil-test": "2026-12-01"}, "put": {}, "rain": {}, "without": [],
 }  # fmt: skip
+LAWN = {"code": "TL-014", "grass": "kikuyu", "place": "canberra", "site": "hollow", "area": "240 m2", "facts": {"slope": "5 %"}, "machines": [], "pieces": [PIECE]}
 TODAY = "2026-11-28"
 # As editions before kept them: each list whole, under one key.
 BEFORE = {
@@ -28,7 +29,7 @@ BEFORE = {
     "inspection": {"v": 1, "head": {"lawn": "K-17"}, "answers": {"soil-ph": "5", "pets": "live-out"}, "ticks": {"photo-1": "yes"}},
     "holds": {"v": 1, "days": {TODAY: {"at": "06:10", "all": {"soil": "wet"}, "tasks": {}}, "2026-11-29": {"at": "06:10", "all": {"leaf": "dry"}, "tasks": {}}}},
 }
-PAGES = {"jobs": JOB, "record": "record.html", "lawn": "calculators/area-rectangle.html", "inspection": "inspection.html", "holds": "tasks/core.html"}
+PAGES = {"jobs": JOB, "record": "record.html", "lawn": "calculators/area-rectangle.html", "lawns": "lawns.html", "inspection": "inspection.html", "holds": "tasks/core.html"}
 
 
 @pytest.fixture
@@ -47,21 +48,27 @@ def say_wet(page: Page) -> None:
     page.locator(".sb-hold input[value=wet]").last.check()
 
 
+def keep_a_lawn(page: Page) -> None:
+    page.locator("#lawns-code").fill(f"N-{page.locator('.sb-lawns__lawn').count()}")
+    page.locator("[data-component=lawn-record] [data-part=save]").click()
+
+
 WORK: dict[str, Callable[[Page], Any]] = {
     "jobs": lambda page: step(page, "core").locator("[data-act=done]").check(),
     "record": lambda page: put(page, **ENTRY),
     "lawn": add_a_piece,
+    "lawns": keep_a_lawn,
     "inspection": lambda page: page.locator("[data-question=pets] input[value=live-out]").check(),
     "holds": say_wet,
 }
 
 
-def of_all(*collections: str) -> list[Any]:
+def of_all(*collections: str, among: Iterable[str] = PAGES) -> list[Any]:
     """These at each run; the others, which the same store keeps, in the long one."""
-    return first(len(collections), [*collections, *(each for each in PAGES if each not in collections)])
+    return first(len(collections), [*collections, *(each for each in among if each not in collections)])
 
 
-SHOWN = {"jobs": "core", "record": "Made-up feed", "lawn": "Rectangle", "inspection": "Live on this lawn", "holds": "wet"}
+SHOWN = {"lawns": "N-0", "jobs": "core", "record": "Made-up feed", "lawn": "Rectangle", "inspection": "Live on this lawn", "holds": "wet"}
 
 
 @pytest.mark.parametrize("collection", of_all("jobs"))
@@ -124,7 +131,7 @@ def test_work_waits_while_another_tab_makes_room(tabs: Tabs) -> None:
     expect(two.locator(".sb-work-record__row")).to_have_count(1)
 
 
-@pytest.mark.parametrize("collection", of_all("jobs", "inspection"))
+@pytest.mark.parametrize("collection", of_all("jobs", "inspection", among=BEFORE))
 def test_what_an_edition_of_before_kept_is_taken_over_once(tabs: Tabs, collection: str) -> None:
     blank, path = tabs.open("404.html"), PAGES[collection].partition("#")[0]
     plant(blank, {key_of(collection): json.dumps(BEFORE[collection])})

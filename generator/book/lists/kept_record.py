@@ -7,12 +7,11 @@ from pathlib import Path
 
 from generator.book.lists.csv_reading import COMMA, Cell, header_findings, read_table, too_many
 from generator.book.lists.for_a_job import is_date
-from generator.book.lists.lawns import NAMES_NOBODY
+from generator.book.lists.lawn_code import LAWN_CODE, NAMES_NOBODY
 from generator.book.records.work_record import Column, WorkRecord
 from generator.findings import Finding, Where, shown, suggestion
 from generator.units import QuantityError, read_quantity, unit
 
-LAWN_CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9-]{0,23}")
 _TIME = re.compile(r"([01]?[0-9]|2[0-3]):[0-5][0-9]")
 
 

@@ -9,11 +9,12 @@ from pydantic_core import ErrorDetails
 from generator.book.fields.sourced import Record
 from generator.book.fields.texts import Identifier
 from generator.book.lists.csv_reading import COMMA, Cell, header_findings, list_name, read_table, too_many, unreadable
+from generator.book.lists.lawn_code import NAMES_NOBODY
+from generator.book.lists.lawn_file import read_lawn_file
 from generator.book.loading.load import load_record
 from generator.findings import Finding, Where, shown
 
 CODE = r"[A-Za-z0-9][A-Za-z0-9-]*"
-NAMES_NOBODY = "use letters, digits and hyphens only, such as 'TL-014'; a name or an address does not belong here"
 
 
 class Lawn(Record):
@@ -43,10 +44,12 @@ Lawns = list[tuple[Lawn, Where]]
 def read_lawns(file: Path, separator: str | None = None) -> tuple[Lawns, list[Finding]]:
     """Every lawn of a file with where it stands, and what is wrong, all of it.
 
-    A table where a separator is given or the file's name ends in .csv, YAML otherwise.
+    A table where a separator is given or the file's name ends in .csv, the lawns that a reader keeps where it ends in .json, YAML otherwise.
     """
-    table = separator is not None or file.suffix.lower() == ".csv"
-    lawns, findings = _read_table(file, separator or COMMA) if table else _read_yaml(file)
+    if separator is not None or file.suffix.lower() == ".csv":
+        lawns, findings = _read_table(file, separator or COMMA)
+    else:
+        lawns, findings = _read_kept(file) if file.suffix.lower() == ".json" else _read_yaml(file)
     name = Where(list_name(file))
     if not lawns and not findings:
         return [], [Finding(name, "the list has no lawns", "write a line for each, with its client's code, grass, place and area")]
@@ -62,6 +65,24 @@ def _read_yaml(file: Path) -> tuple[Lawns, list[Finding]]:
     if lawns is None or root is None:
         return [], findings
     return [(lawn, root.children[number].where) for number, lawn in enumerate(lawns)], findings
+
+
+def _read_kept(file: Path) -> tuple[Lawns, list[Finding]]:
+    """Each lawn with the plan and the day of its latest job."""
+    found, findings = read_lawn_file(file)
+    lawns: Lawns = []
+    for each in found:
+        job = each.jobs[0] if each.jobs else None
+        area = job.typed or f"{job.area!r} m2" if job else each.lawn.area
+        if area is None:
+            findings.append(Finding(each.where, f"lawn '{each.lawn.code}' has no area", "measure it, and write the area on the page of lawns"))
+            continue
+        lawn = Lawn(
+            client=each.lawn.code, grass=each.lawn.grass, place=each.lawn.place, area=area, site=each.lawn.site,
+            plan=job.plan if job else None, on=job.on if job else None,
+        )
+        lawns.append((lawn, each.where))
+    return lawns, findings
 
 
 def _read_table(file: Path, separator: str) -> tuple[Lawns, list[Finding]]:

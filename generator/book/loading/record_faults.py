@@ -203,6 +203,8 @@ def _unknown_key(spot: _Spot) -> Finding:
 def _not_listed(spot: _Spot) -> Finding:
     allowed = re.findall(r"'([^']*)'", spot.error["ctx"]["expected"])
     value = spot.path[-1] if spot.of_key else spot.node.value
+    if not allowed:  # The one number that it may be, such as the version of a file.
+        return Finding(_place(spot), f"{spot.name} cannot be {_found(spot.node)}", f"write {spot.error['ctx']['expected']}")
     listed = f"write {_listed(allowed)}"
     if not isinstance(value, str):
         if value is None and not spot.of_key:

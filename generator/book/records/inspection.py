@@ -69,6 +69,7 @@ class InspectionQuestion(Record):
     at_least: InUnit | None = Field(default=None, description="Smallest possible answer, in `unit`.")
     at_most: InUnit | None = Field(default=None, description="Largest possible answer, in `unit`.")
     choices: dict[Identifier, Word] = Field(default={}, description="Or the answers to choose from: an id to its words.")
+    lasting: bool = Field(default=False, description="The answer stays the same from one inspection to the next, so it is kept with the lawn.")
     cautions: tuple[CautionId, ...] = Field(default=(), description="Cautions that bite while finding out, or because of the answer.")
     outcomes: tuple[Outcome, ...] = Field(default=(), max_length=60, description="What answers change; one that changes nothing needs no outcome.")
 

@@ -24,7 +24,7 @@ Swardbook.preferences = (function () {
   /* Chosen in another tab: shown here as well. */
   window.addEventListener('storage', function (event) {
     if (event.key === prefix + 'units') Swardbook.tell('units', { value: units() });
-    if (event.key === prefix + 'grass' || event.key === prefix + 'place') Swardbook.tell(event.key.slice(prefix.length), { value: event.newValue });
+    if (['grass', 'place', 'lawn-chosen'].some(function (name) { return event.key === prefix + name; })) Swardbook.tell(event.key.slice(prefix.length), { value: event.newValue });
   });
 
   return { get: get, set: set, units: units };

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import Any
 
 from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_RAIN_MM
-from generator.book.lists.kept_record import LAWN_CODE
+from generator.book.lists.lawn_code import LAWN_CODE
 from generator.book.lists.shielding import RUN
 from generator.book.records.grass import LEVELS
 from generator.calculators.bindings import MEASURED_HERE

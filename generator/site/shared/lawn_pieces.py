@@ -5,10 +5,13 @@ from collections.abc import Iterable
 from typing import Any, get_args
 
 from generator.book.book import Book
-from generator.book.records.calculator import Calculator, Topic
+from generator.book.records.calculator import Calculator, Input, Topic
+from generator.calculators.bindings import parts_of
 from generator.site.page_context import PageContext
 from generator.units import unit
 
+# How an expression names what the inspection measured.
+MEASURED = "inspection."
 LAWN_SCRIPT = "assets/lawn-pieces.js"
 CALCULATOR_SCRIPT = "assets/calculator.js"
 HOW_TO_BUILD_UP = (
@@ -22,9 +25,22 @@ def gives_a_piece(calculator: Calculator) -> bool:
     return calculator.topic == "area" and "area" in calculator.results
 
 
+def first_shape(book: Book) -> str | None:
+    """Where measuring a lawn begins."""
+    return next((id for id, each in book.calculators.items() if gives_a_piece(each)), None)
+
+
 def takes_an_area(calculator: Calculator) -> bool:
     asked = calculator.inputs.get("area")
-    return asked is not None and not asked.many and unit(asked.unit).dimension == unit("m2").dimension
+    return asked is not None and of_the_lawn("area", asked) == "area"
+
+
+def of_the_lawn(name: str, asked: Input) -> str:
+    """What a kept lawn gives for an input: 'area', or the question of the inspection that measures it; empty for neither."""
+    if name == "area" and not asked.many and unit(asked.unit).dimension == unit("m2").dimension:
+        return name
+    measured = (part for part in parts_of(asked.binds or "") if part.startswith(MEASURED))
+    return next(measured, "").removeprefix(MEASURED)
 
 
 def lawn_pieces_view(book: Book, id: str, here: PageContext) -> dict[str, Any] | None:

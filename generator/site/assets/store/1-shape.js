@@ -50,5 +50,14 @@
       .concat(after.filter(function (each) { return before.indexOf(each) < 0 && now.indexOf(each) < 0; }));
   }
 
-  Swardbook.shape = { pruned: pruned, merged: merged, same: same, copy: copy, own: own, isRecord: isRecord };
+  /* One field of a record under another name, the rest as it is. */
+  function renamed(row, from, to) {
+    if (!isRecord(row) || !own(row, from) || own(row, to)) { return row; }
+    var out = Object.assign({}, row);
+    out[to] = out[from];
+    delete out[from];
+    return out;
+  }
+
+  Swardbook.shape = { pruned: pruned, merged: merged, same: same, copy: copy, own: own, isRecord: isRecord, renamed: renamed };
 })();

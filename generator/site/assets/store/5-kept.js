@@ -2,8 +2,11 @@
 
      jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, done, put, without, chosen, rain [mm by day], visit, key}
      record   a row an entry: {column: text}
-     lawn     a row a piece: {name, sizes, area [m2], hole}
+     lawns    a row a lawn: {code, grass, place, site, area, town, travel, machines, facts: {question: text}, pieces: [piece]}; measures as typed,
+              with their units. Jobs and entries of the record name a lawn by its code
+     lawn     a row a piece of the lawn that is being measured: {name, sizes, area [m2], hole}
      inspection  one row, 'sheet': {head, answers, ticks}, each text by id; kept under 'visit'
+     inspections the same, a row a lawn, by the lawn's id
      holds    a row a day, by its date: {at, all: {question: text}, tasks: {task: {question: text}}}
 
    What was called a visit is an inspection now. On the device it keeps its name, here and in a job, so that a book of an earlier edition
@@ -29,6 +32,17 @@
 
   var isId = like(Swardbook.rows.ID), isArea = number(function (value) { return value >= SMALLEST_LAWN_M2 && value <= K.largest_lawn_m2; });
   var days = { each: isDay, named: isId }, answers = { each: text(L.answer), named: like(NAME) };
+
+  var sheet = { fields: { head: answers, answers: answers, ticks: answers } };
+  var piece = { needed: ['name', 'sizes', 'area', 'hole'], fields: {
+    name: function (value) { return text(L.piece)(value) && value !== ''; }, sizes: text(L.sizes),
+    area: number(function (m2) { return m2 >= SMALLEST_PIECE_M2 && m2 <= LARGEST_PIECE_M2; }), hole: function (value) { return typeof value === 'boolean'; }
+  } };
+
+  function isPiece(value) {
+    var clean = Swardbook.rows.sound(piece, value);
+    return Boolean(clean) && clean.whole;
+  }
 
   /* A short name for a text, the same wherever it is made. */
   function sign(words) {
@@ -85,16 +99,15 @@
         work: isId, date: isDate, lawn: like(LAWN), grass: or('', isId), product: function (value) { return text(L.entry)(value) && value !== ''; }
       } }
     },
-    lawn: {
-      most: 100, old: listed('pieces'), shape: { needed: ['name', 'sizes', 'area', 'hole'], fields: {
-        name: function (value) { return text(L.piece)(value) && value !== ''; }, sizes: text(L.sizes),
-        area: number(function (m2) { return m2 >= SMALLEST_PIECE_M2 && m2 <= LARGEST_PIECE_M2; }), hole: function (value) { return typeof value === 'boolean'; }
+    lawns: {
+      most: 500, shape: { needed: ['code', 'grass', 'place'], fields: {
+        code: like(LAWN), grass: isId, place: isId, site: isId, area: text(L.answer), town: text(L.answer), travel: text(L.answer), machines: { list: isId },
+        facts: { each: text(L.answer), named: isId }, pieces: { list: isPiece }
       } }
     },
-    inspection: {
-      under: 'visit', merges: true, isId: function (id) { return id === 'sheet'; }, old: oldSheet,
-      shape: { fields: { head: answers, answers: answers, ticks: answers } }
-    },
+    lawn: { most: 100, old: listed('pieces'), shape: piece },
+    inspection: { under: 'visit', merges: true, isId: function (id) { return id === 'sheet'; }, old: oldSheet, shape: sheet },
+    inspections: { merges: true, shape: sheet },
     holds: {
       merges: true, isId: isDate, old: oldDays,
       shape: { fields: { at: or('', like(CLOCK)), all: answers, tasks: { each: answers, named: isId } } }
@@ -111,7 +124,7 @@
   Swardbook.kept.amiss = function (name, row) {
     var shape = KINDS[name].shape;
     return Object.keys(shape.fields).filter(function (field) {
-      if (!S.isRecord(row) || !S.own(row, field)) { return shape.needed.indexOf(field) >= 0; }
+      if (!S.isRecord(row) || !S.own(row, field)) { return (shape.needed || []).indexOf(field) >= 0; }
       var clean = Swardbook.rows.sound(shape.fields[field], row[field]);
       return !clean || !clean.whole;
     });

@@ -35,6 +35,9 @@
     return Array.from(text).reduce(function (sum, letter) { return (sum << 5) - sum + letter.charCodeAt(0); }, 0);
   }
 
+  /* What only scripts can fill has its room from the first drawing, and none without them. */
+  document.documentElement.classList.add("sb-live");
+
   window.__md_scope = scope;
   window.__md_get = get;
   window.__md_set = set;

@@ -23,7 +23,7 @@ from generator.site.pages.calculator.calculator_index import calculator_index
 from generator.site.pages.calculator.calculator_script import calculator_script
 from generator.site.shared.fill_in import COUNTS_FILE, FILE, counts_script, fill_in_script, fill_in_view
 from generator.site.shared.fill_in import SCRIPT as FILL_IN_SCRIPT
-from generator.site.shared.lawn_pieces import calculator_scripts, lawn_pieces_view
+from generator.site.shared.lawn_pieces import calculator_scripts, lawn_pieces_view, of_the_lawn
 from generator.units import Unit, from_si, to_si, unit, units
 
 # Kinds that are read one way in this trade; a list of their units would only be in the way.
@@ -146,7 +146,7 @@ def _field(name: str, calculator: Calculator, key: str, si: Value | None, from_w
         "id": f"{key}-{name}", "name": name, "question": asked.question, "help": asked.help, "many": asked.many,
         "value": _typed(si, metric), "us_value": us_text, "unit": metric.spelling, "us_unit": us.spelling,
         "unit_words": pretty(unit_after("2", metric)), "choices": choices, "from_words": from_words,
-        "optional": asked.optional, "label_only": asked.label_only,
+        "optional": asked.optional, "label_only": asked.label_only, "lawn": of_the_lawn(name, asked),
     }
 
 

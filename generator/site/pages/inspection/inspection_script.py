@@ -28,7 +28,7 @@ def _text(value: Any) -> str:
 
 
 def _question(question: InspectionQuestion, conditions: tuple[Formula | None, ...]) -> str:
-    spec: dict[str, Any] = {"id": question.id, "name": question.name, "ask": question.ask}
+    spec: dict[str, Any] = {"id": question.id, "name": question.name, "ask": question.ask, **({"lasting": 1} if question.lasting else {})}
     if question.unit:
         least, most = limits_si(question)
         too_low, too_high = limit_words(question)

@@ -55,13 +55,20 @@ def _marks_once(listed: Iterable[Sourced], here: PageContext) -> dict[str, Any]:
 
 
 def _question(book: Book, number: int, question: InspectionQuestion, words: Mapping[str, str], here: PageContext) -> dict[str, Any]:
-    us = question.us_unit or US_TWIN.get(question.unit, question.unit) if question.unit else None
     return {
-        "id": question.id, "number": number, "ask": question.ask, "how": question.how,
-        "unit": {"metric": unit_words(question.unit), "us": unit_words(us)} if question.unit and us else None,
-        "choices": [{"id": id, "words": text} for id, text in question.choices.items()],
+        **asked_in(question), "number": number, "how": question.how,
         "outcomes": [_outcome(book, question, position, each, words, here) for position, each in enumerate(question.outcomes)],
         "cautions": [{"name": book.cautions[id].name, "url": here.links.caution(id)} for id in question.cautions],
+    }
+
+
+def asked_in(question: InspectionQuestion) -> dict[str, Any]:
+    """What is asked, and how it is answered: a measure in `unit`, or one of `choices`."""
+    us = question.us_unit or US_TWIN.get(question.unit, question.unit) if question.unit else None
+    return {
+        "id": question.id, "ask": question.ask,
+        "unit": {"metric": unit_words(question.unit), "us": unit_words(us)} if question.unit and us else None,
+        "choices": [{"id": id, "words": text} for id, text in question.choices.items()],
     }
 
 

@@ -176,6 +176,7 @@
     var form = { root: root, spec: spec, fields: fields, field: fieldOf, unitOf: unitOf, units: units, run: run, set: set, reads: reads };
     Swardbook.calculatorShare(form);
     Swardbook.calculatorTurn(form);
+    Swardbook.calculatorLawn(form);
     status.textContent = '';
     window.clearTimeout(timer);
   }

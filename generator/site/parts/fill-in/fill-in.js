@@ -7,7 +7,6 @@
   var YEAR = Swardbook.contract.year;
   var figures = null;
   var counts = null;
-  var filling = false;
 
   /* Called by the file of figures. */
   Swardbook.fillIn = function (data) { figures = data; };
@@ -47,39 +46,6 @@
     return [week.series[of[chosen.place]][Math.min(Math.floor(day.number / 7), YEAR.weeks - 1)], week.unit, words];
   }
 
-  function noteOf(field) { return field.querySelector('.sb-calculator__from'); }
-
-  function drop(field) {
-    var note = field && noteOf(field);
-    if (note) note.parentNode.removeChild(note);
-  }
-
-  function write(field, found) {
-    var input = field.querySelector('.sb-calculator__input');
-    var select = field.querySelector('select');
-    var shown = select ? select.value : field.getAttribute('data-metric-unit');
-    var si = Swardbook.quantity.read(String(found[0]), found[1]);
-    var sameKind = Swardbook.quantity.unit(shown).dimension === Swardbook.quantity.unit(found[1]).dimension;
-    if (!sameKind && select) select.value = shown = field.getAttribute('data-metric-unit');
-    filling = true;
-    input.value = Swardbook.calculator.figures(Swardbook.calculator.inUnit(si, shown), null);
-    input.dispatchEvent(new Event('input', { bubbles: true }));
-    filling = false;
-    drop(field);
-    var help = field.querySelector('.sb-calculator__help');
-    help.insertBefore(document.createTextNode(' '), help.firstChild);
-    help.insertBefore(Swardbook.element('span', 'sb-calculator__from', found[2]), help.firstChild);
-    var more = field.closest('details');
-    if (more) more.open = true;
-  }
-
-  /* What a reader types is no longer from anywhere: in any calculator of any page. */
-  function typed(event) {
-    if (!filling && event.target.closest) drop(event.target.closest('.sb-calculator__field'));
-  }
-  document.addEventListener('input', typed);
-  document.addEventListener('swardbook:set', typed);
-
   Swardbook.component('fill-in', function (root) {
     var calculator = document.getElementById(root.getAttribute('data-for'));
     if (!calculator) return;
@@ -106,7 +72,7 @@
         var complete = figures.needs[part].every(function (kind) { return now[kind]; });
         if (!turned || !(found || complete)) return;
         var label = field.querySelector('label').firstChild.textContent.trim();
-        if (found) write(field, found);
+        if (found) Swardbook.calculatorFill(field, found[0], found[1], found[2]);
         (found ? done : without).push(label);
       });
       told.textContent = (done.length ? 'Filled in: ' + done.join('; ') + '.' : '') +
@@ -146,6 +112,8 @@
     root.addEventListener('submit', function (event) { event.preventDefault(); });
     root.hidden = false;
     /* A link brings its own figures. */
-    if (window.location.hash.indexOf('=') < 0) restore();
+    if (window.location.hash.indexOf('=') >= 0) return;
+    restore();
+    document.addEventListener('swardbook:lawn-chosen', restore);
   });
 })();

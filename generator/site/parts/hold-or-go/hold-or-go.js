@@ -220,10 +220,17 @@
     };
   }
 
+  /* What the grass of the chosen lawn answers by itself. */
+  function ofLawn() {
+    var lawn = Swardbook.lawns.chosen();
+    return lawn && own(rules().grasses, lawn.grass) ? { known: rules().grasses[lawn.grass].known, from: 'lawn ' + lawn.code } : { known: {}, from: undefined };
+  }
+
   function start(part) {
     if (!rules()) { return; } /* Its rules are not on this page: they stay as printed. */
-    var live = part.querySelector('[data-hold=live]');
-    if (!mount(live, { task: part.getAttribute('data-task') })) { return; }
+    var live = part.querySelector('[data-hold=live]'), box = mount(live, Object.assign({ task: part.getAttribute('data-task') }, ofLawn()));
+    if (!box) { return; }
+    document.addEventListener('swardbook:lawn-chosen', function () { box.update(ofLawn()); });
     part.querySelector('[data-hold=rules]').open = false;
   }
 

@@ -1,8 +1,7 @@
 /* The inspection sheet on screen: each answer shows at once what it changes and why. Answers stay on this device, as one sheet of
-   {head, answers, ticks} (assets/store/5-kept.js). inspection-findings.js does the thinking. */
+   {head, answers, ticks} (inspection-kept.js). inspection-findings.js does the thinking. */
 (function () {
   'use strict';
-  var SHEET = 'sheet';
   var GROUPS = [['stops', 'Stop'], ['softened', 'Work more gently'], ['leftOut', 'Leave out'], ['chosen', 'Do, where the plan leaves it open'], ['added', 'Add'], ['notes', 'Keep in mind']];
 
   var each = Swardbook.each;
@@ -17,7 +16,7 @@
     var state = root.querySelector('[data-part=state]'), sum = root.querySelector('[data-part=sum]');
     var copy = root.querySelector('[data-part=copy]'), empty = root.querySelector('[data-part=empty]'), byHand = root.querySelector('[data-part=by-hand]');
     var copyWords = copy.textContent, emptyWords = empty.textContent, emptied = null;
-    var rows = Swardbook.kept('inspection'), before = {}, updated = '', strange = {};
+    var rows = Swardbook.inspectionKept, before = {}, updated = '', strange = {};
     each(root, '[data-question]', function (box) { boxes[box.getAttribute('data-question')] = box; });
     function part(id, name) { return boxes[id].querySelector('[data-part=' + name + ']'); }
     function field(id) { return boxes[id].querySelector('.sb-inspection__measure'); }
@@ -57,11 +56,7 @@
       before = filled();
     }
 
-    /* Only what was changed here goes in: another tab may hold other answers of the same sheet. */
-    function keep() {
-      var now = filled();
-      if (!rows.change(SHEET, before, now)) rows.add(now, SHEET);
-    }
+    function keep() { rows.keep(spec, before, filled()); }
 
     function outcome(key) { return root.querySelector('[data-outcome="' + key + '"]'); }
     function said(key, name) { var found = outcome(key).querySelector('[data-part=' + name + ']'); return found ? shown(found) : ''; }
@@ -215,15 +210,17 @@
     });
 
     function show() {
-      fill(rows.get(SHEET) || {});
+      fill(rows.read());
       update();
     }
 
     rows.follow(show);
     /* What another tab answered meanwhile shows once the field is left. */
     root.addEventListener('focusout', function () { window.setTimeout(show, 0); });
-    Swardbook.keptNotice(root, 'inspection', function () { return { name: 'inspection.txt', kind: 'text/plain', text: asText() }; });
-    fill(rows.get(SHEET) || {});
+    ['inspections', 'inspection'].forEach(function (name) {
+      Swardbook.keptNotice(root, name, function () { return { name: 'inspection.txt', kind: 'text/plain', text: asText() }; });
+    });
+    fill(rows.read());
     root.querySelector('[data-part=plain]').hidden = true;
     state.hidden = false;
     root.querySelector('[data-part=ways]').hidden = false;

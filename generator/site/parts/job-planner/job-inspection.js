@@ -11,9 +11,9 @@
     return kept;
   }
 
-  /* The sheet that is kept on this device: {answers, lawn, date}; null where nothing is answered. */
+  /* The sheet of the chosen lawn on this device: {answers, lawn, date}; null where nothing is answered. */
   function onDevice() {
-    var found = Swardbook.kept('inspection').get('sheet') || {}, answers = clean(found.answers), head = clean(found.head);
+    var found = Swardbook.lawns.inspection(), answers = clean(found.answers), head = clean(found.head);
     return Object.keys(answers).length ? { answers: answers, lawn: head.lawn || '', date: head.date || '' } : null;
   }
 

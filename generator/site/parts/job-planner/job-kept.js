@@ -49,15 +49,6 @@
     return out;
   }
 
-  /* One field of a row under another name, the rest as it is. */
-  function renamed(row, from, to) {
-    if (!Swardbook.shape.isRecord(row) || !has(row, from) || has(row, to)) { return row; }
-    var out = Object.assign({}, row);
-    out[to] = out[from];
-    delete out[from];
-    return out;
-  }
-
   function inWords(fields) { return fields.map(function (name) { return IN_WORDS[name] || name; }).join(', '); }
 
   /* {rows, faults} of a file's text: jobs that could be read, and a sentence for each that could not, or not all of it. */
@@ -66,7 +57,7 @@
     try { found = text.length <= LONGEST_FILE ? JSON.parse(text) : null; } catch (error) { found = null; }
     if (!Swardbook.shape.isRecord(found) || found.v !== VERSION || !Array.isArray(found.jobs)) { return { rows: [], faults: [] }; }
     found.jobs.forEach(function (given, number) {
-      var each = renamed(given, 'inspection', 'visit');
+      var each = Swardbook.shape.renamed(given, 'inspection', 'visit');
       var clean = Swardbook.kept.sound('jobs', each), amiss = inWords(Swardbook.kept.amiss('jobs', each));
       if (clean) { rows.push(clean.row); }
       if (!clean) { faults.push('Job ' + (number + 1) + ' in it is left out, because this is wrong or missing: ' + amiss + '.'); }
@@ -75,7 +66,7 @@
     return { rows: rows, faults: faults };
   }
 
-  function write(jobs) { return JSON.stringify({ v: VERSION, jobs: jobs.map(function (job) { return renamed(job, 'visit', 'inspection'); }) }); }
+  function write(jobs) { return JSON.stringify({ v: VERSION, jobs: jobs.map(function (job) { return Swardbook.shape.renamed(job, 'visit', 'inspection'); }) }); }
 
   /* {} for no job, null for a damaged link, else what it names. */
   function particulars(fragment) {

@@ -200,7 +200,7 @@
       if (name === 'area') {
         try {
           var area = Swardbook.quantity.read(choice('area').value, areaUnit());
-          if (!Swardbook.kept.isArea(area)) { trouble('This is not a lawn; give an area above 0, such as 240 m2.'); return; }
+          if (!Swardbook.kept.isArea(area)) { trouble(Swardbook.lawns.noArea); return; }
           trouble('');
           now.area = area;
           now.typed = withUnit(choice('area').value.trim());
@@ -286,7 +286,7 @@
     told([]);
     if (!shownBefore) { fromAddress(); }
     desk.listChanged = showList;
-    if (root.dataset.inspection) { Swardbook.kept('inspection').follow(function () { if (last && !desk.strange().length) { showInspection(job()); } }); }
+    if (root.dataset.inspection) { Swardbook.lawns.follow(function () { if (last && !desk.strange().length) { showInspection(job()); } }); }
     window.addEventListener('hashchange', function () { told([]); fromAddress(); update(true); });
     part('plain').hidden = true;
     part('form').hidden = false;

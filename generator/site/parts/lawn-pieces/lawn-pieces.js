@@ -136,6 +136,8 @@
       parts['hand-on'].hidden = !(area > 0) || !parts.target.options.length;
       parts['hand-on-label'].textContent = 'Use ' + lawn.show(area) + ' in';
       parts.open.textContent = 'Open with ' + lawn.show(area);
+      parts['to-lawn'].hidden = !(area > 0) || !Swardbook.lawns.chosen();
+      if (!parts['to-lawn'].hidden) parts.keep.textContent = 'Keep as the area of lawn ' + Swardbook.lawns.chosen().code;
       parts.undo.hidden = !before.length;
       if (!parts['hand-on'].hidden) aim();
     }
@@ -149,6 +151,14 @@
       shape.root.addEventListener('input', function () { parts.answered.textContent = ''; });
     }
     parts.target.addEventListener('change', aim);
+    /* The pieces become those of the chosen lawn, with their sum. */
+    parts.keep.addEventListener('click', function () {
+      var chosen = Swardbook.lawns.chosen(), rows = Swardbook.lawns.rows(), was = chosen && rows.get(chosen.id);
+      if (!was) return;
+      var pieces = lawn.pieces().map(function (each) { return { name: each.name, sizes: each.sizes, area: each.area, hole: each.hole }; });
+      rows.change(chosen.id, was, Object.assign({}, was, { pieces: pieces, area: lawn.typed(lawn.area(), lawn.unit()) + ' ' + lawn.unit() }));
+      say(parts.done, 'Lawn ' + was.code + ' now has ' + lawn.show(lawn.area()) + ' of grass, in ' + lawn.count() + '.');
+    });
     parts.clear.addEventListener('click', function () {
       takeOff(lawn.pieces(), function () { return 'The list is empty: a new lawn can begin.'; });
     });
@@ -163,5 +173,6 @@
     parts.body.hidden = false;
     Swardbook.keptNotice(parts.body, 'lawn', inFile, root.parentElement); /* The calculator stands beside this list. */
     lawn.follow(write);
+    Swardbook.lawns.follow(write);
   });
 })();

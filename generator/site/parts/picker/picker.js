@@ -74,8 +74,16 @@
       Swardbook.tell('chosen', { grass: grass.value, place: place.value });
     }
 
-    restore(grass, Swardbook.preferences.get('grass'));
-    restore(place, Swardbook.preferences.get('place'));
+    function remembered() {
+      restore(grass, Swardbook.preferences.get('grass'));
+      restore(place, Swardbook.preferences.get('place'));
+    }
+
+    remembered();
+    document.addEventListener('swardbook:lawn-chosen', function () {
+      remembered();
+      choose();
+    });
     form.addEventListener('change', function (event) {
       Swardbook.preferences.set(event.target.getAttribute('data-choice'), event.target.value);
       choose();

@@ -86,5 +86,9 @@
     if (soils) soils.hidden = soil.options.length < 2;
     all('[data-without-script]').forEach(function (note) { note.hidden = Boolean(soils); });
     if (restore()) redraw();
+    document.addEventListener('swardbook:lawn-chosen', function () {
+      restore();
+      redraw();
+    });
   });
 })();

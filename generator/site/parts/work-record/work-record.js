@@ -13,7 +13,7 @@
     var calculator = spec && (Swardbook.calculators || {})[spec.calculator];
     if (!calculator) return; /* Its columns are not on this page: the form stays as printed. */
     var columns = spec.columns.map(function (column) { return column.id; });
-    var parts = Swardbook.parts(root), boxes = {}, editing = null, undo = null, notice = null, rows = Swardbook.kept('record');
+    var parts = Swardbook.parts(root), boxes = {}, editing = null, undo = null, notice = null, rows = Swardbook.kept('record'), given = Swardbook.recordGiven;
     Swardbook.each(root, '[data-column]', function (each) { boxes[each.getAttribute('data-column')] = each; });
 
     function input(id) { return boxes[id].querySelector('[data-entry]'); }
@@ -94,7 +94,7 @@
       notice.say('');
       parts.save.textContent = 'Save this entry';
       parts.cancel.hidden = true;
-      fill({ work: was.work, date: was.date, applied_by: was.applied_by, licence_number: was.licence_number });
+      fill(Object.assign({ work: was.work, date: was.date, applied_by: was.applied_by, licence_number: was.licence_number }, given.ofLawn()));
     }
 
     function save() {
@@ -273,7 +273,11 @@
     });
     document.addEventListener('swardbook:units', write);
 
+    /* Another lawn is chosen: an entry that is not begun is for that one. */
+    document.addEventListener('swardbook:lawn-chosen', function () { if (!editing && !typed().product) fill(Object.assign(typed(), given.ofLawn())); });
+
     notice = Swardbook.keptNotice(root, 'record', inFile);
+    fill(Object.assign(given.ofLawn(), given.ofAddress(columns)));
     parts.ways.hidden = parts.body.hidden = false;
     showWork();
     write();
