@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, get_args
 
 from generator.book.records.hold import Hold, HoldRule
 from generator.calculators.prepared import CalculatorFault
@@ -20,6 +20,8 @@ from generator.formula.nodes import CONSTANTS, FUNCTIONS, Both, Name, Node, Not,
 from generator.units import UnitError, to_si, unit
 
 Answer = Literal["go", "care", "hold", "ask"]
+# How soon another answer may come, from the shortest wait to the longest.
+AGAIN = get_args(HoldRule.model_fields["again"].annotation)
 _NAME = re.compile(r"[a-z][a-z0-9_]*")
 _SEEN = re.compile(r"\{([a-z_]+)\}")
 
@@ -56,6 +58,11 @@ class HoldAnswer:
     not_known: tuple[AskedHold, ...]
     quiet: tuple[str, ...]
     presumed: tuple[str, ...] = ()
+
+    @property
+    def again(self) -> str:
+        """When to ask again: the longest wait of what holds the work; empty where nothing does."""
+        return max((each.rule.again for each in self.reasons if each.rule.answer == "hold"), key=AGAIN.index, default="")
 
 
 def holds_of(task: str, holds: Mapping[str, Hold]) -> dict[str, Hold]:

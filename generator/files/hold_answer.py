@@ -31,7 +31,7 @@ def presumed(id: str) -> str:
 def hold_values(task: str, found: HoldAnswer, holds: Mapping[str, Hold], forecast: Forecast) -> dict[str, Any]:
     """Everything as JSON takes it; measured answers in the unit of their question."""
     return {
-        "task": task, "answer": found.answer, "reasons": [_reason_values(each, holds[each.hold]) for each in found.reasons],
+        "task": task, "answer": found.answer, "again": found.again or None, "reasons": [_reason_values(each, holds[each.hold]) for each in found.reasons],
         "not_known": [_asked_values(each) for each in found.not_known], "quiet": list(found.quiet),
         "presumed": [{"question": id, "sentence": presumed(id)} for id in found.presumed],
         "inputs": {id: _given(id, forecast) for id in forecast.answers},
@@ -62,7 +62,7 @@ def _given(id: str, forecast: Forecast) -> Any:
 
 def hold_text(task_name: str, found: HoldAnswer, holds: Mapping[str, Hold], sources: Mapping[str, Source]) -> str:
     """For reading: the answer first, then why, what would change it, and what is still to be asked."""
-    lines = [f"{task_name}: {ANSWERS[found.answer]}"]
+    lines = [f"{task_name}: {ANSWERS[found.answer]}", *([f"Ask again {found.again}."] if found.again else [])]
     if not holds:
         lines += ["", "No weather and no state of the ground holds up this task."]
     for answer, title in SECTIONS:

@@ -22,7 +22,6 @@ from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines,
 from generator.site.frame.render import asset_files, render, render_page
 from generator.site.making import Making
 from generator.site.page import Page, Section
-from generator.site.page_context import FOR_CLIENTS
 from generator.site.page_tree import PageTree
 from generator.site.registry import KIND_OF, all_files, all_pages, search_kinds
 from generator.site.search.page_text import read
@@ -116,7 +115,7 @@ class BookSite:
         hidden = ["navigation", "toc"] if not page.sections else ["navigation"]
         return {
             "title": page.title, "description": page.description, "hide": hidden, "footer_notes": list(page.attribution),
-            "for_clients": page.path.split("/")[0] in FOR_CLIENTS,
+            "for_clients": KIND_OF[page.kind].for_clients,
         }
 
 

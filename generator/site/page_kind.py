@@ -27,7 +27,8 @@ class PageKind:
 
     view.py may have `pages(making)`, every page that it makes, and `files(making)`, what these load: path in the site to content.
     said, weight: what search calls a page of this kind, and how much it counts. names_only: for a list of everything, which is found by
-    name and not by what it lists. glossary: whether words of the trade in its text lead to the glossary. tab: its place in the navigation.
+    name and not by what it lists. for_clients: it says nothing of the practice's own work. glossary: whether words of the trade in its
+    text lead to the glossary. tab: its place in the navigation.
     """
 
     name: str
@@ -35,6 +36,7 @@ class PageKind:
     weight: float
     names_only: bool = False
     glossary: bool = False
+    for_clients: bool = False
     tab: Tab | None = None
 
     def pages(self, making: Making) -> Iterable[Page]:

@@ -23,7 +23,7 @@ SLIPS = 0.02  # Of all questions; so most days have none.
 ASK = """(days) => days.map(([task, answers]) => {
   const ids = Swardbook.holds.of(task), day = Swardbook.holds.read(answers, {}, '2026-11-28'), found = Swardbook.holds.answer(ids, day);
   return {
-    answer: found.answer, reasons: found.reasons.map((each) => [each.hold, each.said]),
+    answer: found.answer, again: found.again, reasons: found.reasons.map((each) => [each.hold, each.said]),
     notKnown: found.notKnown.map((each) => [each.question, each.could, each.holds]), quiet: found.quiet,
     presumed: found.presumed, asks: Swardbook.holds.asks(ids), troubles: day.troubles
   };
@@ -49,7 +49,7 @@ def here(task: str, answers: dict[str, str]) -> dict:
     day, troubles = read_forecast(answers, TODAY)
     found = answer_for(holds, day)
     return {
-        "answer": found.answer, "reasons": [[each.hold, each.said] for each in found.reasons],
+        "answer": found.answer, "again": found.again, "reasons": [[each.hold, each.said] for each in found.reasons],
         "notKnown": [[each.question, each.could, list(each.holds)] for each in found.not_known], "quiet": list(found.quiet),
         "presumed": list(found.presumed), "asks": list(asks_of(holds)), "troubles": {each.question: each.sentence for each in troubles},
     }

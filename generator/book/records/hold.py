@@ -16,6 +16,9 @@ class HoldRule(Sourced):
         description="One line, true or false: leaf_wet, or rain_to_come >= heavy_rain. Over what the reader answers and the constants here."
     )
     answer: Literal["hold", "care"] = Field(description="hold: wait. care: go ahead, and mind the reason.")
+    again: Literal["later today", "tomorrow", "in a week"] = Field(
+        default="tomorrow", description="For hold: how soon the same question may have another answer.",
+    )
     reason: Sentence = Field(description="Why, said to whoever is at the lawn. {frost_seen} puts in how long ago frost was seen: two nights ago.")
     change: Sentence = Field(description="What would change the answer: what to wait for, or to do first.")
 

@@ -10,7 +10,7 @@ from generator.book.book import Book
 from generator.book.fields.sourced import ASSUMPTION
 from generator.book.records.hold import Hold, HoldRule
 from generator.field.forecast import ANSWERED_BY, DAY_S, MORE_NIGHTS, NIGHTS, NONE, PAIRS, QUESTIONS, SENTENCES, UNKNOWN, DayQuestion, Forecast
-from generator.field.holds import condition_of, constants_si
+from generator.field.holds import AGAIN, condition_of, constants_si
 from generator.files.hold_answer import ANSWERS
 from generator.formula import Formula, to_javascript
 from generator.formula.nodes import Both, Node, Not
@@ -21,7 +21,7 @@ PATH = "assets/holds.js"
 
 
 def hold_script(book: Book) -> str:
-    """Sets `Swardbook.holdRules`: {questions, answeredBy, answers, grasses, cautions, none, unknown, daySeconds, nights, pairs, sentences, holds}.
+    """Sets `Swardbook.holdRules`: {questions, answeredBy, answers, grasses, cautions, none, unknown, daySeconds, nights, pairs, sentences, again, holds}.
 
     grasses: what a grass itself answers, by the names that rules use. holds: each rule with its condition in words and as parts
     that can be undecided.
@@ -35,7 +35,7 @@ def hold_script(book: Book) -> str:
             for id, grass in book.grasses.items()
         },
         "cautions": {id: book.cautions[id].name for id in named}, "none": NONE, "unknown": UNKNOWN, "daySeconds": DAY_S,
-        "nights": {"few": NIGHTS, "more": MORE_NIGHTS}, "pairs": PAIRS, "sentences": SENTENCES,
+        "nights": {"few": NIGHTS, "more": MORE_NIGHTS}, "pairs": PAIRS, "sentences": SENTENCES, "again": AGAIN,
     }
     listed = ",\n".join(f"{name}:{_text(value)}" for name, value in parts.items())
     return f"(window.Swardbook||={{}}).holdRules={{{listed},\nholds:{{\n{holds}}}}};\n"
@@ -63,8 +63,8 @@ def _rule(book: Book, hold: Hold, rule: HoldRule) -> str:
         for id in rule.sources if id in book.sources or id == ASSUMPTION  # the rest has no mark in the text
     ]
     spec = {
-        "answer": rule.answer, "if": rule_words(hold, rule), "reason": rule.reason, "change": rule.change, "from": named,
-        "note": rule.note,
+        "answer": rule.answer, **({"again": rule.again} if rule.answer == "hold" else {}), "if": rule_words(hold, rule),
+        "reason": rule.reason, "change": rule.change, "from": named, "note": rule.note,
     }
     return f"{_text(spec)[:-1]},when:{_part(condition_of(rule).root, constants_si(hold))}}}"
 

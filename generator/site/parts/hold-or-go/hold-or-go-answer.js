@@ -136,7 +136,13 @@
     }, []));
   }
 
-  /* ids: of holds; day: from read. Gives {answer, reasons, notKnown, quiet, presumed}: go, care, hold or ask; {hold, rule, said} for each
+  /* When to ask again: the longest wait of what holds the work; '' where nothing does. */
+  function again(reasons) {
+    var waits = reasons.filter(gravest).map(function (each) { return Swardbook.holdRules.again.indexOf(each.rule.again); });
+    return waits.length ? Swardbook.holdRules.again[Math.max.apply(null, waits)] : '';
+  }
+
+  /* ids: of holds; day: from read. Gives {answer, again, reasons, notKnown, quiet, presumed}: go, care, hold or ask; when to ask again; {hold, rule, said} for each
      that holds, those that hold the work first; {question, could, holds} for what is still to be asked; ids that neither hold nor ask;
      questions that nobody answered and that were read as 'none', where another answer could have been graver. */
   function answer(ids, day) {
@@ -155,7 +161,7 @@
     var found = reasons.length ? reasons[0].rule.answer : 'go';
     var graver = undecided.some(function (each) { return gravest(each) || found === 'go'; });
     return {
-      answer: found !== 'hold' && graver ? 'ask' : found, reasons: reasons, notKnown: notKnown(undecided), quiet: quiet, presumed: questionsOf(presumed)
+      answer: found !== 'hold' && graver ? 'ask' : found, again: again(reasons), reasons: reasons, notKnown: notKnown(undecided), quiet: quiet, presumed: questionsOf(presumed)
     };
   }
 

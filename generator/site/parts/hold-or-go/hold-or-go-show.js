@@ -40,7 +40,7 @@
 
   /* parts: {answer, sign, said}; now: what onAnswer is told. The same words are not said again. */
   function headline(parts, now) {
-    var more = now.names.length ? now.names[0] + (now.names.length > 1 ? ', and ' + (now.names.length - 1) + ' more.' : '.')
+    var more = now.names.length ? now.names[0] + (now.names.length > 1 ? ', and ' + (now.names.length - 1) + ' more.' : '.') + (now.again ? ' Ask again ' + now.again + '.' : '')
       : now.answer === 'go' ? 'Nothing asked here speaks against it.'
         : 'Say what the day is like: ' + (now.open.length > FEW ? now.open.length + ' questions are open.' : now.open.map(small).join(', ') + '.');
     var said = parts.said;

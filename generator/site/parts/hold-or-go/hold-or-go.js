@@ -40,11 +40,12 @@
 
   function fieldOf(id) { return grassAnswers(id) ? Swardbook.holdsKept.grass : id; }
 
-  /* Questions to ask, each once, as what a field needs; without those whose answers are known. */
-  function specs(ids, known) {
+  /* Questions to ask, each once, as what a field needs; without those whose answers are known, and for several tasks without what only the
+     label of one says. */
+  function specs(ids, known, several) {
     var wanted = {};
     Swardbook.holds.asks(ids).forEach(function (id) {
-      if (own(known, id)) { return; }
+      if (own(known, id) || several && rules().questions[id].label) { return; }
       var field = fieldOf(id);
       if (field === id) { wanted[id] = rules().questions[id]; return; }
       var list = { '': 'Not known' };
@@ -95,6 +96,8 @@
     return could;
   }
 
+  function once(all) { return Swardbook.holdShow.once(all); }
+
   function namesOf(found) {
     return Swardbook.holdShow.once(found.reasons.filter(function (each) { return each.rule.answer === found.answer; }).map(function (each) {
       return rules().holds[each.hold].name;
@@ -108,7 +111,7 @@
   }
 
   function mount(element, options) {
-    var ids = Swardbook.holds.of(options.task);
+    var ids = options.tasks ? once([].concat.apply([], options.tasks.map(Swardbook.holds.of))) : Swardbook.holds.of(options.task);
     element.textContent = '';
     element.hidden = !ids.length;
     if (!ids.length) { return null; }
@@ -133,7 +136,7 @@
     }
 
     function build(known) {
-      var wanted = specs(ids, known);
+      var wanted = specs(ids, known, options.tasks);
       if (asked === Object.keys(wanted).join()) { return; }
       asked = Object.keys(wanted).join();
       parts.fields.textContent = '';
@@ -152,10 +155,7 @@
     function show(found) {
       var could = openFields(found), names = {};
       Object.keys(could).forEach(function (id) { names[id] = (fields[id] || rules().questions[id]).name; });
-      last = {
-        answer: found.answer, words: Swardbook.capital(rules().answers[found.answer]), names: namesOf(found),
-        open: Object.keys(could).map(function (id) { return names[id]; })
-      };
+      last = Object.assign(answered(found), { open: Object.keys(could).map(function (id) { return names[id]; }) });
       /* Read out only where the reader is: the same day is asked at every step of a job. */
       parts.said.setAttribute('aria-live', element.contains(document.activeElement) ? 'polite' : 'off');
       W.headline(parts, last);
@@ -203,6 +203,7 @@
       K.forget(date());
       parts.title.focus(); /* The button is gone with what it forgot. */
     });
+    parts.answer.hidden = parts.why.hidden = Boolean(options.tasks);
     refresh();
     parts.day.open = options.open !== false && last.answer === 'ask';
     return {
@@ -220,10 +221,12 @@
     };
   }
 
-  /* What the grass of the chosen lawn answers by itself. */
+  /* What the grass of the chosen lawn answers by itself: yes or no. */
   function ofLawn() {
-    var lawn = Swardbook.lawns.chosen();
-    return lawn && own(rules().grasses, lawn.grass) ? { known: rules().grasses[lawn.grass].known, from: 'lawn ' + lawn.code } : { known: {}, from: undefined };
+    var lawn = Swardbook.lawns.chosen(), known = {};
+    if (!lawn || !own(rules().grasses, lawn.grass)) { return { known: known, from: undefined }; }
+    Object.keys(rules().grasses[lawn.grass].known).forEach(function (id) { known[id] = Boolean(rules().grasses[lawn.grass].known[id]); });
+    return { known: known, from: 'lawn ' + lawn.code };
   }
 
   function start(part) {
@@ -234,6 +237,19 @@
     part.querySelector('[data-hold=rules]').open = false;
   }
 
-  Swardbook.holdOrGo = { mount: mount };
+  function answered(found) {
+    return {
+      answer: found.answer, words: Swardbook.capital(rules().answers[found.answer]), again: found.answer === 'hold' ? found.again : '', names: namesOf(found),
+      open: Object.keys(openFields(found))
+    };
+  }
+
+  Swardbook.holdOrGo = {
+    mount: mount,
+    answer: function (task, date, known) {
+      var ids = Swardbook.holds.of(task);
+      return ids.length ? answered(Swardbook.holds.answer(ids, dayOf(Swardbook.holdsKept.of(date, task).answers, typed(known), date))) : null;
+    }
+  };
   Swardbook.component('hold-or-go', start);
 })();
