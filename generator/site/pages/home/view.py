@@ -1,15 +1,22 @@
 """Home: this month for a grass and a place, and the doors to everything else."""
 
 from collections.abc import Iterator
+from typing import Any
 
 from generator.book.book import Book
 from generator.season.season_cache import SeasonCache
 from generator.site.making import Making
 from generator.site.page import Page
 from generator.site.page_context import PageContext
-from generator.site.pages.job.view import has_jobs
+from generator.site.pages.job.job_scripts import BOOK_SCRIPT
+from generator.site.pages.job.view import SCRIPT as JOB_SCRIPT
+from generator.site.pages.job.view import WORK_START, has_jobs, worked_out_by
 from generator.site.pages.record.view import record_card
+from generator.site.shared.hold_view import hold_scripts
+from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
 from generator.site.year.season_script import season_scripts
+
+TODAY_SCRIPT = "assets/today.js"
 
 
 def home_page(seasons: SeasonCache, here: PageContext) -> Page:
@@ -30,6 +37,8 @@ def home_page(seasons: SeasonCache, here: PageContext) -> Page:
                 "grasses": here.links.file("grasses/"),
             },
         },
+        "today": today_view(book, here) if has_jobs(book) else None,
+        "scripts": [here.links.file(TODAY_SCRIPT)] if has_jobs(book) else [],
         "doors": [
             {"title": "Grasses", "url": here.links.to("grasses/index"), "text": "What each one takes, and what never to do to it."},
             {"title": "Renovation guides", "url": here.links.to("renovate/index"), "text": "When, how hard, in which order, how much of everything."},
@@ -44,6 +53,17 @@ def home_page(seasons: SeasonCache, here: PageContext) -> Page:
         ],
     }
     return Page("index", title, "home", context, practice.about)
+
+
+def today_view(book: Book, here: PageContext) -> dict[str, Any]:
+    """The today component's dict: the planner's scripts, which it loads when there are jobs."""
+    return {
+        "id": "today", "start": WORK_START,
+        "targets": {
+            **worked_out_by(book, here), "scripts": [here.links.file(each) for each in (CALCULATOR_SCRIPT, JOB_SCRIPT, BOOK_SCRIPT)],
+            "holds": hold_scripts(here) if book.holds else [], "job_page": here.links.to("jobs/index"), "lawns_page": here.links.to("lawns"),
+        },
+    }
 
 
 def jobs_door(book: Book, here: PageContext) -> list[dict[str, str]]:

@@ -99,15 +99,20 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
         "site": site_words(OPEN_SITE), "start": WORK_START, "invented": practice.invented, "practice": practice.name,
         "choose": [each.text for each in book.renovations[plan].choose_when],
         "targets": {
-            "jobs": here.links.file(CALENDAR), "calculators": here.links.file("assets/calculators/"),
+            **worked_out_by(book, here),
             "calculator_pages": here.links.file("calculators/"), "cautions": here.links.file("cautions/"),
             "aftercare": here.links.file("aftercare/"), "maker": here.links.to(MAKER), "holds": hold_scripts(here) if book.holds else [],
             "inspection_page": here.links.to(INSPECTION_PAGE) if book.inspection else None,
-            "inspection": [here.links.file(each) for each in (INSPECTION_QUESTIONS, INSPECTION_RULES, INSPECTION_SCRIPT)] if book.inspection else [],
         },
         "address": f"{public}{PATH}.html" if public else None,
         "job": job_view(book, here, job, plan, grass, place),
     }
+
+
+def worked_out_by(book: Book, here: PageContext) -> dict[str, Any]:
+    """Where the data of a job are that is worked out in the browser: two folders, and the scripts of an inspection in order."""
+    scripts = (INSPECTION_QUESTIONS, INSPECTION_RULES, INSPECTION_SCRIPT) if book.inspection else ()
+    return {"jobs": here.links.file(CALENDAR), "calculators": here.links.file("assets/calculators/"), "inspection": [here.links.file(each) for each in scripts]}
 
 
 def job_view(book: Book, here: PageContext, job: Job, plan: str, grass: str, place: str) -> dict[str, Any]:

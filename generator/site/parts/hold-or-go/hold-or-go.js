@@ -203,7 +203,7 @@
       K.forget(date());
       parts.title.focus(); /* The button is gone with what it forgot. */
     });
-    parts.answer.hidden = parts.why.hidden = Boolean(options.tasks);
+    parts.answer.hidden = parts.why.hidden = parts.told.hidden = Boolean(options.tasks);
     refresh();
     parts.day.open = options.open !== false && last.answer === 'ask';
     return {

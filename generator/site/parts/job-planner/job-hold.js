@@ -63,5 +63,5 @@
 
   function told(item, sentence) { part(item, 'hold-told').textContent = sentence; }
 
-  Swardbook.jobHold = { show: show, gone: gone, told: told };
+  Swardbook.jobHold = { known: known, show: show, gone: gone, told: told };
 })();

@@ -7,6 +7,7 @@
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
     var P = Swardbook.jobPlan, S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
     var V = Swardbook.jobInspection, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
+    var targets = { jobs: root.dataset.jobs, calculators: root.dataset.calculators, inspection: root.dataset.inspection.split(' ').filter(Boolean) };
     function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
     function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
     var usual = {
@@ -58,23 +59,6 @@
       Swardbook.markInvalid(choice('area'), sentence);
     }
 
-    function needed(now) {
-      var held = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site), wanted = [];
-      if (!held.practice) { wanted.push(root.dataset.jobs + 'practice.js'); }
-      if (!held.plan) { wanted.push(root.dataset.jobs + now.plan + '--' + now.grass + '.js'); }
-      if (!held.site) { wanted.push(root.dataset.jobs + 'places/' + now.place + '--' + now.grass + '.js'); }
-      var ids = book.sums.concat(held.plan ? [].concat.apply([], held.plan.steps.map(function (step) { return (step.quantities || []).map(function (each) { return each.calculator; }); })) : []);
-      ids.forEach(function (id) { if (!Swardbook.calculators || !Swardbook.calculators[id]) { wanted.push(root.dataset.calculators + id + '.js'); } });
-      if (inspected(now)) {
-        var scripts = root.dataset.inspection.split(' '), there = [Swardbook.inspectionSheet, Swardbook.inspection, Swardbook.jobs.inspection()];
-        scripts.forEach(function (address, number) { if (!there[number]) { wanted.push(address); } });
-      }
-      return wanted;
-    }
-
-    /* Whether the job takes up an inspection, and the book has one to ask. */
-    function inspected(now) { return Boolean(root.dataset.inspection) && Object.keys(now.visit).length > 0; }
-
     /* What is not there yet is fetched first; a later choice wins over an earlier one that comes late. */
     function update(area) {
       var mine = turn += 1, now = job(), strange = desk.strange();
@@ -85,7 +69,7 @@
       if (strange.length) { notice(); return; }
       showForm(area);
       (function ready() {
-        var wanted = needed(now);
+        var wanted = Swardbook.jobOut.needed(now, targets);
         if (!wanted.length) { work(now); return; }
         Promise.all(wanted.map(Swardbook.load)).then(function () { if (mine === turn) { ready(); } }, function () {
           if (mine !== turn) { return; }
@@ -95,19 +79,10 @@
       })();
     }
 
+    function inspected(now) { return Swardbook.jobOut.inspected(now, targets); }
+
     /* A job worked out, and shown nowhere yet. */
-    function worked(now) {
-      var data = Swardbook.jobs.held(now.plan, now.grass, now.place, now.site);
-      var rain = {};
-      Object.keys(now.rain).forEach(function (day) { rain[Swardbook.dates.fromIso(day)] = now.rain[day]; });
-      var seen = inspected(now) ? V.read(now.visit) : null, without = {};
-      now.without.forEach(function (id) { without[id] = book.not_needed; });
-      var adjusted = Object.assign({}, seen ? seen.adjusted : {}, { without: without, chosen: now.chosen.concat(seen ? seen.adjusted.chosen : []) });
-      var out = Swardbook.jobWork.workOut(data, {
-        area: now.area, on: Swardbook.dates.fromIso(now.on), done: Swardbook.jobDates.numbered(Object.assign({}, now.put, now.done)), adjusted: adjusted, rain: rain
-      });
-      return { out: out, plan: P.stepsFor(data.plan, adjusted), seen: seen && seen.values, measured: adjusted.measured };
-    }
+    function worked(now) { return Swardbook.jobOut.worked(now, targets); }
 
     function work(now) {
       last = worked(now);

@@ -59,10 +59,12 @@
       select.value = value;
     }
 
+    function isCode(text) { return new RegExp('^' + Swardbook.contract.kept.lawn + '$').test(text); }
+
     /* Why this is no lawn yet: [id of the field, sentence], or null. */
     function wrong(row) {
       var code = row.code || '', other = lawns.byCode(code), area = null;
-      if (!new RegExp('^' + Swardbook.contract.kept.lawn + '$').test(code)) { return ['code', 'A lawn needs a code of letters, digits and hyphens, such as TL-014.']; }
+      if (!isCode(code)) { return ['code', 'A lawn needs a code of letters, digits and hyphens, such as TL-014.']; }
       if (other && (!editing || other.id !== editing.id)) { return ['code', 'There is a lawn ' + code + ' already. Change that one, or give this one another code.']; }
       try {
         if (row.area) { area = Swardbook.quantity.read(row.area, 'm2'); }
@@ -210,8 +212,24 @@
       return made;
     }
 
+    /* Jobs of before, whose code is no lawn yet: one tap makes it one. */
+    function writeLoose() {
+      var seen = {};
+      parts.loose.textContent = '';
+      Swardbook.kept('jobs').all().forEach(function (each) {
+        var job = each.row, code = job.name || '';
+        if (!isCode(code) || seen[code] || lawns.byCode(code)) { return; }
+        seen[code] = true;
+        var line = add(parts.loose, 'p', 'sb-lawns__ways', 'There is a job for ' + code + ', which is no lawn yet.');
+        button(line, 'Keep it as a lawn', code, function () {
+          added({ code: code, grass: job.grass, place: job.place, site: job.site, area: job.typed || +job.area.toPrecision(6) + ' m2', facts: {}, machines: [] });
+        });
+      });
+    }
+
     function write() {
       var all = lawns.all();
+      writeLoose();
       parts.none.hidden = all.length > 0;
       parts.list.hidden = !all.length;
       Swardbook.relist(parts.list, all, item);
