@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import erfc, fsum, sqrt
-from statistics import fmean
 
 from generator.season.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, month_days
 from generator.season.climate.climate import OPEN, Climate, Daily, Soil, daily_climate
@@ -69,7 +68,7 @@ def night_to_night(climate: Climate, rules: FrostRules) -> float:
     yearly = max(climate.mean_minimum_c) - min(climate.mean_minimum_c)
     coldest = sorted(zip(climate.mean_minimum_c, climate.mean_maximum_c))[:COLD_MONTHS]
     of_the_air = rules.night_to_night * yearly
-    of_the_night = (1 - rules.night_to_night) * fmean(high - low for low, high in coldest)
+    of_the_night = (1 - rules.night_to_night) * fsum(high - low for low, high in coldest) / COLD_MONTHS
     return min(CLOSEST_TIE, of_the_air / (of_the_air + of_the_night)) if of_the_air > 0 else 0.0
 
 
