@@ -1,10 +1,8 @@
 """Frost nights against the record, and what the chance of any frost means."""
 
-import csv
 from dataclasses import replace
 from datetime import date
 from itertools import pairwise
-from pathlib import Path
 from statistics import fmean, median, pstdev, stdev
 
 import pytest
@@ -13,31 +11,10 @@ from generator.season.calendar_days import DAYS, day_words
 from generator.season.climate.climate import OPEN
 from generator.season.climate.daily_curve import daily_curve
 from generator.season.climate.frost import Frost, KindOfYear, frost
+from generator.season.climate.frost_margin import night_to_night
+from tests.season.frost_stations import halves, stations, yearly_range
 from tests.season.seattle import seattle_days
 from tests.season.shipped import COUCH, climates, made_up, rules, season
-
-# Monthly figures of 48 stations; (c) Commonwealth of Australia, Bureau of Meteorology, derived by this project.
-STATIONS = Path(__file__).parent / "frost-stations.csv"
-
-
-def stations():
-    """Station -> twelve (mean minimum, standard deviation, nights at or below 0 °C, at or below 2 °C), in the order of the split."""
-    found = {}
-    with STATIONS.open(encoding="utf-8") as lines:
-        for row in csv.DictReader(line for line in lines if not line.startswith("#")):
-            found.setdefault(row["station"], []).append(
-                tuple(float(row[name]) for name in ("mean_minimum_c", "standard_deviation_c", "frost_days", "cold_days"))
-            )
-    return {name: found[name] for name in sorted(found)}
-
-
-def halves():
-    names = list(stations())
-    return names[::2], names[1::2]
-
-
-def yearly_range(months):
-    return max(m[0] for m in months) - min(m[0] for m in months)
 
 
 def test_the_spread_rule_is_the_least_squares_line_of_the_fitted_half():
@@ -153,12 +130,12 @@ def seattle_by_month():
 def seattle(counted: bool):
     """Seattle's four years as monthly normals, with or without its counts of frost nights."""
     months = seattle_by_month()
+    highs = [fmean(high for when, _, high in seattle_days() if when.month == month) for month in range(1, 13)]
     counts = {
         "frost_days": tuple(sum(low <= 0 for low in month) / 4 for month in months),
         "cold_days_at_or_below_2c": tuple(sum(low <= 2 for low in month) / 4 for month in months),
     }
-    minima = [fmean(month) for month in months]
-    return made_up([low + 8 for low in minima], minima, latitude=47.45, **counts if counted else {})
+    return made_up(highs, [fmean(month) for month in months], latitude=47.45, **counts if counted else {})
 
 
 def departures():
@@ -169,13 +146,17 @@ def departures():
     return [(when, value, value / spread[when.month - 1]) for when, value in apart]
 
 
+def tied_in_seattle() -> float:
+    """Correlation of a night with the next, from the daily record."""
+    return fmean(a * b for a, b in pairwise(value for _, _, value in departures()))
+
+
 def test_the_ties_of_nights_and_years_are_those_of_the_daily_record():
-    # Correlation of a night with the next.
-    scaled = [value for _, _, value in departures()]
-    assert fmean(a * b for a, b in pairwise(scaled)) == pytest.approx(rules().frost.night_to_night, abs=0.01)
+    r = tied_in_seattle()
+    assert night_to_night(seattle(counted=True), rules().frost) == pytest.approx(r, abs=0.03)
     # What seasons of three or four months differ by from year to year, beyond what tied nights alone would make of their mean:
     # variance of a mean of n nights tied by r is about s2 / n x (1 + r) / (1 - r).
-    r, square = rules().frost.night_to_night, fmean(value * value for _, value, _ in departures())
+    square = fmean(value * value for _, value, _ in departures())
     beyond = []
     for months in ((2, 3, 4, 5), (9, 10, 11), (12, 1, 2)):
         seasons = [[value for when, value, _ in departures() if when.month in months and when.year == year] for year in range(2012, 2016)]

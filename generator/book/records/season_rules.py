@@ -58,7 +58,9 @@ class SeasonRules(Record):
         description="Standard deviation of the daily minimum: this, and `minimum_spread_per_range` for each degree of the year's range."
     )
     minimum_spread_per_range: Annotated[Figure, Measured("spread to the range")] = Field(description="Degrees of it for each degree of the yearly range of mean minima.")
-    night_to_night: Annotated[Figure, Measured("likeness of nights")] = Field(description="Correlation of one night's departure from the mean minimum with the next's.")
+    night_to_night: Annotated[Figure, Measured("likeness of nights")] = Field(
+        description="Correlation of one night's departure from the mean minimum with the next's, where nights swing as far through the year as a day does."
+    )
     year_to_year_spread: Annotated[Figure, Measured("spread of years")] = Field(description="Standard deviation of a whole season's departure from the mean minimum.")
     counting_step: Annotated[Figure, Measured("step of reading")] = Field(description="Half the last digit of a minimum as it is read.")
     warm_heat_limit: Heat = Field(description="Daily mean above which warm-season turf is not opened up.")

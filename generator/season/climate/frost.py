@@ -14,7 +14,7 @@ from math import exp, fsum, sqrt
 
 from generator.season.calendar_days import DAYS, MONTH_LENGTHS, monthly_means
 from generator.season.climate.climate import Climate, Daily, Site, Soil, Twelve, daily_climate
-from generator.season.climate.frost_margin import FrostRules, below, minimum_spread, threshold_shift
+from generator.season.climate.frost_margin import FrostRules, below, minimum_spread, night_to_night, threshold_shift
 
 # A cold season, a usual one and a warm one: three points that have the mean and spread of a normal distribution (Gauss and
 # Hermite), each with its share of the years.
@@ -70,7 +70,7 @@ class Frost:
         Frost nights come in runs, so counting each night as a fresh chance would make a late frost look likelier than it
         is: 1 - exp(-(chance of the first night + expected beginnings of runs after it)), meaned over the kinds of year.
         Source: runs of frost taken as a Poisson process, as is usual for rare events that come in clusters. Limit: it counts
-        10 runs a year for Seattle 2012 to 2015 where the record has 7 and independent nights would give 18, so it errs
+        10.5 runs a year for Seattle 2012 to 2015 where the record has 7 and independent nights would give 18, so it errs
         towards caution.
         """
         if days <= 0:
@@ -113,8 +113,8 @@ def frost(climate: Climate, site: Site, soil: Soil, rules: FrostRules, ground: b
     Method: normal distribution about the daily curve of mean minima. Fitted on 24 of 48 Bureau of Meteorology stations
     and tried on the other 24, months with at least one frost night recorded (72): mean absolute error 0.7 nights a
     month, always-zero 2.3 (0.9 and 3.8 at 2 °C, 105 months; 0.6 and 3.9 at three English stations); it counts 0.4 too few on average, because cold nights reach
-    further below the mean than a normal distribution says. Source: our fit to monthly figures of those stations, 2007-2017; correlation from night to night and
-    spread from year to year from the daily record of Seattle, assumed elsewhere.
+    further below the mean than a normal distribution says. Source: our fit to figures of those stations, 2007-2017; correlation from night to
+    night as `night_to_night`; spread from year to year from the daily record of Seattle, assumed elsewhere.
     """
     margins = _margins(climate, site, soil, rules, ground=False)
     if ground:
@@ -139,13 +139,13 @@ def _of_margins(margins: Daily, climate: Climate, rules: FrostRules) -> Frost:
 
 def _kind_of_year(colder: float, share: float, margins: Daily, climate: Climate, rules: FrostRules) -> KindOfYear:
     """Frost in years that are `colder` standard deviations of the yearly departure below the mean, from the margins of all years."""
-    chance, onset = [], []
+    chance, onset, tie = [], [], night_to_night(climate, rules)
     for margin, spread in zip(margins, minimum_spread(climate, rules)):
         yearly = min(rules.year_to_year_k, LARGEST_YEARLY_SHARE * spread)
         nightly = sqrt(spread * spread - yearly * yearly)
         of_nights = (margin * spread + colder * yearly) / nightly
         # What the years explain is taken from the correlation of the nights within one.
-        tied = (rules.night_to_night * spread * spread - yearly * yearly) / (nightly * nightly)
+        tied = (tie * spread * spread - yearly * yearly) / (nightly * nightly)
         night = below(of_nights, 1.0)
         chance.append(night)
         onset.append(night * (1 - _again(of_nights, _again_table(round(max(0.0, tied) / CORRELATION_STEP) * CORRELATION_STEP))))

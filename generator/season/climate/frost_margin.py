@@ -15,6 +15,10 @@ MATCHING_ROUNDS = 8
 LARGEST_SHIFT_K = 6.0
 # A shift that moves less than this is found: the nights of a month then change by less than a thousandth.
 SETTLED_K = 1e-4
+# The months with the coldest nights, whose daily swing says how much of a night's cold is its own.
+COLD_MONTHS = 6
+# No whole record at hand ties one night to the next more closely (Brussels, 0.74), so no place is taken to (our limit).
+CLOSEST_TIE = 0.75
 
 
 @dataclass(frozen=True)
@@ -23,7 +27,8 @@ class FrostRules:
 
     air_frost_c, ground_frost_c: screen minima that count as air frost and as ground frost [°C].
     spread_base_k, spread_per_range: standard deviation of the daily minimum = base + slope x yearly range of mean minima [K].
-    night_to_night: correlation of one night's departure from the mean minimum with the next night's, -1 to 1.
+    night_to_night: correlation of one night's departure from the mean minimum with the next night's, 0 to 1, where mean minima swing as far
+        through the year as temperature does through a day of the cold half-year; see `night_to_night`.
     year_to_year_k: standard deviation of a whole season's departure from the mean minimum, from year to year [K].
     counting_step_k: half the last digit of a read minimum; "at or below 0.0" catches minima up to 0.05 [K].
     """
@@ -47,6 +52,24 @@ def minimum_spread(climate: Climate, rules: FrostRules) -> Daily:
         return _between_months(climate.minimum_standard_deviation_c)
     yearly_range = max(climate.mean_minimum_c) - min(climate.mean_minimum_c)
     return (rules.spread_base_k + rules.spread_per_range * yearly_range,) * DAYS
+
+
+@lru_cache(maxsize=128)
+def night_to_night(climate: Climate, rules: FrostRules) -> float:
+    """Correlation of one night's departure from the mean minimum with the next night's, 0 to `CLOSEST_TIE`.
+
+    A night is cold with the air that lies over the place, which stays for days, or because it is itself clear and still, which the next need
+    not be. How far mean minima swing through the year [K] stands for the one, how far temperature swings through a day of the six coldest
+    months [K] for the other: tie / (1 - tie) = rules tie / (1 - rules tie) x yearly swing / daily swing.
+    Source: our fit to daily minima of 16 stations of the Bureau of Meteorology that know frost, 2007-2017; the form is ours. On 16 others it is
+    off by 0.02 (root mean square), where the mean of those fitted is by 0.05; at Seattle, New York, Brussels, Tunis and in Nebraska by 0.05,
+    most at New York, where it is 0.09 too high.
+    """
+    yearly = max(climate.mean_minimum_c) - min(climate.mean_minimum_c)
+    coldest = sorted(zip(climate.mean_minimum_c, climate.mean_maximum_c))[:COLD_MONTHS]
+    of_the_air = rules.night_to_night * yearly
+    of_the_night = (1 - rules.night_to_night) * fsum(high - low for low, high in coldest) / COLD_MONTHS
+    return min(CLOSEST_TIE, of_the_air / (of_the_air + of_the_night)) if of_the_air > 0 else 0.0
 
 
 @lru_cache(maxsize=256)

@@ -103,16 +103,19 @@ def _establishment(grass: Grass, here: PageContext) -> list[dict[str, Any]]:
 
 
 def _weed_status(book: Book, grass: Grass, here: PageContext) -> list[dict[str, Any]]:
-    """By country: what is known of it there as a weed, and whom to ask; a country of the book's list is told of even if nothing is."""
+    """By country, and region where only it is meant: what is known of it there as a weed, and whom to ask; nothing known is told too."""
     authorities = book.key.weed_authorities if book.key else {}
     rows = []
     for code, country in book.countries.items():
         known = [each for each in grass.weed_status if each.country == code]
-        asked = next((each.ask for each in known if each.ask), authorities.get(code, ""))
+        asked = next((each.ask for each in known if each.ask and not each.regions), authorities.get(code, ""))
         for at, each in enumerate(known):
-            rows.append({"country_name": country.name, "ask": asked if at == len(known) - 1 else "", **here.sourcing.statement(each)})
+            of_its_own = each.ask if each.regions else None
+            rows.append({
+                "where": ", ".join((country.name, *each.regions)), "ask": of_its_own or (asked if at == len(known) - 1 else ""), **here.sourcing.statement(each)
+            })
         if not known and code in authorities:
-            rows.append({"country_name": country.name, "ask": authorities[code], "text": "", "note": None, "marks": None})
+            rows.append({"where": country.name, "ask": authorities[code], "text": "", "note": None, "marks": None})
     return rows
 
 
