@@ -1,13 +1,14 @@
 """`swardbook round`: many lawns, one round."""
 
 import json
+from dataclasses import replace
 from datetime import date, datetime
 from pathlib import Path
 
 import click
 
 from generator.book.book import Book
-from generator.book.lists.for_a_job import Refused, given_area_m2, given_day
+from generator.book.lists.for_a_job import Refused, given_area_m2, given_day, given_travel_minutes
 from generator.book.lists.lawn_code import NAMES_NOBODY
 from generator.book.lists.lawns import Lawn, read_lawns
 from generator.commands.common import book_option, separator_option, whole_book
@@ -16,7 +17,8 @@ from generator.commands.writing import write_out
 from generator.files.calendar_file import calendar_domain
 from generator.files.round_values import round_calendar, round_csv, round_text, round_values
 from generator.findings import Finding, Where, shown, suggestion
-from generator.jobs.job import Request
+from generator.jobs.better_day import with_better_days
+from generator.jobs.job import Job, Request
 from generator.jobs.lawn_round import LawnJob, round_of
 from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for, why_not
 from generator.season.season_cache import SeasonCache
@@ -37,7 +39,7 @@ def round_command(
 ) -> None:
     """Plan a round of the lawns in FILE (CSV or YAML): schedules, one shopping list, one gear list, clashes.
 
-    Columns: client (a code), grass, place, area, and site, plan and on where they differ.
+    Columns: client (a code), grass, place, area, and site, plan, on, town and travel where they differ. A lawns.json is read as well.
     """
     book = whole_book(root)
     seasons = SeasonCache(book)
@@ -53,9 +55,10 @@ def round_command(
         for finding in sorted(findings):
             click.echo(finding, err=True)
         raise SystemExit(1)
-    found = round_of(
-        LawnJob(lawn.client, {"renovation": asked.renovation, "grass": asked.grass, "place": asked.place, "site": asked.site}, job_of(book, seasons, asked))
-        for (lawn, _), asked in zip(lawns, jobs, strict=True)
+    found = with_better_days(
+        round_of(_lawn_job(lawn, asked, job_of(book, seasons, asked)) for (lawn, _), asked in zip(lawns, jobs, strict=True)),
+        lambda each, other_day: job_of(book, seasons, _on(each, other_day)),
+        now.date(),
     )
     if ics:
         write_out(ics, round_calendar(found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), first, now))
@@ -65,6 +68,17 @@ def round_command(
         click.echo(json.dumps(round_values(found), ensure_ascii=False))
     elif not (ics or table):
         click.echo(round_text(found))
+
+
+def _on(each: LawnJob, day: date) -> AskedJob:
+    """The same job on another day."""
+    lawn = each.lawn
+    return AskedJob(lawn["renovation"], lawn["grass"], lawn["place"], replace(each.job.request, on=day), lawn["site"])
+
+
+def _lawn_job(lawn: Lawn, asked: AskedJob, job: Job) -> LawnJob:
+    ids = {"renovation": asked.renovation, "grass": asked.grass, "place": asked.place, "site": asked.site}
+    return LawnJob(lawn.client, ids, job, lawn.town or "", given_travel_minutes(lawn.travel) if lawn.travel else 0)
 
 
 def _asked(book: Book, seasons: SeasonCache, lawn: Lawn, where: Where, day: date) -> tuple[list[Finding], AskedJob | None]:
@@ -90,6 +104,10 @@ def _asked(book: Book, seasons: SeasonCache, lawn: Lawn, where: Where, day: date
         on = day if lawn.on is None else given_day(lawn.on)
     except Refused as refused:
         findings.append(Finding(where, refused.what, refused.instead))
+    try:
+        given_travel_minutes(lawn.travel or "0 min")
+    except Refused as refused:
+        findings.append(Finding(where, f"travel: {refused.what}", refused.instead))
     if findings or plan is None or area is None or on is None:
         return findings, None
     return [], AskedJob(plan, lawn.grass, lawn.place, Request(area, on), lawn.site)

@@ -9,7 +9,7 @@ from generator.files.csv_file import csv_text
 from generator.files.job_calendar import job_entries, job_key
 from generator.files.job_text import day, purchase_words, quantity_words
 from generator.files.job_values import bought_values, job_values
-from generator.jobs.lawn_round import LawnJob, Round
+from generator.jobs.lawn_round import Clash, LawnJob, Round, WorkDay
 from generator.words.reason_text import text
 
 # What a round tells of a step; its sentences are the plan's, and `swardbook plan` has them.
@@ -29,8 +29,13 @@ def round_values(found: Round) -> dict[str, Any]:
             }
             for each in found.gear
         ],
-        "clashes": [{"name": each.name, "from": each.from_where, "date": each.day.isoformat(), "clients": list(each.clients)} for each in found.clashes],
-        "days": [{"date": each.day.isoformat(), "clients": list(each.clients), "minutes": round(each.minutes, 6)} for each in found.days],
+        "clashes": [{"name": each.name, "from": each.from_where, "date": each.day.isoformat(), "clients": list(each.clients), "better": [
+            {"client": client, "date": better.isoformat()} for client, better in each.better
+        ]} for each in found.clashes],
+        "days": [
+            {"date": each.day.isoformat(), "clients": list(each.clients), "minutes": round(each.minutes, 6), "travel_minutes": round(each.travel_minutes, 6)}
+            for each in found.days
+        ],
     }
 
 
@@ -50,13 +55,21 @@ def round_text(found: Round) -> str:
         window = each.job.verdict
         stands = "in the window" if window.inside else f"outside: {text(window.why)}"
         lines.append(f"  {day(each.job.request.on)}  {each.client}  {each.lawn['renovation']}, {each.lawn['grass']} at {each.lawn['place']}, {stands}")
-    lines += ["", "Days", *(f"  {day(each.day)}  {', '.join(each.clients)}  {each.minutes / 60:.1f} h" for each in found.days)]
+    lines += ["", "Days", *(f"  {day(each.day)}  {', '.join(each.clients)}  {each.minutes / 60:.1f} h{_travel(each)}" for each in found.days)]
     lines += ["", "To buy", *(f"  {purchase_words(each)}" for each in found.shopping)]
     lines += ["", "To book", *(f"  {each.name}: {each.from_where} by {day(each.book_by)}" for each in found.gear if each.book_by)]
     for title, own in (("Clashes", False), ("Own machines that go round in a day", True)):
-        rows = [f"  {day(each.day)}  {each.name}: {', '.join(each.clients)}" for each in found.clashes if (each.from_where == "own") == own]
+        rows = [f"  {day(each.day)}  {each.name}: {', '.join(each.clients)}{_better(each)}" for each in found.clashes if (each.from_where == "own") == own]
         lines += ["", title, *rows] if rows else []
     return "\n".join(lines)
+
+
+def _travel(each: WorkDay) -> str:
+    return f" and {each.travel_minutes:.0f} min on the way" if each.travel_minutes else ""
+
+
+def _better(clash: Clash) -> str:
+    return "".join(f"; {client} could go to {day(better)}" for client, better in clash.better)
 
 
 COLUMNS = ("date", "until", "client", "plan", "grass", "place", "site", "area_m2", "step", "task", "title", "who", "quantities", "wait_for")

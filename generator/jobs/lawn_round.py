@@ -13,11 +13,14 @@ from generator.jobs.job import Job, NeededGear
 
 @dataclass(frozen=True)
 class LawnJob:
-    """One lawn's job. client: its code; lawn: what else names it, ids of grass, place, site and plan."""
+    """One lawn's job. client: its code; lawn: what else names it, ids of grass, place, site and plan. town: the part of town it lies in, and
+    travel_minutes to get there from the lawn before it, as the practice says."""
 
     client: str
     lawn: Mapping[str, str]
     job: Job
+    town: str = ""
+    travel_minutes: float = 0
 
 
 @dataclass(frozen=True)
@@ -33,21 +36,25 @@ class SharedGear:
 
 @dataclass(frozen=True)
 class Clash:
-    """One machine wanted by several lawns on one day. from_where: own ones go round; a hired one has to be settled."""
+    """One machine wanted by several lawns on one day. from_where: own ones go round; a hired one has to be settled. better: for each lawn that
+    would have to move, the nearest day of its job on which everything that it hires is free; without those that have none."""
 
     name: str
     from_where: str
     day: date
     clients: tuple[str, ...]
+    better: tuple[tuple[str, date], ...] = ()
 
 
 @dataclass(frozen=True)
 class WorkDay:
-    """A day's work: whose lawns are worked on, and how long the steps take together [min], where the practice says."""
+    """A day's work: whose lawns are worked on, one part of town after the other, and how long the steps take together and the way from lawn to
+    lawn [min], where the practice says."""
 
     day: date
     clients: tuple[str, ...]
     minutes: float
+    travel_minutes: float
 
 
 @dataclass(frozen=True)
@@ -117,4 +124,10 @@ def _days(jobs: tuple[LawnJob, ...]) -> tuple[WorkDay, ...]:
             if step.dated.step.step.who == "hands":
                 clients = days.setdefault(step.dated.date, {})
                 clients[each.client] = clients.get(each.client, 0.0) + (step.minutes or 0.0 if step.counted else 0.0)
-    return tuple(WorkDay(day, tuple(sorted(days[day])), fsum(days[day].values())) for day in sorted(days))
+    # A client with several lawns is one stop.
+    town = {each.client: each.town for each in reversed(jobs)}
+    travel = {each.client: each.travel_minutes for each in reversed(jobs)}
+    return tuple(
+        WorkDay(day, tuple(sorted(days[day], key=lambda client: (town[client], client))), fsum(days[day].values()), fsum(travel[client] for client in days[day]))
+        for day in sorted(days)
+    )

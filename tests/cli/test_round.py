@@ -26,7 +26,7 @@ LAWNS = (
 def written(folder, lawns, name="lawns.csv"):
     file = folder / name
     with file.open("w", encoding="utf-8", newline="") as table:
-        writer = csv.DictWriter(table, ["client", "grass", "place", "area", "site", "plan", "on"])
+        writer = csv.DictWriter(table, ["client", "grass", "place", "area", "site", "plan", "on", "town", "travel"])
         writer.writeheader()
         writer.writerows(lawns)
     return str(file)
@@ -77,6 +77,28 @@ def test_sand_is_added_up_before_it_is_packed(three):
 def test_one_corer_and_two_lawns_on_a_day_clash(three):
     corer = [each for each in three["clashes"] if "corer" in each["name"].lower()]
     assert [(each["date"], each["clients"], each["from"]) for each in corer] == [("2026-10-12", ["TL-001", "TL-003"], "hire")]
+
+
+def test_a_clash_comes_with_a_day_on_which_everything_hired_is_free(tmp_path):
+    """Moved there, the same lawns clash no more over what is hired, and each is still in its window."""
+    lawns = [{**each, "on": "2026-12-14"} for each in ({**LAWNS[0], "client": f"TL-{number}"} for number in range(4))]
+    told = found(written(tmp_path, lawns))
+    hired = [each for each in told["clashes"] if each["from"] != "own"]
+    better = {each["client"]: each["date"] for clash in hired for each in clash["better"]}
+    assert set(better) == {"TL-1", "TL-2", "TL-3"}
+    again = found(written(tmp_path, [{**each, "on": better.get(each["client"], each["on"])} for each in lawns]))
+    assert [each for each in again["clashes"] if each["from"] != "own"] == []
+    assert all(each["window"]["inside"] for each in again["jobs"])
+    assert "; TL-1 could go to" in run(written(tmp_path, lawns)).stdout
+
+
+def test_a_day_goes_through_one_part_of_town_before_the_next(tmp_path):
+    """20 + 15 + 5 minutes on the way; a way longer than a day is refused at its line."""
+    lawns = [{**LAWNS[0], "client": client, "town": town, "travel": travel} for client, town, travel in (("B", "North", "15 min"), ("C", "Inner", "20"), ("A", "North", "5 min"))]
+    day = next(each for each in found(written(tmp_path, lawns))["days"] if each["date"] == "2026-10-12")
+    assert day["clients"] == ["C", "A", "B"] and day["travel_minutes"] == 40
+    refused = run(written(tmp_path, [{**lawns[0], "travel": "3 days"}]))
+    assert refused.exit_code == 1 and ":2:1: travel: '3 days' is no way to a lawn; give the minutes to get there" in refused.stderr
 
 
 def test_the_order_of_the_file_changes_nothing(tmp_path, three):

@@ -15,6 +15,7 @@ LARGEST_LAWN_M2 = 10_000_000
 FIRST_YEAR, LAST_YEAR = 1900, 2199
 # The most rain ever measured in a day is 1825 mm, at Foc-Foc on Réunion in 1966: World Meteorological Organization, archive of extremes.
 MOST_RAIN_MM = 2000
+MINUTE_S, DAY_MINUTES = 60, 24 * 60
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 AS_A_DATE = "write year, month and day, such as 2026-10-12"
 
@@ -62,6 +63,14 @@ def given_rain_mm(text: str) -> float:
     if not 0 <= rain_mm <= MOST_RAIN_MM:
         raise Refused(f"'{shown(text)}' is not a day's rain", f"give 0 to {MOST_RAIN_MM} mm")
     return rain_mm
+
+
+def given_travel_minutes(text: str) -> float:
+    """Time on the way to a lawn [min], of a day at most."""
+    minutes = _si(text, "min", "15 min") / MINUTE_S
+    if not 0 <= minutes <= DAY_MINUTES:
+        raise Refused(f"'{shown(text)}' is no way to a lawn", "give the minutes to get there, such as '15 min'")
+    return minutes
 
 
 def _si(text: str, wanted: str, example: str) -> float:

@@ -27,6 +27,8 @@ class Lawn(Record):
     site: Identifier = Field(default="open", description="open, wall, hollow, shade or exposed.")
     plan: Identifier | None = Field(default=None, description="The plan; the grass's own where left out.")
     on: str | None = Field(default=None, description="Day of the job, such as 2026-10-12; the round's own where left out.")
+    town: str | None = Field(default=None, max_length=60, description="Part of town; a day goes through one part before the next.")
+    travel: str | None = Field(default=None, description="To get there from the lawn before it, with its unit: '15 min'.")
 
     @property
     def names_nobody(self) -> bool:
@@ -79,7 +81,7 @@ def _read_kept(file: Path) -> tuple[Lawns, list[Finding]]:
             continue
         lawn = Lawn(
             client=each.lawn.code, grass=each.lawn.grass, place=each.lawn.place, area=area, site=each.lawn.site,
-            plan=job.plan if job else None, on=job.on if job else None,
+            plan=job.plan if job else None, on=job.on if job else None, town=each.lawn.town, travel=each.lawn.travel,
         )
         lawns.append((lawn, each.where))
     return lawns, findings
