@@ -87,8 +87,8 @@ def thirstiest_week(seasons: SeasonCache, grass_id: str, place_id: str, here: Pa
 def why_rows(season: SeasonYear) -> list[dict[str, Any]]:
     """The reasons of each window, or why there is none."""
     return [
-        {"label": WINDOW_LABELS[kind], "text": text if begins == "None." else in_one(begins, " ", text)}
-        for kind, lines in window_lines(season).items() for begins, text in lines
+        {"label": WINDOW_LABELS[kind], "text": text if begins == "None." else in_one(begins, " ", text), "exactly": in_one(*exact)}
+        for kind, lines in window_lines(season).items() for begins, text, *exact in lines
     ]
 
 
@@ -104,7 +104,7 @@ def month_view(season: SeasonYear, month: int, due: list[DueTask], grass: str, p
             }
             for each in due
         ],
-        "strip": strip_view(season, f"strip-{name.lower()}", "print", ""),
+        "strip": strip_view(season, f"strip-{name.lower()}", "print", "", legend=True),
     }
 
 
