@@ -13,7 +13,7 @@ SMALL = {"width": 360, "height": 640}
 OTHER_PLACE = "places/urbana.html"
 WITH_A_TABLE = [
     "jobs/index.html", "grasses/kikuyu.html", "renovate/kikuyu.html", "places/canberra.html", "calendars/canberra/couch.html",
-    "calculators/granular-feed.html", "answers/how-low.html", "side-by-side.html#grass=couch.kikuyu.zoysia", "names.html", "methods.html", OTHER_PLACE,
+    "calculators/granular-feed.html", "answers/how-low.html", "side-by-side.html#grass=couch.kikuyu.zoysia", "names.html", "methods.html", "how-to-use.html", OTHER_PLACE,
 ]
 # Of each table, unfolded: whether it runs past its box or the page, and a cell that stands on a card without saying of what.
 CUT = """() => {
@@ -97,9 +97,10 @@ def test_a_reason_is_plain_and_the_exact_one_a_tap_away(phone: Reader) -> None:
     assert "week 45" not in windows.inner_text() and "growth potential" not in windows.inner_text()
     windows.locator(".sb-exactly summary").first.click()
     assert "week 45 (5 November)" in windows.inner_text()
-    page.locator(".sb-site-switch label", has_text="Low hollow").click()
-    page.locator("[data-slot=window-renovation] .sb-exactly").first.wait_for()
-    assert "(" not in page.locator("[data-slot=window-renovation] > p > strong").first.inner_text()
+    page.locator(".sb-site-switch label", has_text="By paving").click()
+    page.locator("[data-slot=window-renovation] > p > strong", has_text="25 Oct to 9 Mar").wait_for()
+    windows.locator(".sb-exactly summary").first.click()
+    assert "week 43 (22 October)" in windows.inner_text()
 
 
 def test_each_year_that_is_drawn_has_its_key_on_the_page(phone: Reader) -> None:

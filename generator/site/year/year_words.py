@@ -18,6 +18,7 @@ from generator.site.year.strips import BAND_LABELS, all_dates, preferred_dates, 
 from generator.words.days import event_days
 from generator.words.figures import converted, range_words, value_words
 from generator.words.reason_text import Text, in_one, said, said_exactly, sentence
+from generator.words.rough_words import rough_share
 
 Row = list[Text]
 
@@ -163,7 +164,7 @@ def little_growth(season: SeasonYear) -> str:
     best = season.growth.best
     if best >= season.rules.little_growth:
         return ""
-    said = f"There is little growth here: at best this grass reaches {best:.2f} of what it can do; anything up to {season.rules.little_growth:g} counts as little. "
+    said = f"There is little growth here: at best this grass reaches {rough_share(best, exactly=False)} of what it can do. "
     if best < season.rules.least_growth:
         return said + "It has no real growing season at this place."
     return said + "It takes longer to close than elsewhere: think about another grass."
