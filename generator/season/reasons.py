@@ -58,8 +58,8 @@ def degrees(celsius: float, step_c: float) -> NumberSaid:
 
 
 def limit_degrees(celsius: float) -> NumberSaid:
-    """A temperature that a rule names [°C]."""
-    return NumberSaid(celsius, "°C", "g")
+    """A temperature that a rule names [°C], to a tenth: one that was published in °F has no end in °C."""
+    return NumberSaid(celsius, "°C", ".3g")
 
 
 def difference(kelvins: float) -> NumberSaid:

@@ -15,15 +15,11 @@ from generator.calculators.chosen import Chosen
 from generator.calculators.filled_value import BindError, check_named, field_of, unit_of_field, words_of
 from generator.findings import suggestion
 from generator.units import known_unit
+from generator.words.rough_words import SHARES
 
 _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 ENDS = ("low", "high", "use")
 AS_WORDS = "words"
-# Shares that a person says as a word, in percent; a figure within one of them is said so.
-SHARES = {
-    20.0: "a fifth", 25.0: "a quarter", 100 / 3: "a third", 40.0: "two fifths", 50.0: "half", 60.0: "three fifths",
-    200 / 3: "two thirds", 75.0: "three quarters", 80.0: "four fifths",
-}  # fmt: skip
 WRITE = "write kind.id.figure, such as {task.water.one-watering-on-sand} or {grass.couch.mowing_height.low}"
 
 

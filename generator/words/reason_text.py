@@ -1,4 +1,4 @@
-"""Reasons in words: a code and its numbers become a sentence, with each quantity in both systems."""
+"""Reasons in words: a code and its numbers become a sentence, with each quantity in both systems: as people say it, or exactly."""
 
 import re
 from collections.abc import Iterable, Iterator
@@ -8,19 +8,29 @@ from typing import Any
 from generator.season.calendar_days import day_words
 from generator.season.reasons import Day, NumberSaid, Reason, Several
 from generator.words.figures import US_TWIN, converted, range_words, unit_words
-from generator.words.sentences import SENTENCES
+from generator.words.rough_words import rough_share, rough_week
+from generator.words.sentences import SENTENCES, Told
 
 # Plain words, or a list of words and of [metric, US] pairs: what the part `words` lays out.
 Text = str | list[Any]
 Pair = list[str]
-_PLACE = re.compile(r"\{([a-z_]+)\}")
+_PLACE = re.compile(r"\{([a-z_]+(?:\.when|\.about)?)\}")
 QUARTERS_FROM_IN = 2
 _DEGREES = {"°F": "z.0f", "°F difference": "g"}
 
 
-def said(reason: Reason | Several) -> Text:
-    """A reason as the page lays it out: words, and pairs of metric and US where a quantity reads differently."""
-    return joined(_pieces(reason))
+def said(reason: Reason | Several, exactly: bool = False) -> Text:
+    """A reason as the page lays it out: words, and pairs of metric and US where a quantity reads differently.
+
+    exactly: with the numbers of weeks, shares and growth that decided, in place of what a person calls them.
+    """
+    return joined(_pieces(reason, exactly))
+
+
+def said_exactly(reason: Reason | Several) -> Text:
+    """A reason with every number that decided; empty where people are told just that anyway."""
+    exact = said(reason, exactly=True)
+    return "" if exact == said(reason) else exact
 
 
 def in_one(*texts: Text) -> Text:
@@ -39,9 +49,9 @@ def joined(pieces: Iterable[str | Pair]) -> Text:
     return found if any(isinstance(piece, list) for piece in found) else "".join(map(str, found))
 
 
-def text(reason: Reason | Several, us: bool = False) -> str:
-    """A reason as one line, for a terminal or a file. us: in US units."""
-    return plain(said(reason), us)
+def text(reason: Reason | Several, us: bool = False, exactly: bool = True) -> str:
+    """A reason as one line, for a terminal or a file. us: in US units. exactly: as in `said`."""
+    return plain(said(reason, exactly), us)
 
 
 def plain(words: Text, us: bool = False) -> str:
@@ -61,30 +71,40 @@ def sentence(words: Text) -> Text:
     return pieces[0] if isinstance(words, str) else pieces
 
 
-def _pieces(reason: Reason | Several) -> Iterator[str | Pair]:
+def _pieces(reason: Reason | Several, exactly: bool) -> Iterator[str | Pair]:
     if isinstance(reason, Several):
         for index, each in enumerate(reason.reasons):
             if index:
-                yield SENTENCES[reason.between]
-            yield from _pieces(each)
+                yield template(reason.between, exactly)
+            yield from _pieces(each, exactly)
         return
-    for is_place, piece in _parted(reason.code):
+    for is_place, piece in _parted(reason.code, exactly):
         if not is_place:
             yield piece
             continue
-        value = reason.values[piece]
+        name, _, way = piece.partition(".")
+        value = reason.values[name]
         if isinstance(value, NumberSaid):
-            yield _number(value)
+            yield _WAYS[way](value.value, exactly) if way else _number(value)
         elif isinstance(value, Reason | Several):
-            yield from _pieces(value)
+            yield from _pieces(value, exactly)
         else:
             yield day_words(value.number) if isinstance(value, Day) else value
 
 
+_WAYS = {"when": rough_week, "about": rough_share}
+
+
+def template(code: str, exactly: bool) -> str:
+    """The sentence of a code, with its places still open."""
+    sentence = SENTENCES[code]
+    return sentence[exactly] if isinstance(sentence, Told) else sentence
+
+
 @cache
-def _parted(code: str) -> tuple[tuple[bool, str], ...]:
+def _parted(code: str, exactly: bool) -> tuple[tuple[bool, str], ...]:
     """A sentence as its words and its places, in order; whether each is a place."""
-    return tuple((bool(index % 2), piece) for index, piece in enumerate(_PLACE.split(SENTENCES[code])) if piece)
+    return tuple((bool(index % 2), piece) for index, piece in enumerate(_PLACE.split(template(code, exactly))) if piece)
 
 
 @lru_cache(maxsize=65536)  # A few thousand numbers stand in all the reasons of a book.

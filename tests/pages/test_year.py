@@ -49,7 +49,7 @@ def test_every_kind_of_window_has_its_dates_or_its_reason(kind):
     for grass, place in pairs():
         lines = window_lines(seasons().season(grass, place))[kind]
         assert lines
-        for begins, why in lines:
+        for begins, why, *_ in lines:
             assert len(plain(why)) > 20 and plain(why).endswith("."), (grass, place)
             assert begins in ("None.", "Undecided.") or re.search(r"\d (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)|all year", begins)
 
@@ -59,13 +59,13 @@ def test_an_undecided_edge_is_said_in_words_and_whole_degrees_once_on_the_page()
     season = seasons().season("tall-fescue", "atlanta")
     undecided = [window for window in season.renovation.windows if window.undecided_first or window.undecided_last]
     assert undecided
-    text = said([text for _, text in window_lines(season)["renovation"]])
+    text = said([text for _, *texts in window_lines(season)["renovation"] for text in texts])
     assert "undecided between" in text and "whole degrees" not in text
 
 
 def test_a_window_that_half_a_degree_would_give_is_called_undecided():
     """San Diego's normals are published in whole degrees, and its soil at its coldest is at the mark itself."""
-    (begins, why), = window_lines(seasons().season("couch", "san-diego"))["pre_emergent"]
+    (begins, why, *_), = window_lines(seasons().season("couch", "san-diego"))["pre_emergent"]
     assert begins == "Undecided." and "half a degree cooler would give a window" in plain(why)
 
 

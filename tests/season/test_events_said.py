@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from generator.season.calendar_days import DAYS, week_number
+from generator.season.calendar_days import DAYS, day_words, week_days, week_number
 from generator.season.climate.climate_faults import COLDEST_C, HOTTEST_C
 from generator.season.events import events
 from generator.words.reason_text import text
@@ -24,7 +24,7 @@ def test_a_cold_winter_says_what_set_each_event():
     assert said["peak"] == f"growth is at 80% or more of the most this place gives (a growth potential of {growth.best:.2f})"
     slow = found["slow_down"].first
     assert said["slow_down"] == (
-        f"in week {week_number(slow)} growth falls to {growth.share[slow]:.0%} of the most this place gives "
+        f"in week {week_number(slow)} ({day_words(week_days(week_number(slow) - 1)[0])}) growth falls to {growth.share[slow]:.0%} of the most this place gives "
         f"(growth potential {growth.potential[slow]:.2f}) and can no longer close an opened surface"
     )
     assert said["dormancy"] == f"the soil is at or below 10 °C; its lowest is {min(soil):.1f} °C"

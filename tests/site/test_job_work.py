@@ -14,6 +14,7 @@ from generator.jobs.plans_for_grass import NOT_NEEDED, AskedJob, job_of, plans_f
 from generator.site.frame.contract import part_script
 from generator.site.frame.render import COMPONENTS
 from generator.site.pages.job.job_scripts import sites_of
+from generator.words.reason_text import text
 from tests.asking import ask
 from tests.components.calculators import BOOK, page_with
 from tests.our_book import seasons
@@ -62,11 +63,14 @@ def answer(question, draw: random.Random) -> str:
     return f"{draw.uniform(least, most):.3g} {'' if question.unit == '1' else question.unit}".strip()
 
 
-def on_the_command_line(job: dict) -> dict:
-    seen = findings_of(BOOK.inspection, job["inspection"])
-    request = Request(job["area"], job["on"], job["done"], job["rain"], adjusted_by(BOOK, seen, dict.fromkeys(job["without"], NOT_NEEDED), job["chosen"]))
-    asked = AskedJob(job["plan"], job["grass"], job["place"], request, job["site"])
-    return json.loads(json.dumps({**job_values(job_of(BOOK, ALMANAC, asked)), "inspection": inspection_values(BOOK, seen)}))
+def on_the_command_line(given: dict) -> dict:
+    seen = findings_of(BOOK.inspection, given["inspection"])
+    request = Request(given["area"], given["on"], given["done"], given["rain"], adjusted_by(BOOK, seen, dict.fromkeys(given["without"], NOT_NEEDED), given["chosen"]))
+    asked = AskedJob(given["plan"], given["grass"], given["place"], request, given["site"])
+    job = job_of(BOOK, ALMANAC, asked)
+    values = job_values(job)
+    values["window"]["why"] = text(job.verdict.why, exactly=False)  # A file says the reason with its numbers, the page as people do.
+    return json.loads(json.dumps({**values, "inspection": inspection_values(BOOK, seen)}))
 
 
 def for_the_browser(job: dict) -> dict:

@@ -46,7 +46,8 @@ def words(text: Any) -> str:
 
 
 def slot_words(slot: dict[str, Any]) -> str:
-    rows = slot.get("rows") or slot.get("lines") or [[slot["text"]]]
+    """An exact reason, the third of a line, says before it whose it is."""
+    rows = slot.get("rows") or [[*line[:2], *(f"Exactly: {line[0]}{words(exact)}" for exact in line[2:])] for line in slot.get("lines", [])] or [[slot["text"]]]
     return flat("".join(words(text) for row in rows for text in row))
 
 

@@ -9,14 +9,15 @@ import pytest
 from generator.season.events import events
 from generator.season.reasons import NumberSaid, Reason, Several, because, degrees, depth_a_week, difference
 from generator.season.year import SeasonYear
-from generator.words.reason_text import plain, said, sentence, text
+from generator.words.reason_text import plain, said, said_exactly, sentence, template, text
+from generator.words.rough_words import rough_share, rough_week
 from generator.words.sentences import SENTENCES
 from tests.our_book import seasons
 
 ENGINE = Path(__file__).parents[2] / "generator"
 # The name of a rule is looked up by the rule's own name, a job's by what it is.
 BY_NAME = re.compile(r"rule-")
-PLACE = re.compile(r"\{([a-z_]+)\}")
+PLACE = re.compile(r"\{([a-z_]+)(?:\.[a-z]+)?\}")
 
 
 def codes_in_the_engine() -> set[str]:
@@ -57,7 +58,7 @@ def test_every_reason_has_its_sentence_and_the_sentence_its_numbers() -> None:
     for year in years():
         for reason in all_reasons(year):
             for each in parts(reason):
-                assert set(PLACE.findall(SENTENCES[each.code])) <= set(each.values), each
+                assert all(set(PLACE.findall(template(each.code, exactly))) <= set(each.values) for exactly in (False, True)), each
                 met.add(each.code)
     assert len(met) > 50
 
@@ -82,3 +83,35 @@ def test_a_sentence_begins_and_ends_as_one() -> None:
     assert sentence("growth is slow") == "Growth is slow."
     assert sentence(["past ", ["5 °C", "41 °F"]]) == ["Past ", ["5 °C", "41 °F"], "."]
     assert plain(["Past ", ["5 °C", "41 °F"], "."], us=True) == "Past 41 °F."
+
+
+def test_people_are_told_no_week_by_its_number_and_no_hundredth_of_growth() -> None:
+    """Nobody counts weeks over a rake. The numbers that decided are told to whoever asks, a week's beside its first day."""
+    met = 0
+    for year in years():
+        for reason in all_reasons(year):
+            assert not re.search(r"\bweek \d|growth potential|\b\d\d?%", told := text(reason, exactly=False)), told
+            exact = plain(said_exactly(reason))
+            assert not re.search(r"\bweek \d+\b(?! \(\d+ [A-Z])", exact), exact
+            met += "growth potential" in exact
+    assert met > 100
+
+
+@pytest.mark.parametrize(("week", "words", "exact"), [
+    (1, "early January", "week 1 (1 January)"), (45, "early November", "week 45 (5 November)"), (9, "early March", "week 9 (26 February)"),
+    (20, "mid-May", "week 20 (14 May)"), (52, "late December", "week 52 (24 December)"),
+])
+def test_a_week_is_told_by_its_third_of_the_month(week: int, words: str, exact: str) -> None:
+    """By the calendar of a year without a leap day: week 45 begins 44 weeks, 308 days, after 1 January, on 5 November; its middle is the 8th.
+
+    Week 9 begins on 26 February, and its middle, three days later, is 1 March.
+    """
+    assert (rough_week(week, False), rough_week(week, True)) == (words, exact)
+
+
+@pytest.mark.parametrize(("part", "words"), [
+    (0.58, "about three fifths"), (0.48, "about half"), (0.33, "about a third"), (0.1, "about a tenth"), (0.02, "hardly any"), (0.97, "nearly all"), (1.2, "120%"),
+])
+def test_a_share_is_told_by_the_fraction_next_to_it(part: float, words: str) -> None:
+    """58 of a hundred lie next to sixty, which are three fifths."""
+    assert rough_share(part, False) == words and rough_share(part, True) == f"{part:.0%}"

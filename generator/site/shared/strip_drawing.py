@@ -25,7 +25,10 @@ PATTERNS: dict[str, tuple[float, float, tuple[_Part, ...]]] = {
 }
 HEIGHTS = {"dormant": 20, "slow": 42, "growing": 70, "peak": 98}
 # Of frost what is said where it is unlikely, possible and likely; of wet ground, what is said without it and with it.
+# signs: what the key of a strip calls each sign but the growth.
+SIGNS = {"frost": "Frost likely", "chance": "Frost possible", "wet": "Often too wet", "renovation": "Renovate", "overseeding": "Overseed"}
 WORDS: dict[str, Any] = {
+    "signs": SIGNS,
     "growth": {"dormant": "Dormant", "slow": "Slow", "growing": "Growing", "peak": "Peak growth"},
     "frost": ("unlikely", "possible", "likely"), "wet": ("", "often too wet"), "work": {"renovation": "renovate", "overseeding": "overseed"},
 }

@@ -6,13 +6,14 @@ from generator.season.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, MO
 from generator.season.windows.every_kind import WindowKind
 from generator.season.windows.main_windows import Window, Windows
 from generator.season.year import SeasonYear
-from generator.words.reason_text import Text, said, sentence
+from generator.site.shared.strip_drawing import SIGNS
+from generator.words.reason_text import Text, said, said_exactly, sentence
 
 STRIP_MONTHS = [
     {"name": name, "start_fraction": round(start / DAYS, 5), "width_fraction": round(length / DAYS, 5)}
     for name, start, length in zip(MONTHS, MONTH_STARTS, MONTH_LENGTHS, strict=True)
 ]
-BAND_LABELS: dict[WindowKind, str] = {"renovation": "Renovate", "overseeding": "Overseed"}
+BAND_LABELS: dict[WindowKind, str] = {"renovation": SIGNS["renovation"], "overseeding": SIGNS["overseeding"]}
 
 
 def short_day(day: int) -> str:
@@ -103,7 +104,7 @@ def _stretch(season: SeasonYear, weeks: tuple[int, int]) -> str:
 
 
 def window_rows(found: Windows) -> list[dict[str, Text]]:
-    return [{"dates": window_dates(each), "best": preferred_dates(each), "why": said(each.why)} for each in found.windows]
+    return [{"dates": window_dates(each), "best": preferred_dates(each), "why": said(each.why), "exactly": said_exactly(each.why)} for each in found.windows]
 
 
 def when_row(season: SeasonYear, kind: WindowKind, place_id: str, place: str, calendar_url: str) -> dict[str, Any]:
@@ -112,4 +113,5 @@ def when_row(season: SeasonYear, kind: WindowKind, place_id: str, place: str, ca
     return {
         "place_id": place_id, "place": place, "calendar_url": calendar_url, "windows": window_rows(found),
         "why_none": sentence(said(found.why_none)) if found.why_none else None,
+        "none_exactly": sentence(said_exactly(found.why_none)) if found.why_none else "",
     }

@@ -57,7 +57,7 @@ def _windows(seasons: SeasonCache, grass: str, place: str) -> Iterator[Stretch]:
     for kind, label in WINDOW_LABELS.items():
         for number, window in enumerate(windows[kind].windows, 1):
             id = f"{kind.replace('_', '-')}-{number}"
-            yield id, f"{label}: window", text(window.why, us), window.first, window.last
+            yield id, f"{label}: window", text(window.why, us, exactly=False), window.first, window.last
             yield f"{id}-best", f"{label}: the best weeks", _best(window, us), window.preferred.first, window.preferred.last
 
 

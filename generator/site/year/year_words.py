@@ -9,6 +9,7 @@ from typing import Any
 
 from generator.season.calendar_days import MONTH_LENGTHS, MONTHS, WEEKS, month_days, week_days
 from generator.season.events import events
+from generator.season.reasons import Reason, Several
 from generator.season.windows.every_kind import WindowKind
 from generator.season.windows.main_windows import WHOLE_DEGREES, Window
 from generator.season.winter import risked_in_winter
@@ -16,7 +17,8 @@ from generator.season.year import SeasonYear
 from generator.site.year.strips import BAND_LABELS, all_dates, preferred_dates, short_day, window_dates
 from generator.words.days import event_days
 from generator.words.figures import converted, range_words, value_words
-from generator.words.reason_text import Text, in_one, said, sentence
+from generator.words.reason_text import Text, in_one, said, said_exactly, sentence
+from generator.words.rough_words import rough_share
 
 Row = list[Text]
 
@@ -138,14 +140,19 @@ def summary(season: SeasonYear) -> Text:
 
 
 def window_lines(season: SeasonYear) -> dict[WindowKind, list[Row]]:
-    """By kind of window: lines of a strong beginning and its reason. The page says once that temperatures are whole degrees."""
+    """By kind of window: lines of a strong beginning, its reason and, where that is more, the exact reason. The page says once that temperatures are whole degrees."""
     lines: dict[WindowKind, list[Row]] = {}
     for kind in WINDOW_LABELS:
         found = season.windows[kind]
-        lines[kind] = [[f"{window_dates(each)}.", said(_said_here(each).why)] for each in found.windows] if found.why_none is None else [
-            ["Undecided." if found.undecided else "None.", sentence(said(found.why_none))]
+        lines[kind] = [[f"{window_dates(each)}.", *with_exact(_said_here(each).why)] for each in found.windows] if found.why_none is None else [
+            ["Undecided." if found.undecided else "None.", *with_exact(found.why_none)]
         ]
     return lines
+
+
+def with_exact(reason: Reason | Several) -> list[Text]:
+    """A reason as a sentence for people, and the exact one behind it where that says more."""
+    return [sentence(each) for each in (said(reason), said_exactly(reason)) if each]
 
 
 def _said_here(window: Window) -> Window:
@@ -157,7 +164,7 @@ def little_growth(season: SeasonYear) -> str:
     best = season.growth.best
     if best >= season.rules.little_growth:
         return ""
-    said = f"There is little growth here: at best this grass reaches {best:.2f} of what it can do; anything up to {season.rules.little_growth:g} counts as little. "
+    said = f"There is little growth here: at best this grass reaches {rough_share(best, exactly=False)} of what it can do. "
     if best < season.rules.least_growth:
         return said + "It has no real growing season at this place."
     return said + "It takes longer to close than elsewhere: think about another grass."
@@ -171,9 +178,9 @@ def warned(season: SeasonYear) -> Text:
 
 
 def event_lines(season: SeasonYear) -> list[Row]:
-    """What happens and when, and why, in the order in which a growing season meets it."""
+    """What happens and when, and why, in the order in which a growing season meets it; the exact reason last, where that is more."""
     kept = {id: event for id, event in events(season).items() if season.grass.group == "warm" or id not in WARM_ONLY}
-    return [[f"{EVENT_LABELS[id]}: {event_days(event)}.", sentence(said(event.why))] for id, event in kept.items()]
+    return [[f"{EVENT_LABELS[id]}: {event_days(event)}.", *with_exact(event.why)] for id, event in kept.items()]
 
 
 def month_rows(season: SeasonYear) -> list[Row]:

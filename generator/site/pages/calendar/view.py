@@ -24,6 +24,7 @@ from generator.site.year.year_files import calendar_path, weeks_path, year_files
 from generator.site.year.year_words import WINDOW_LABELS, frost_words, summary, window_lines
 from generator.words.figures import converted, range_words, value_words
 from generator.words.reason_text import in_one, plain, said, sentence
+from generator.words.rough_words import rough_share
 
 SECTIONS = (
     Section("year-strip", "The year"), Section("windows", "Windows"), Section("dates", "Dates"), Section("needs", "What it needs"),
@@ -87,8 +88,8 @@ def thirstiest_week(seasons: SeasonCache, grass_id: str, place_id: str, here: Pa
 def why_rows(season: SeasonYear) -> list[dict[str, Any]]:
     """The reasons of each window, or why there is none."""
     return [
-        {"label": WINDOW_LABELS[kind], "text": text if begins == "None." else in_one(begins, " ", text)}
-        for kind, lines in window_lines(season).items() for begins, text in lines
+        {"label": WINDOW_LABELS[kind], "text": text if begins == "None." else in_one(begins, " ", text), "exactly": in_one(*exact)}
+        for kind, lines in window_lines(season).items() for begins, text, *exact in lines
     ]
 
 
@@ -104,7 +105,7 @@ def month_view(season: SeasonYear, month: int, due: list[DueTask], grass: str, p
             }
             for each in due
         ],
-        "strip": strip_view(season, f"strip-{name.lower()}", "print", ""),
+        "strip": strip_view(season, f"strip-{name.lower()}", "print", "", legend=True),
     }
 
 
@@ -119,10 +120,10 @@ def month_facts(season: SeasonYear, month: int) -> list[dict[str, Any]]:
         low, high = round(low), round(high)
     middle = days[MONTH_LENGTHS[month] // 2]
     frost = season.weather.air_frost.nights_per_month()[month]
-    week = 7 * mean(season.water_need_mm)
+    week, of_its_best = 7 * mean(season.water_need_mm), rough_share(mean(season.growth.potential), exactly=False)
     return [
         _fact("Nights and days", _pair(low, high)),
-        {"label": "Growth", "text": f"{GROWTH_WORDS[season.classes[middle]]} ({mean(season.growth.potential):.2f} of what it can do)", "us": None},
+        {"label": "Growth", "text": f"{GROWTH_WORDS[season.classes[middle]]} ({of_its_best} of what it can do)", "us": None},
         {"label": "Frost nights", "text": frost_words(frost), "us": None},
         _fact("Rain", value_words(round(fsum(season.climate.rain_mm[day] for day in days)), "mm")),
         _fact("Water to add", value_words(round(week), "mm"), " a week") if week >= 1

@@ -1,4 +1,4 @@
-"""The renovation guide of a grass: why, when here, the weeks before, the day in order, the weeks after."""
+"""The renovation guide of a grass: the day's work in a screen, then when, why, the weeks before, the day in order, the weeks after."""
 
 from collections.abc import Iterator
 from typing import Any
@@ -28,7 +28,7 @@ LEVEL_WORDS = {
     "none": "not on this grass", "light": "light on this grass", "moderate": "moderate on this grass", "hard": "hard on this grass",
 }
 SECTIONS = (
-    Section("never", "Never"), Section("why", "Why"), Section("when", "When, here"), Section("before", "The weeks before"),
+    Section("work", "The work of the day"), Section("when", "When"), Section("never", "Never"), Section("why", "Why"), Section("before", "The weeks before"),
     Section("day", "The day, in order"), Section("after", "The weeks after"), Section("left-out", "Left out, and why"),
     Section("gear", "Gear"),
 )
@@ -46,10 +46,11 @@ def guide_page(book: Book, id: str, here: PageContext, when: dict[str, Any]) -> 
     steps = [step for stage in stages for step in stage["steps"]]
     for number, step in enumerate(steps, start=1):
         step["number"] = number
+    work = _work(next(stage["steps"] for stage in stages if stage["id"] == "day"), grass, here)
     _say_once(steps, grass.cautions)
     context: dict[str, Any] = {
         "title": f"{grass.name}: renovation guide", "grass": grass.name, "grass_url": here.links.grass(id),
-        "kind": f"{GROUP_WORDS[grass.season_group]}. {HABIT_WORDS[grass.habit]}", "summary": renovation.summary,
+        "kind": f"{GROUP_WORDS[grass.season_group]}. {HABIT_WORDS[grass.habit]}", "summary": renovation.summary, "work": work,
         "plan_name": renovation.name, "why": sourcing.statements((*grass.renovation_why, *renovation.why)),
         "wait_for": sourcing.statements(grass.wait_for), "never": sourcing.statements(grass.never), "when": when,
         "stages": stages, "gear": _gear(steps),
@@ -68,6 +69,7 @@ def guide_page(book: Book, id: str, here: PageContext, when: dict[str, Any]) -> 
             for task, operation in plan.not_taken.items()
         ],
         "cautions": here.cautions(grass.cautions), "laws": laws_said(book, grass),
+        "law_in": [book.countries[each.country].name for each in grass.weed_status if each.declared],
         "recovery": sourcing.figure("Growing weather to full cover", grass.recovery),
         "aftercare": _aftercare(book, renovation, here),
         "scripts": calculator_scripts(book, (each for step in steps for each in step["calculators"]), here),
@@ -89,7 +91,7 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, here:
         "level_words": LEVEL_WORDS[operation.level] if operation else None,
         "say": step.say, "how": operation.how if operation else None, "why": step.why, "wait_for": step.wait_for,
         "marks": sourcing.marks(step), "how_marks": sourcing.marks(operation) if operation else None,
-        "notes": step_notes(step), "cautions": here.cautions(step.cautions), "reminders": [],
+        "notes": step_notes(step), "only_where": step.only_where, "cautions": here.cautions(step.cautions), "reminders": [],
         "calculators": [
             embedded_calculator(book, quantity, context, here, f"{step.id}-{index}") for index, quantity in enumerate(step.quantities)
         ],
@@ -99,6 +101,16 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, here:
     }
 
 
+def _work(day: list[dict[str, Any]], grass: Grass, here: PageContext) -> dict[str, Any]:
+    """The day on one screen. day: its steps, with cautions not yet said once; each leads to its own place below."""
+    minded = dict.fromkeys((*grass.cautions, *(caution["id"] for step in day for caution in step["cautions"])))
+    return {
+        "steps": [
+            {"number": step["number"], "title": step["title"], "level": step["level"], "only_where": bool(step["only_where"])} for step in day
+        ],
+        "gear": list(dict.fromkeys(gear["name"] for step in day for gear in step["gear"])),
+        "cautions": here.cautions(tuple(minded)),
+    }
 
 
 def step_notes(step: Step) -> list[str]:
@@ -196,4 +208,5 @@ def _when(seasons: SeasonCache, grass: str, here: PageContext) -> dict[str, Any]
         when_row(seasons.season(grass, place), kind, place, each.name, year_address(seasons, here.links, grass, place))
         for place, each in book.offered_places.items()
     ]
-    return {"strip": page_strip(seasons, grass), "rows": rows, "label": f"When to renovate {record.name}, by place"}
+    home = next((row for row in rows if row["place_id"] == book.practice.home_place), None)
+    return {"strip": page_strip(seasons, grass), "rows": rows, "home": home, "label": f"When to renovate {record.name}, by place"}

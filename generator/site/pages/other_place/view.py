@@ -20,7 +20,7 @@ from generator.site.year.strips import preferred_dates, window_dates
 from generator.site.year.year_words import little_growth
 from generator.words.few_words import few_words
 from generator.words.figures import converted
-from generator.words.reason_text import said, sentence
+from generator.words.reason_text import said, said_exactly, sentence
 
 SECTIONS = (Section("windows", "When to renovate and overseed"), Section("climate", "The climate"), Section("in-full", "In full"))
 MOST_NEAREST = 2
@@ -86,8 +86,8 @@ def _row(seasons: SeasonCache, grass: str, place: str, here: PageContext) -> dic
 def _cell(found: Windows) -> Mapping[str, Any]:
     """The windows of a kind, or why there is none: in a few words, and whole."""
     if found.why_none is None:
-        return {"windows": [{"dates": window_dates(each), "best": preferred_dates(each)} for each in found.windows], "none": "", "why": ""}
-    return {"windows": [], "none": few_words(found.why_none), "why": sentence(said(found.why_none))}
+        return {"windows": [{"dates": window_dates(each), "best": preferred_dates(each)} for each in found.windows], "none": "", "why": "", "exactly": ""}
+    return {"windows": [], "none": few_words(found.why_none), "why": sentence(said(found.why_none)), "exactly": sentence(said_exactly(found.why_none))}
 
 
 def pages(making: Making) -> Iterator[Page]:

@@ -54,7 +54,8 @@ def _year(seasons: SeasonCache, grass: str, place: str, here: PageContext) -> di
         "strip": strip_view(season, f"strip-{grass}", "card", ""), "text": summary(season),
         "warning": " ".join(filter(None, ("A weed by law here." if laws else "", "Little growth here." if warning else ""))),
         "why": [
-            *({"label": "Law", "text": sentence(said(each))} for each in laws), *([{"label": "Growth", "text": warning}] if warning else []),
+            *({"label": "Law", "text": sentence(said(each)), "exactly": ""} for each in laws),
+            *([{"label": "Growth", "text": warning, "exactly": ""}] if warning else []),
             *why_rows(season),
         ],
         "links": links,

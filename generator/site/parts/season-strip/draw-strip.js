@@ -99,6 +99,29 @@
     if (/[^.]/.test(weeks)) band.appendChild(flags(id, kind, weeks, 'window sb-season-strip__window--' + kind, '85%'));
   }
 
+  /* What the signs that are drawn mean, below them. */
+  function sign(id, name) {
+    var drawn = row('swatch'), grows = name in strip.heights, fill = { fill: 'url(#' + id + '-' + name + ')' };
+    var size = grows ? { x: 0.5, y: 0.5, width: 23, height: 13 } : name in strip.words.work ? { x: 0.5, y: 1.5, width: 23, height: 11 } : { width: 18, height: strip.patterns[name][1] };
+    var place = grows || name in strip.words.work ? drawn : drawn.appendChild(svg('g', '', { transform: 'translate(3 2)' }));
+    var kind = grows ? 'week' + (strip.patterns[name] ? '' : ' sb-season-strip__week--' + name) : name in strip.words.work ? 'bar' : '';
+    place.appendChild(svg('rect', kind, Object.assign(size, strip.patterns[name] ? fill : {})));
+    return drawn;
+  }
+
+  function keyOf(id, year) {
+    var key = Swardbook.element('ul', 'sb-season-strip__legend'), grown = growthOf(year.weeks);
+    function tell(name, words, is) {
+      if (!is) return;
+      var item = key.appendChild(Swardbook.element('li'));
+      item.appendChild(sign(id, name));
+      item.appendChild(document.createTextNode(words));
+    }
+    Object.keys(strip.words.growth).forEach(function (name) { tell(name, strip.words.growth[name], grown.indexOf(name.charAt(0)) >= 0); });
+    Object.keys(strip.words.signs).forEach(function (name) { tell(name, strip.words.signs[name], /[^.]/.test(flagOf(year.weeks, name))); });
+    return key;
+  }
+
   Swardbook.drawStrip = function (id, year) {
     var figure = Swardbook.element('figure', 'sb-season-strip sb-season-strip--card');
     var band = figure.appendChild(Swardbook.element('div', 'sb-season-strip__year'));
@@ -111,6 +134,7 @@
     band.appendChild(flags(id, 'wet', flagOf(year.weeks, 'wet'), 'wet', 6));
     band.appendChild(months());
     ['renovation', 'overseeding'].forEach(function (kind) { bars(band, id, kind, flagOf(year.weeks, kind)); });
+    figure.appendChild(keyOf(id, year));
     Swardbook.markToday(figure);
     return figure;
   };

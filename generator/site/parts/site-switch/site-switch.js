@@ -13,7 +13,10 @@
     made.appendChild(Swardbook.element('strong', '', parts[0]));
     made.appendChild(document.createTextNode(' '));
     made.appendChild(Swardbook.words(Swardbook.element('span'), parts[1]));
-    return made;
+    var both = document.createDocumentFragment();
+    both.appendChild(made);
+    if (parts.length > 2) both.appendChild(Swardbook.exactly(parts[2], parts[0]));
+    return both;
   }
 
   function row(texts) {

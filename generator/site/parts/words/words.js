@@ -16,3 +16,13 @@ Swardbook.words = function (element, text) {
   });
   return element;
 };
+
+/* The same reason with every number that decided, one tap away. of: whose reason it is. */
+Swardbook.exactly = function (text, of) {
+  var made = Swardbook.element('details', 'sb-exactly'), summary = made.appendChild(Swardbook.element('summary', '', 'Exactly'));
+  made.setAttribute('data-search-exclude', '');
+  made.setAttribute('data-print-hidden', '');
+  summary.appendChild(Swardbook.element('span', 'sb-hidden', ': ' + of));
+  Swardbook.words(made.appendChild(Swardbook.element('p')), text);
+  return made;
+};

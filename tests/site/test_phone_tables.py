@@ -1,0 +1,115 @@
+"""Tables, charts and reasons on the smallest telephone: nothing is cut, and each cell says what it is of."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tests.asking import ask
+from tests.site.reader import KINDS, Reader
+from tests.slices import every
+
+SMALL = {"width": 360, "height": 640}
+OTHER_PLACE = "places/urbana.html"
+WITH_A_TABLE = [
+    "jobs/index.html", "grasses/kikuyu.html", "renovate/kikuyu.html", "places/canberra.html", "calendars/canberra/couch.html",
+    "calculators/granular-feed.html", "answers/how-low.html", "side-by-side.html#grass=couch.kikuyu.zoysia", "names.html", "methods.html", "how-to-use.html", OTHER_PLACE,
+]
+# Of each table, unfolded: whether it runs past its box or the page, and a cell that stands on a card without saying of what.
+CUT = """() => {
+  document.querySelectorAll('.md-content details').forEach(each => { each.open = true; });
+  const wide = document.documentElement.clientWidth, found = [];
+  for (const table of document.querySelectorAll('.md-content table')) {
+    const name = table.className || (table.closest('[aria-label]') || table).getAttribute('aria-label');
+    if (!table.getBoundingClientRect().width) continue;
+    for (let box = table; box !== document.body; box = box.parentElement) if (box.scrollWidth > box.clientWidth + 1 && box.clientWidth) found.push(`${name} is cut`);
+    const past = [...table.querySelectorAll('tbody :is(th, td)')].filter(each => each.getBoundingClientRect().right > wide + 1);
+    if (past.length) found.push(`${name}: ${past[0].textContent} runs off`);
+    if (!table.hasAttribute('data-cards')) continue;
+    const cells = [...table.querySelectorAll('tbody td')];
+    if (cells.some(each => each.textContent && !each.dataset.label)) found.push(`${name}: a cell without its column`);
+    if ([table, ...table.querySelectorAll('tbody, tr, th, td')].some(each => !each.getAttribute('role'))) found.push(`${name}: a part without its role`);
+  }
+  return [...new Set(found)];
+}"""
+
+
+@pytest.fixture
+def phone(reader: Callable[..., Reader]) -> Reader:
+    return reader(viewport=SMALL, has_touch=True, is_mobile=True)
+
+
+def test_no_table_of_any_page_kind_is_cut_at_360_pixels(phone: Reader) -> None:
+    tables = 0
+    for path in WITH_A_TABLE:
+        page = phone.open(path)
+        assert ask(page, CUT) == [], path
+        tables += page.locator(".md-content table").count()
+    assert tables > 2 * len(WITH_A_TABLE)
+
+
+def test_every_page_kind_with_a_table_is_looked_at(site: Path) -> None:
+    """A new kind of page with a table belongs on the list above; a month to write in stays a grid."""
+    of_a_kind = {Path(path).parent if "/" in path else Path(path.partition("#")[0]) for path in WITH_A_TABLE}
+    kinds = [path for path in KINDS.values() if "<table" in (site / path).read_text(encoding="utf-8")]
+    assert {Path(path).parent if "/" in path else Path(path) for path in kinds} - {Path("calendars/sydney")} <= of_a_kind
+
+
+def test_a_card_says_its_columns_in_the_reader_s_units_and_paper_keeps_the_table(phone: Reader) -> None:
+    page = phone.open("calendars/canberra/couch.html")
+    label = "() => getComputedStyle(document.querySelector('.sb-needs tbody td'), '::before').content"
+    assert ask(page, label).startswith('"Nitrogen, g/m²"')
+    page.evaluate("() => { document.documentElement.dataset.units = 'us'; }")
+    assert "lb/1000" in ask(page, label)
+    page.emulate_media(media="print")
+    assert ask(page, "() => getComputedStyle(document.querySelector('.sb-needs tbody tr')).display") == "table-row"
+
+
+@pytest.mark.parametrize("grass", every(3, ["kikuyu", "couch", "tall-fescue", "zoysia", "bahia"]))
+def test_a_guide_opens_with_the_day_s_work(phone: Reader, grass: str) -> None:
+    """The window at home and the first half of the day are on the first screen; the order of the whole day, with how hard, ends on the second."""
+    page = phone.open(f"renovate/{grass}.html")
+    steps = page.locator(".sb-day-work > li")
+    bottoms = steps.evaluate_all("all => all.map(each => each.getBoundingClientRect().bottom)")
+    ends = SMALL["height"] * 2
+    assert len(bottoms) > 8 and bottoms[-1] < ends and bottoms[4] < SMALL["height"]
+    assert page.locator(".sb-when-line").bounding_box()["y"] < SMALL["height"] / 2  # type: ignore[index]  # It is there, or this fails.
+    assert page.locator(".sb-day-work .sb-level").count() >= 3
+    assert not page.locator(".sb-when-table").is_visible()
+    steps.nth(1).locator("a").click()
+    title = steps.nth(1).locator("a").inner_text()
+    assert title in page.locator(page.url.partition("#")[2].join(["#", ""])).inner_text()
+
+
+def test_the_window_of_another_place_is_one_choice_away(phone: Reader) -> None:
+    page = phone.open("renovate/kikuyu.html")
+    line = page.locator(".sb-when-line")
+    assert "24 Aug to 30 Mar" in line.inner_text()
+    line.locator("select").select_option("canberra")
+    assert page.locator(".sb-when-table [data-place=canberra] .sb-when-table__line").first.text_content() in line.inner_text()  # type: ignore[operator]
+    assert "best 11 to 25 Nov" in line.inner_text()
+    assert page.reload() is None or page.locator(".sb-when-line select").input_value() == "canberra"
+
+
+def test_a_reason_is_plain_and_the_exact_one_a_tap_away(phone: Reader) -> None:
+    page = phone.open("calendars/canberra/kikuyu.html")
+    windows = page.locator("[data-slot=window-renovation]")
+    assert "week 45" not in windows.inner_text() and "growth potential" not in windows.inner_text()
+    windows.locator(".sb-exactly summary").first.click()
+    assert "week 45 (5 November)" in windows.inner_text()
+    page.locator(".sb-site-switch label", has_text="By paving").click()
+    page.locator("[data-slot=window-renovation] > p > strong", has_text="25 Oct to 9 Mar").wait_for()
+    windows.locator(".sb-exactly summary").first.click()
+    assert "week 43 (22 October)" in windows.inner_text()
+
+
+def test_each_year_that_is_drawn_has_its_key_on_the_page(phone: Reader) -> None:
+    for path in ("places/canberra.html", "compare/couch.html", "renovate/index.html", "grasses/index.html", "calendars/canberra/couch.html", "index.html"):
+        page = phone.open(path)
+        page.locator(".sb-season-strip").first.wait_for()
+        unkeyed = ask(page, """() => {
+          const filled = element => [...element.querySelectorAll('[fill^=url]')].map(each => each.getAttribute('fill').replace(/.*-(\\w+)\\)/, '$1'));
+          const known = new Set([...document.querySelectorAll('.sb-season-strip__legend li:not([hidden])')].filter(each => each.getBoundingClientRect().height).flatMap(filled));
+          return [...new Set([...document.querySelectorAll('.sb-season-strip__year')].flatMap(filled))].filter(name => !known.has(name));
+        }""")
+        assert unkeyed == [], path
