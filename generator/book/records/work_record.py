@@ -52,7 +52,7 @@ class WorkRecord(Record):
     title: Word
     summary: Sentence
     law: Sentence = Field(description="Defers to the law of the place, in the words that stand on the page.")
-    tasks: tuple[TaskId, ...] = Field(default=(), description="Tasks whose pages lead to the record.")
+    tasks: dict[TaskId, Work] = Field(default={}, description="Tasks whose pages and steps lead to the record, with the kind of work that each is.")
     nitrogen_by: CalculatorId = Field(
         description="The calculator that turns a feed into nitrogen to the area: inputs product, area and nitrogen_percent, result nitrogen_rate.",
     )
