@@ -5,13 +5,15 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from urllib.parse import urlsplit
 
-from icalendar import Calendar, Event, vText
+from icalendar import Alarm, Calendar, Event, vText
 
 PRODUCT = "-//Swardbook//practice book//EN"
 # A book without an address of its own still needs ids that no other calendar has (RFC 2606 keeps this ending free).
 NO_DOMAIN = "swardbook.invalid"
 # Before any book was made: a file's number in the order of files is the minutes since then.
 FIRST_MINUTE = datetime(2020, 1, 1, tzinfo=UTC)
+# A day's work is told in the morning: so many hours after the day begins, by the clock of whoever keeps the calendar.
+ALARM_HOUR = 7
 
 
 def calendar_domain(public_address: str | None) -> str:
@@ -24,7 +26,7 @@ class CalendarEntry:
     """A stretch of whole days.
 
     id: stable from build to build, unique in the file. first, last: inclusive days, of the first year where it comes round
-    yearly.
+    yearly. What has dates of its own wakes its reader on the morning of its first day; what comes round yearly is read at leisure.
     """
 
     id: str
@@ -68,4 +70,15 @@ def _event(entry: CalendarEntry, domain: str, stamp: datetime) -> Event:
     event.add("transp", "TRANSPARENT")
     if entry.address:
         event.add("url", entry.address)
+    if not entry.yearly:
+        event.add_component(_alarm(entry))
     return event
+
+
+def _alarm(entry: CalendarEntry) -> Alarm:
+    """A notice on the screen (RFC 5545, 3.6.6). An event of whole days begins at midnight, and the alarm counts from there (3.8.6.3)."""
+    alarm = Alarm()
+    alarm.add("action", "DISPLAY")
+    alarm.add("description", entry.title)
+    alarm.add("trigger", timedelta(hours=ALARM_HOUR))
+    return alarm

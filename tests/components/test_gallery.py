@@ -95,7 +95,7 @@ def test_everything_to_tap_is_44_pixels_high(opened, name):
 
 def test_one_choice_of_units_is_shown_and_kept(opened):
     page = opened("components.html", locale="en-AU")
-    metric, us = page.locator(".sb-quantity__metric").first, page.locator(".sb-quantity__us").first
+    metric, us = (page.locator(f".sb-facts .sb-quantity__{system}").first for system in ("metric", "us"))
     assert metric.is_visible() and not us.is_visible()
     page.evaluate("Swardbook.preferences.set('units', 'us')")
     assert us.is_visible() and not metric.is_visible()
@@ -111,7 +111,7 @@ def test_every_reader_starts_in_metric(opened):
 
 def test_without_scripts_both_units_the_days_and_the_calendars_are_there(opened):
     page = opened("components.html", java_script_enabled=False)
-    assert page.locator(".sb-quantity").first.inner_text() == "25 to 38 mm (1 to 1½ in)"
+    assert page.locator(".sb-facts .sb-quantity").first.inner_text() == "25 to 38 mm (1 to 1½ in)"
     days = page.locator(".sb-month-sheet__day").all_inner_texts()
     assert days == [str(day) for day in range(1, 32)]  # the example month is October
     assert page.locator('.sb-picker a[href="calendars/sydney/couch.html"]').count() == 1

@@ -38,6 +38,16 @@ def test_an_entry_comes_back_as_it_went_in():
     assert event["url"] == "https://x.example/a.html"
 
 
+def test_what_has_a_date_of_its_own_rings_on_its_first_morning_and_what_comes_round_yearly_does_not():
+    """RFC 5545, 3.6.6: a DISPLAY alarm has a DESCRIPTION and a TRIGGER; 3.8.6.3: it counts from the start, midnight for a whole day."""
+    once = replace(ENTRY, id="once", last=date(2027, 3, 9), yearly=False)
+    yearly, dated = Calendar.from_ical(calendar_file("Town", [ENTRY, once], "x.example", TODAY)).walk("VEVENT")
+    assert yearly.walk("VALARM") == []
+    [alarm] = dated.walk("VALARM")
+    assert alarm["action"] == "DISPLAY" and alarm["description"] == "Feed; lightly, twice"
+    assert datetime.combine(dated.decoded("dtstart"), datetime.min.time()) + alarm.decoded("trigger") == datetime(2027, 3, 1, 7, 0)
+
+
 def test_lines_are_folded_and_end_as_the_standard_has_it():
     """RFC 5545, 3.1: lines end with CR LF and are no longer than 75 octets."""
     for name, content in files().items():
@@ -133,7 +143,7 @@ def test_the_browser_writes_the_same_calendar(page: Page) -> None:
 
 def _read(text: bytes) -> list[dict[str, str]]:
     calendar = Calendar.from_ical(text)
-    return [{name: value.to_ical().decode() for name, value in part.items()} for part in (calendar, *calendar.walk("VEVENT"))]
+    return [{name: value.to_ical().decode() for name, value in part.items()} for part in (calendar, *calendar.walk("VEVENT"), *calendar.walk("VALARM"))]
 
 
 def test_the_ids_of_a_job_begin_alike_on_both_sides(page: Page) -> None:

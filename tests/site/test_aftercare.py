@@ -59,13 +59,14 @@ def test_the_whole_way_from_the_maker_to_the_clients_phone(reader: Callable[...,
 
     on_day(window, path, DAY)
     expect(today).to_contain_text("is day 0")
-    expect(today).to_contain_text("Do not rake, roll or mow.")
+    expect(page.locator(".sb-aftercare__stretch--today")).to_contain_text("Do not rake, roll or mow.")
     expect(today).to_contain_text("Couch, 240 m²")
     expect(today).to_contain_text("Core")
     on_day(window, path, DAY + timedelta(9))
     expect(today.get_by_role("heading")).to_be_in_viewport()
-    for word in ("is day 9", "Water once", "Stay off", "No mowing yet"):
-        expect(today).to_contain_text(word)
+    expect(today).to_contain_text("is day 9")
+    for word in ("Water once", "Stay off", "No mowing yet"):
+        expect(page.locator(".sb-aftercare__stretch--today")).to_contain_text(word)
     on_day(window, path, DAY + timedelta(40))
     expect(today).to_contain_text("is day 40")
     on_day(window, path, DAY + timedelta(400))
@@ -103,13 +104,15 @@ def test_calculators_of_the_sheet_take_the_links_area(reader: Callable[..., Read
     expect(box.locator(".sb-calculator__result--main output")).to_have_text(["30 min", "855 L"])
 
 
-def test_every_sheet_prints_on_one_page(reader: Callable[..., Reader], site: Path) -> None:
+def test_every_sheet_prints_on_one_sheet_of_paper_front_and_back(reader: Callable[..., Reader], site: Path) -> None:
     window, counts = reader(), {}
     for file in sorted((site / "aftercare").glob("after-*.html")):
+        if not (ROOT / f"data/aftercare/{file.stem}.yml").exists():
+            continue  # One that has left the book says where its client goes on.
         page = on_day(window, f"aftercare/{file.name}#v=1&on={DAY}&grass=couch&area=240&done=core.topdress", DAY)
         for paper in ("A4", "Letter"):
             counts[file.stem, paper] = len(PdfReader(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))).pages)
-    assert counts and {name: count for name, count in counts.items() if count != 1} == {}
+    assert counts and {name: count for name, count in counts.items() if count != 2} == {}
 
 
 @pytest.mark.parametrize("link", every(2, OLD_LINKS), ids=lambda link: f"{link['page'].split('/')[1]}#{link['fragment']}")

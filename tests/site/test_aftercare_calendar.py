@@ -51,6 +51,8 @@ def test_each_stretch_is_an_entry_with_its_dates(reader: Callable[..., Reader], 
         assert all(each in event["description"] for each in [*days["do"], *days.get("leave", [])])
         assert event["url"] == f"{ADDRESS}aftercare/{file.stem}.html#v=1&on={on}&grass=couch&done=core"
         assert str(event["uid"]).endswith("@tussocklane.example")  # the host of the practice's public address
+        [alarm] = event.walk("VALARM")  # RFC 5545, 3.6.6: seen on the screen, at seven in the morning of the first day
+        assert (alarm["action"], alarm["description"], alarm.decoded("trigger")) == ("DISPLAY", event["summary"], timedelta(hours=7))
 
 
 def test_an_entry_keeps_its_id_and_another_day_has_others(reader: Callable[..., Reader], tmp_path: Path) -> None:

@@ -17,7 +17,7 @@ from generator.book.records.grass import LEVELS
 from generator.calculators.bindings import MEASURED_HERE
 from generator.calculators.calculator_sentences import SLACK, calculator_table
 from generator.field.nitrogen_record import NOT_WRITTEN
-from generator.files.calendar_file import FIRST_MINUTE, PRODUCT
+from generator.files.calendar_file import ALARM_HOUR, FIRST_MINUTE, PRODUCT
 from generator.files.nitrogen_text import RANGE_WORDS
 from generator.findings import LEAST_ALIKE, LONGEST_MISSPELT
 from generator.formula.functions import SNAP, WIDEST_SNAP
@@ -41,7 +41,7 @@ def of_every_page() -> dict[str, Any]:
         "units": unit_table(), "reading": reading_table(), "near": {"least_alike": LEAST_ALIKE, "longest": LONGEST_MISSPELT},
         "formula": {"sentences": FORMULA_SENTENCES, "snap": SNAP, "widest_snap": WIDEST_SNAP},
         "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS, "weeks": WEEKS}, "strip": STRIP,
-        "calendar": {"product": PRODUCT, "first_minute": FIRST_MINUTE.timestamp() // 60},
+        "calendar": {"product": PRODUCT, "first_minute": FIRST_MINUTE.timestamp() // 60, "alarm_hour": ALARM_HOUR},
         "kept": {
             "first_year": FIRST_YEAR, "last_year": LAST_YEAR, "largest_lawn_m2": LARGEST_LAWN_M2, "most_rain_mm": MOST_RAIN_MM, "lawn": LAWN_CODE.pattern,
             "longest": LONGEST,

@@ -28,7 +28,7 @@
   function basic(day) { return Swardbook.dates.iso(day).replace(/-/g, ''); }
 
   /* entries: {id, title, text, first, last, address}; first, last: inclusive, days since 1970. domain makes the ids the book's own;
-     made: a Date; of two files with the same ids the later one counts (SEQUENCE), so that what has moved moves. Returns the file's text. */
+     made: a Date; each wakes its reader on its first morning; of two files with the same ids the later one counts (SEQUENCE), so that what has moved moves. Returns the file's text. */
   function calendarFile(name, entries, domain, made) {
     var stamp = made.toISOString().slice(0, 19).replace(/[-:]/g, '') + 'Z';
     var lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:' + K.product, 'CALSCALE:GREGORIAN', 'X-WR-CALNAME:' + escaped(name)];
@@ -39,7 +39,7 @@
         'DTEND;VALUE=DATE:' + basic(entry.last + 1), 'SUMMARY:' + escaped(entry.title), 'DESCRIPTION:' + escaped(entry.text), 'TRANSP:TRANSPARENT'
       );
       if (entry.address) { lines.push('URL:' + entry.address); }
-      lines.push('END:VEVENT');
+      lines.push('BEGIN:VALARM', 'ACTION:DISPLAY', 'DESCRIPTION:' + escaped(entry.title), 'TRIGGER:PT' + K.alarm_hour + 'H', 'END:VALARM', 'END:VEVENT');
     });
     lines.push('END:VCALENDAR');
     return lines.map(folded).join('');

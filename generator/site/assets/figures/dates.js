@@ -26,6 +26,9 @@
     return new Intl.DateTimeFormat(undefined, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(new Date(day * DAY));
   }
 
+  /* 'Mon 12 Oct – Fri 16 Oct', or a day alone. */
+  function stretch(first, last) { return first === last ? words(first) : words(first) + " – " + words(last); }
+
   /* 0 for 1 January; 29 February counts as the 28th. */
   function dayOfYear(text) {
     var month = +text.slice(5, 7) - 1, day = +text.slice(8);
@@ -39,7 +42,7 @@
   }
 
   Swardbook.dates = {
-    fromIso: fromIso, today: today, iso: iso, words: words, dayOfYear: dayOfYear, dayWords: dayWords,
+    fromIso: fromIso, today: today, iso: iso, words: words, stretch: stretch, dayOfYear: dayOfYear, dayWords: dayWords,
     /* '12 Oct'. */
     shortDay: function (number) { return dayWords(number).replace(/ (...).*/, " $1"); }
   };

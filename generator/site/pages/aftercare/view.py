@@ -11,11 +11,13 @@ from generator.files.qr import qr_files
 from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
+from generator.site.pages.aftercare.asked_answers import asked_answers, day_words
 from generator.site.pages.problem.view import sheet_problems
 from generator.site.shared.embedded import embedded_calculator
 from generator.site.shared.lawn_pieces import calculator_scripts
 from generator.site.shared.link_ids import known_ids, step_titles
 from generator.site.shared.public_lines import telephone_link
+from generator.words.figures import claim_words
 
 SECTIONS = (
     Section("normal", "What is normal"), Section("call", "When to call"), Section("wrong", "Something looks wrong?"), Section("link", "A link for a client"),
@@ -31,9 +33,10 @@ def aftercare_page(book: Book, id: str, here: PageContext) -> Page:
     address = f"{practice.public_address}{path}.html" if practice.public_address else None
     days, problems = [_days(book, each, here) for each in sheet.days], sheet_problems(book, id, here)
     context = {
-        "title": sheet.name, "summary": sheet.summary,
+        "title": sheet.name,
         "sheet": {
-            "id": id, "name": sheet.name, "days": days, "known": _known(book),
+            "id": id, "name": sheet.name, "summary": sheet.summary, "days": days, "known": _known(book, id), "practice": practice.name,
+            "asked": asked_answers(book, id, days, here),
             "address": address, "domain": calendar_domain(practice.public_address),
             "help": _help({"normal": sheet.normal, "wrong": problems, "call": sheet.call}, practice.telephone),
         },
@@ -47,7 +50,7 @@ def aftercare_page(book: Book, id: str, here: PageContext) -> Page:
             *calculator_scripts(book, (each for stretch in days for each in stretch["calculators"]), here), here.links.file(SHEET_SCRIPT),
         ],
     }
-    sections = (Section(f"{id}-days", "Day by day"), *SECTIONS)
+    sections = (Section(f"{id}-asked", "What you may do, and when"), Section(f"{id}-days", "Day by day"), *SECTIONS)
     return Page(path, sheet.name, "aftercare", context, sheet.summary, sheet.misspellings, sections=sections)
 
 
@@ -57,10 +60,17 @@ def _help(parts: dict[str, Sequence[Any]], telephone: str | None) -> dict[str, A
     return {"places": places, "telephone": telephone, "telephone_link": telephone_link(telephone)}
 
 
-def _known(book: Book) -> dict[str, list[dict[str, Any]]]:
-    """What a client's link may name, by its id."""
-    grasses = {id: grass.name for id, grass in book.grasses.items()}
-    return {"grass": known_ids(book, "grasses", grasses), "step": known_ids(book, "steps", step_titles(book))}
+def _known(book: Book, sheet: str) -> dict[str, list[dict[str, Any]]]:
+    """What a client's link may name, by its id; a grass with the height it is kept at, unless another is sown over it and mown in its place."""
+    sown_over = any(plan.window == "oversowing" for plan in book.renovations.values() if plan.aftercare == sheet)
+
+    def height(each: dict[str, Any]) -> dict[str, str | None] | None:
+        grass = None if sown_over else book.grasses.get(each.get("instead") or each["id"])
+        return claim_words(grass.mowing_height) if grass else None
+
+    grasses = known_ids(book, "grasses", {id: grass.name for id, grass in book.grasses.items()})
+    steps = known_ids(book, "steps", step_titles(book))
+    return {"grass": [{**each, "height": height(each)} for each in grasses], "step": [{**each, "height": None} for each in steps]}
 
 
 def _quantities(book: Book, days: AftercareDays, here: PageContext) -> list[dict[str, Any]]:
@@ -77,13 +87,6 @@ def _days(book: Book, days: AftercareDays, here: PageContext) -> dict[str, Any]:
         "do": list(days.do), "leave": list(days.leave), "why": days.why, "marks": here.sourcing.marks(days),
         "calculators": _quantities(book, days, here),
     }
-
-
-def day_words(first: int, last: int) -> str:
-    """'The day itself', 'Day 3', 'Days 1 to 14'."""
-    if first == last:
-        return "The day itself" if first == 0 else f"Day {first}"
-    return f"Days {first} to {last}"
 
 
 def aftercare_index(book: Book, here: PageContext) -> Page:

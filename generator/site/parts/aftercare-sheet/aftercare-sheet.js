@@ -5,15 +5,12 @@
   var dates = Swardbook.dates, element = Swardbook.element, list = Swardbook.list;
   var DAMAGED = "This link is damaged, so it shows no dates. The advice below still applies: count the days from the job.";
 
-  function stretchDates(from, to, start) {
-    return from === to ? dates.words(start + from) : dates.words(start + from) + " – " + dates.words(start + to);
-  }
-
-  /* What the page knows of one kind of id: {"id core": {name: "Core", gone: null}}; gone: what to say of one that has left the book. */
+  /* What the page knows of one kind of id: {"id core": {name: "Core", gone: null}}; gone: what to say of one that has left the book;
+     metric, us: the height that a grass is kept at. */
   function knownIds(root, kind) {
     var known = {};
     list(root.querySelectorAll("[data-known=" + kind + "] [data-id]")).forEach(function (each) {
-      known["id " + each.dataset.id] = { name: each.textContent, gone: each.dataset.gone || null };
+      known["id " + each.dataset.id] = { name: each.textContent, gone: each.dataset.gone || null, metric: each.dataset.metric, us: each.dataset.us };
     });
     return known;
   }
@@ -26,6 +23,7 @@
     var days = root.querySelector("[data-part=days]");
     var stretches = list(root.querySelectorAll("[data-from-day]"));
     var known = { grass: knownIds(root, "grass"), step: knownIds(root, "step") };
+    var answers = new Swardbook.aftercareAnswers(root);
 
     /* The name of an id as it is now; what is not in this book, or not any more, is told among the notices, and the rest of the link kept. */
     function named(kind, id, notices) {
@@ -35,36 +33,26 @@
       return found ? found.name : null;
     }
 
+    /* The lawn and what was done to it, as a line with its area in the reader's units; null where the link says nothing of them. */
     function job(link, notices) {
-      var parts = [];
-      var grass = link.grass && named("grass", link.grass, notices);
-      if (grass) { parts.push(grass); }
-      if (link.area) { parts.push(link.area.toLocaleString() + " m²"); }
+      var said = [], grass = link.grass && named("grass", link.grass, notices);
+      if (grass) { said.push(grass); }
+      if (link.area) { said.push((grass ? ", " : ""), [whole(link.area, "m2") + " m²", whole(link.area, "ft2") + " ft²"]); }
       var done = (link.done || []).map(function (id) { return named("step", id, notices); }).filter(Boolean);
-      var said = parts.join(", ") + (done.length ? (parts.length ? ". " : "") + "Done: " + done.join("; ") : "");
-      return said ? said + "." : "";
+      if (done.length) { said.push((said.length ? ". " : "") + "Done: " + done.join("; ")); }
+      return said.length ? Swardbook.words(element("p", "sb-aftercare__job"), said.concat(".")) : null;
     }
 
-    function current(day) {
-      return stretches.filter(function (each) { return day >= +each.dataset.fromDay && day <= +each.dataset.toDay; });
-    }
-
-    /* What the stretches of today say, each thing once: what to do, then what not to do yet. */
-    function now(stretchesOfToday) {
-      var told = element("ul", "sb-aftercare__now");
-      [".sb-aftercare__do", ".sb-aftercare__leave"].forEach(function (kind) {
-        stretchesOfToday.forEach(function (stretch) {
-          list(stretch.querySelectorAll(kind)).forEach(function (line) { told.appendChild(line.cloneNode(true)); });
-        });
-      });
-      return told;
+    /* An area [m2] as a number of another unit: whole, but for what the link itself says. */
+    function whole(area, unit) {
+      return (unit === "m2" ? area : Math.round(area / Swardbook.quantity.unit(unit).factor)).toLocaleString();
     }
 
     function marked(start) {
       var day = dates.today() - start;
       stretches.forEach(function (stretch) {
         var from = +stretch.dataset.fromDay, to = +stretch.dataset.toDay;
-        stretch.querySelector("[data-part=dates]").textContent = stretchDates(from, to, start);
+        stretch.querySelector("[data-part=dates]").textContent = dates.stretch(start + from, start + to);
         stretch.classList.toggle("sb-aftercare__stretch--past", day > to);
         stretch.classList.toggle("sb-aftercare__stretch--today", day >= from && day <= to);
       });
@@ -87,9 +75,14 @@
     }
 
     function headline(day, start) {
-      if (day < 0) { return "The job is on " + dates.words(start) + ". Nothing to do until then."; }
-      if (current(day).length) { return "Today, " + dates.words(dates.today()) + ", is day " + day; }
-      return "Day " + day + ": this sheet is finished. Look after the lawn as usual.";
+      if (day < 0) { return "The job is on " + dates.words(start) + ", " + (day === -1 ? "tomorrow" : "in " + -day + " days"); }
+      return day > answers.lastDay ? "Day " + day + ": this sheet is finished" : "Today, " + dates.words(dates.today()) + ", is day " + day;
+    }
+
+    /* Under the headline: what is asked, answered for this day. */
+    function told(day, start, link) {
+      if (day < 0) { return [element("p", null, "Until then, use, mow and water the lawn as usual."), answers.before(day, start)]; }
+      return [day > answers.lastDay ? answers.end() : null, answers.of(day, start, link, known.grass["id " + link.grass])];
     }
 
     function say(parts) {
@@ -122,28 +115,29 @@
       var notices = [];
       document.documentElement.classList.toggle("sb-opened-by-client", Boolean(link && link.v));
       if (link === null) { notices.push(DAMAGED); }
-      var told = link ? job(link, notices) : "";
+      var lawn = link ? job(link, notices) : null;
       var start = link && link.on ? dates.fromIso(link.on) : null;
       var day = start === null ? null : marked(start);
       if (day === null) { unmarked(); }
       sorted();
-      /* What to do today comes first; what the link names and the book has not, last. */
-      say([].concat(
-        day === null ? [] : [element("h2", "sb-aftercare__headline", headline(day, start)), now(current(day))],
-        told ? [element("p", "sb-aftercare__job", told)] : [], notices.map(notice)
-      ));
+      answers.place(start);
       Object.keys(ASKED).forEach(function (name) {
         if (link && link[name]) { fillIn(ASKED[name], Swardbook.quantity.read(String(link[name]), Swardbook.clientLink.units[name])); }
       });
+      /* What is asked today comes first; what the link names and the book has not, last. */
+      say([].concat(day === null ? [] : [element("h2", "sb-aftercare__headline", headline(day, start))].concat(told(day, start, link)), lawn, notices.map(notice)));
       sheet.start = start;
       sheet.fragment = start === null ? "" : Swardbook.clientLink.write(link) || "";
       Swardbook.tell("client-days", { start: start });
     };
 
+    /* Where the sheet opens elsewhere, with its days where it has any; empty in a book without an address. */
+    this.address = function () { return root.dataset.address && sheet.fragment ? root.dataset.address + "#" + sheet.fragment : root.dataset.address; };
+
     /* The days with their dates as a calendar file: {name, text}. An entry keeps its id for as long as its days begin where they do,
        so that a file fetched again changes what a phone has and adds nothing. */
     this.calendar = function (made) {
-      var on = dates.iso(sheet.start), address = root.dataset.address ? root.dataset.address + "#" + sheet.fragment : "";
+      var on = dates.iso(sheet.start), address = sheet.address();
       var entries = stretches.map(function (each, number) {
         var from = each.dataset.fromDay;
         var before = stretches.slice(0, number).filter(function (other) { return other.dataset.fromDay === from; }).length;
@@ -182,6 +176,10 @@
     maker.href += "#" + Swardbook.clientLink.write({ sheet: sheet.dataset.sheet });
     root.hidden = false;
     root.querySelector("[data-part=print]").addEventListener("click", function () { window.print(); });
+    /* With the client's own days, so that whoever waters sees them too; a book without an address has nothing that opens elsewhere. */
+    if (sheet.dataset.address) {
+      Swardbook.share(root.querySelector("[data-part=share]"), function () { return { title: sheet.dataset.name, url: Swardbook.aftercareSheet.address() }; });
+    }
     var calendar = root.querySelector("[data-part=calendar]");
     function offer() { calendar.hidden = !Swardbook.aftercareSheet.fragment; }
     calendar.addEventListener("click", function () {

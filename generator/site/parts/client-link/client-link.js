@@ -63,10 +63,20 @@
       }
       var message = fields.sheet.selectedOptions[0].dataset.message;
       part("message").value = message.replace("{day}", dates.words(day)).replace("{link}", address) + "\n" + form.dataset.signature;
+      ready(part("message").value);
+    }
+
+    function subject() { return fields.sheet.selectedOptions[0].textContent; }
+
+    /* The message to whoever the reader then chooses, in the device's own messages and mail (RFC 6068 has its lines end with CR LF); empty for none yet. */
+    function ready(message) {
+      part("text-message").href = "sms:?&body=" + encodeURIComponent(message);
+      part("mail").href = "mailto:?subject=" + encodeURIComponent(subject()) + "&body=" + encodeURIComponent(message.replace(/\n/g, "\r\n"));
+      part("text-message").hidden = part("mail").hidden = !message;
     }
 
     function clear(problem) {
-      if (part("link")) { part("link").textContent = ""; part("code").textContent = ""; part("message").value = ""; }
+      if (part("link")) { part("link").textContent = ""; part("code").textContent = ""; part("message").value = ""; ready(""); }
       part("problem").textContent = problem;
     }
 
@@ -138,6 +148,7 @@
 
     copies(part("copy-link"), part("link"));
     copies(part("copy-message"), part("message"));
+    Swardbook.share(part("share"), function () { return part("message").value ? { title: subject(), text: part("message").value } : null; });
     form.addEventListener("input", update);
     form.addEventListener("submit", function (event) { event.preventDefault(); });
     Swardbook.clientLink.onLink(fill, function () { return ""; });
