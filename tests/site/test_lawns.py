@@ -78,6 +78,8 @@ def test_every_page_goes_by_the_lawn_that_was_written_down_once(page: Page) -> N
     assert [page.locator(f".sb-picker [data-choice={each}]").input_value() for each in ("grass", "place")] == ["kikuyu", "canberra"]
     go(page, "record.html")
     assert [page.locator(f"[data-column={each}] [data-entry]").input_value() for each in ("lawn", "grass", "area")] == ["TL-014", "kikuyu", "240 m2"]
+    go(page, "aftercare/maker.html")
+    assert [page.locator(f"[name={each}]").input_value() for each in ("grass", "area", "rate", "even")] == ["kikuyu", "240 m2", "14 mm/h", "62 %"]
     # What the inspection measures again is the lawn's from then on.
     go(page, "inspection.html")
     assert page.locator("[data-head=lawn]").input_value() == "TL-014"

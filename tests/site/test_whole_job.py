@@ -60,10 +60,10 @@ def hold_on_frost_and_go_two_days_later(page: Page) -> None:
     expect(cutting.locator("[data-part=hold-said]")).to_have_text("Go")
 
 
-def on_paper(page: Page, paper: str, sides: int = 1) -> str:
+def one_page(page: Page, paper: str) -> str:
     sheets = PdfReader(io.BytesIO(page.pdf(format=paper, prefer_css_page_size=True))).pages
-    assert len(sheets) == sides
-    return normalize("NFKC", " ".join(" ".join(each.extract_text() for each in sheets).split()))
+    assert len(sheets) == 1
+    return normalize("NFKC", " ".join(sheets[0].extract_text().split()))
 
 
 def imported(page: Page, button: str, to: Path) -> dict[str, date]:
@@ -86,7 +86,7 @@ def test_from_will_the_day_do_to_the_clients_last_watering(reader: Callable[...,
     assert sand.locator("td").first.inner_text()
     for sheet, words in (("sheet", "Core"), ("shopping", "Shopping list"), ("day-sheet", "Sheet for the day")):
         page.locator(f"[data-act=print-{sheet}]").click()
-        assert words in on_paper(page, "A4")
+        assert words in one_page(page, "A4")
     events = imported(page, "[data-act=calendar]", tmp_path / "job.ics")
     assert events["Core the lawn"] == LATER
     page.locator(".sb-job a[data-part=maker]").click()
@@ -112,4 +112,4 @@ def as_the_client(window: Reader, path: str, folder: Path) -> None:
     expect(today).to_contain_text("is day 40")
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
     for paper in ("A4", "Letter"):
-        assert "After the renovation" in on_paper(page, paper, sides=2)
+        assert "After the renovation" in one_page(page, paper)

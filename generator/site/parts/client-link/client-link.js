@@ -114,11 +114,24 @@
       });
     }
 
+    /* What is known of the chosen lawn, for a page that nothing was handed over to; its latest job says which day. */
+    function fillFromLawn() {
+      var lawn = Swardbook.lawns.chosen();
+      if (!lawn) { return; }
+      var job = Swardbook.kept("jobs").all().filter(function (each) { return each.row.name === lawn.code; }).sort(function (one, other) { return one.row.on < other.row.on ? 1 : -1; })[0];
+      Swardbook.choose(fields.grass, lawn.grass);
+      fields.area.value = lawn.area || "";
+      fields.rate.value = lawn.facts["sprinkler-rate"] || "";
+      fields.even.value = lawn.facts["sprinkler-evenness"] || "";
+      if (job) { fields.on.value = job.row.on; }
+    }
+
     /* What another page of the book hands over. */
     function fill() {
       var given = Swardbook.clientLink.ofPage(), left = [];
       fields.on.value = dates.iso(dates.today());
       if (given === null) { left.push("This link is damaged, so nothing was filled in from it."); given = {}; }
+      if (!Object.keys(given).length) { fillFromLawn(); }
       if (given.on) { fields.on.value = given.on; }
       ["sheet", "grass"].forEach(function (name) {
         var id = given[name] && present(name, given[name], left);
@@ -152,6 +165,7 @@
     form.addEventListener("input", update);
     form.addEventListener("submit", function (event) { event.preventDefault(); });
     Swardbook.clientLink.onLink(fill, function () { return ""; });
+    document.addEventListener("swardbook:lawn-chosen", fill);
     form.hidden = false;
     fill();
   }
