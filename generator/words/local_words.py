@@ -5,7 +5,7 @@ The texts are written once, in the practice's own words. A page's script puts th
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -16,10 +16,13 @@ from generator.words.typed_figures import in_us_units
 
 # '3 September', '12 to 18 Oct', '3 September 2026'. A pattern for both sides: blanks spelt out, groups by number, nothing that looks behind.
 DATE = (
-    r"\b([0-9]{1,2})((?: to | ?[–-] ?)[0-9]{1,2})?[ \n](" + "|".join(f"{month}|{month[:3]}\\b" for month in MONTHS) + r")(?:,?[ \n]([0-9]{4}))?(?!\w)"
+    r"\b(?:((?:Mon|Tue(?:s)?|Wed(?:nes)?|Thu(?:rs)?|Fri|Sat(?:ur)?|Sun)(?:day)?)[ \n])?([0-9]{1,2})((?: to | ?[–-] ?)[0-9]{1,2})?[ \n]("
+    + "|".join(f"{month}|{month[:3]}\\b" for month in MONTHS) + r")(?:,?[ \n]([0-9]{4}))?(?!\w)"
 )
 # Before a word that is part of an address or an id, and no word of a sentence.
 NO_WORD = "/=#&_-"
+# After a capital that begins somebody's name, and no sentence: 'Autumn Reed'.
+SOMEBODY = r"^ [A-Z][a-z]"
 
 
 @dataclass(frozen=True)
@@ -48,6 +51,8 @@ class LocalWords:
         said = self.said[found[0].replace("\n", " ").casefold()]
         if found.start() and found.string[found.start() - 1] in NO_WORD:
             return found[0]
+        if found[0][0].isupper() and re.match(SOMEBODY, found.string[found.end():]):
+            return found[0]
         return said[0].upper() + said[1:] if found[0][0].isupper() else said
 
 
@@ -73,7 +78,7 @@ def _names(book: PartialBook, country: str) -> dict[str, str]:
             known = {name.casefold() for name in theirs}
             stays = called[id] and (called[id][0] in known or _in(called[id][0], theirs[0].casefold()))
             for form in (*called[id], *sorted(name for name in names if any(_in(other, name) for other in others) and not any(_in(own, name) for own in called[id]))):
-                said[form] = form if form in known or stays and form in called[id] else theirs[0]
+                said[form] = form if form in known or (stays and form in called[id]) else theirs[0]
     strangers = {each.casefold() for each in _strangers(book)} - said.keys()
     kept = {each: each for each in strangers if any(_in(form, each) for form in said)}
     return {**said, **kept} if any(form != told for form, told in said.items()) else {}
@@ -101,5 +106,5 @@ def _strangers(book: PartialBook) -> Iterator[str]:
 
 
 def _month_first(found: re.Match[str]) -> str:
-    year = f", {found[4]}" if found[4] else ""
-    return f"{found[3]} {found[1]}{found[2] or ''}{year}"
+    weekday, day, until, month, year = (each or "" for each in found.groups())
+    return f"{weekday}{', ' * bool(weekday)}{month} {day}{until}{', ' * bool(year)}{year}"

@@ -7,12 +7,13 @@ units, and put into the other ones where it is shown. Twin: typed figures.
 import re
 from typing import Any
 
-from generator.units import unit_table
 from generator.words.figures import EIGHTHS, SHOWN, US_TWIN, converted, range_words
 
+# A reader's 'K' may be potassium, and 'a rate per 100 m2' is said of an area.
+_IN_NO_TEXT = ("°C difference", "K", "100 m2")
 # Spelling in a text -> the unit meant; the longest spellings are looked for first.
 SPELT = {
-    **{SHOWN.get(unit, unit): unit for unit in US_TWIN if unit not in ("°C difference", "K", "100 m2")}, **{unit: unit for unit in US_TWIN if unit.isascii() and unit not in ("K", "100 m2")},
+    **{SHOWN.get(unit, unit): unit for unit in US_TWIN if unit not in _IN_NO_TEXT}, **{unit: unit for unit in US_TWIN if unit not in _IN_NO_TEXT},
     "millimetres": "mm", "millimetre": "mm", "centimetres": "cm", "metres": "m", "metre": "m", "square metres": "m2", "square metre": "m2", "hectares": "ha",
     "hectare": "ha", "litres": "L", "litre": "L", "kilograms": "kg", "tonnes": "t", "tonne": "t", "cubic metres": "m3", "degrees C": "°C", "mL": "mL", "g": "g",
     "grams": "g", "m/s": "m/s", "km": "km", "kilometres": "km",

@@ -8,10 +8,12 @@
     return 'Pages now show ' + (Swardbook.preferences.units() === 'us' ? 'US' : 'metric') + ' units, and the names that grasses have in ' + country.in + '. Choose other units at the top of any page.';
   }
 
+  var changed = null; /* What the reader last chose with. */
+  document.addEventListener('change', function (event) { changed = event.target; }, true);
+
   document.addEventListener('swardbook:units', function (event) {
     if (event.detail.by !== 'place' || Swardbook.preferences.get(TOLD)) return;
-    var chosen = document.activeElement && document.activeElement.closest('form, .sb-field');
-    var beside = chosen || document.querySelector('.sb-lead, h1');
+    var beside = changed && changed.closest('form') || document.querySelector('.sb-lead, h1');
     if (!beside) return;
     Swardbook.preferences.set(TOLD, 'yes');
     var note = Swardbook.element('p', 'sb-note', noteOf(Swardbook.preferences.country()));

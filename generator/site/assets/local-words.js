@@ -8,17 +8,20 @@
   var FIGURES_LEFT = '.sb-quantity__metric:not(:only-child), .sb-quantity__us, .sb-calculator__figure, .sb-calculator__other, .sb-calculator__working, .sb-calculator__found';
   var HEARD = ['aria-label', 'title', 'placeholder', 'alt'];
   var SAID = Swardbook.contract.said, COUNTRIES = Swardbook.contract.countries;
-  var date = new RegExp(SAID.date, 'g');
+  var date = new RegExp(SAID.date, 'g'), somebody = new RegExp(SAID.somebody);
   var country, pattern, us; /* Of this reader; nothing is replaced without a country, nor a figure for one who counts in metric units. */
   var shown = new Map(); /* A text that was replaced: what it was, and what stands there. */
 
   function word(found, at, text) {
     var said = country.said[found.replace('\n', ' ').toLowerCase()];
-    if (at && SAID.no_word.indexOf(text.charAt(at - 1)) >= 0) return found;
-    return found.charAt(0) === found.charAt(0).toLowerCase() ? said : Swardbook.capital(said);
+    var small = found.charAt(0) === found.charAt(0).toLowerCase();
+    if (at && SAID.no_word.indexOf(text.charAt(at - 1)) >= 0 || !small && somebody.test(text.slice(at + found.length))) return found;
+    return small ? said : Swardbook.capital(said);
   }
 
-  function monthFirst(found, day, until, month, year) { return month + ' ' + day + (until || '') + (year ? ', ' + year : ''); }
+  function monthFirst(found, weekday, day, until, month, year) {
+    return (weekday ? weekday + ', ' : '') + month + ' ' + day + (until || '') + (year ? ', ' + year : '');
+  }
 
   /* A text of the book as people there say it. */
   function told(text, figuresLeft) {
@@ -77,7 +80,12 @@
   }
 
   /* For what leaves the page: a message, a calendar file. */
-  Swardbook.told = told;
+  Swardbook.told = function (text) { return told(text); };
+  /* Marks an element that shows what a reader typed. */
+  Swardbook.asWritten = function (element) {
+    element.setAttribute('data-as-written', '');
+    return element;
+  };
   document.addEventListener('swardbook:country', start);
   document.addEventListener('swardbook:units', start);
   if (document.readyState === 'loading') document.addEventListener('DOMContentLoaded', start);

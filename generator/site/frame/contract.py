@@ -34,14 +34,14 @@ from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
 from generator.units import unit_table
 from generator.units.typed_text import reading_table
-from generator.words.local_words import DATE, NO_WORD, local_words
+from generator.words.local_words import DATE, NO_WORD, SOMEBODY, local_words
 from generator.words.typed_figures import table as typed_figures
 
 
 def of_every_page(book: Book | None = None) -> dict[str, Any]:
     """JSON-able; found in a script as `Swardbook.contract`. book: whose places and names people of a country see; None for none."""
     return {
-        "countries": _countries(book) if book else {}, "said": {"date": DATE, "no_word": NO_WORD}, "typed_figures": typed_figures(),
+        "countries": _countries(book) if book else {}, "said": {"date": DATE, "no_word": NO_WORD, "somebody": SOMEBODY}, "typed_figures": typed_figures(),
         "units": unit_table(), "reading": reading_table(), "near": {"least_alike": LEAST_ALIKE, "longest": LONGEST_MISSPELT},
         "formula": {"sentences": FORMULA_SENTENCES, "snap": SNAP, "widest_snap": WIDEST_SNAP},
         "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS, "weeks": WEEKS}, "strip": STRIP,

@@ -62,7 +62,7 @@
         part("code").textContent = NO_CODE;
       }
       var message = fields.sheet.selectedOptions[0].dataset.message;
-      part("message").value = message.replace("{day}", dates.words(day)).replace("{link}", address) + "\n" + form.dataset.signature;
+      part("message").value = Swardbook.told(message).replace("{day}", dates.words(day)).replace("{link}", address) + "\n" + form.dataset.signature;
     }
 
     function clear(problem) {
