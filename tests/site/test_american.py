@@ -82,6 +82,12 @@ def test_the_other_grass_called_buffalo_is_told_apart(phone: Reader) -> None:
     expect(page.locator("h1")).to_have_text("St. Augustinegrass")
     expect(page.locator("main")).to_contain_text("What this book calls buffalo is not American buffalograss (Bouteloua dactyloides)")
     expect(page.locator(".sb-names-table")).to_contain_text("soft-leaf buffalo")
+    page = phone.open("index.html")
+    page.locator(".md-header label[for=__search]").first.click()
+    page.locator(".md-search__input").fill("buffalo grass")
+    first = page.locator(".sb-search__link").first
+    expect(first.locator(".sb-search__title")).to_have_text("St. Augustinegrass")
+    expect(first.locator(".sb-search__also")).to_have_text("also called buffalo grass")
 
 
 def test_a_reader_elsewhere_and_one_who_asked_for_metric_units_keep_them(phone: Reader) -> None:
