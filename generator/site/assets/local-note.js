@@ -18,6 +18,7 @@
     Swardbook.preferences.set(TOLD, 'yes');
     var note = Swardbook.element('p', 'sb-note', noteOf(Swardbook.preferences.country()));
     note.setAttribute('role', 'status');
+    note.setAttribute('data-print-hidden', '');
     beside.insertAdjacentElement('afterend', note);
   });
 
