@@ -78,7 +78,7 @@ class BookSite:
         """What the site has besides pages: path in it to content."""
         book, seasons = self.book, self.making.seasons
         years = {(grass, place): as_json(seasons.season(grass, place)) for grass in book.grasses for place in book.offered_places}
-        return {**asset_files(), **all_files(self.making), **json_files(book, years), HEADERS_FILE: header_lines()}
+        return {**asset_files(book), **all_files(self.making), **json_files(book, years), HEADERS_FILE: header_lines()}
 
     def write_last(self, folder: Path, previewing: bool) -> None:
         """What can be said only when every page is written: the words of search, and the worker that keeps a hosted book."""

@@ -13,11 +13,12 @@ US_TWIN = {
     "L/ha": "US gal/acre", "L/100 m2": "US gal/1000 ft2", "mL/100 m2": "fl oz/1000 ft2",
     "°C": "°F", "°C difference": "°F difference", "K": "°F difference",
     "mm/h": "in/h", "mm/day": "in/day", "mm/week": "in/week", "kg": "lb", "t": "short ton", "L": "US gal", "m3": "yd3",
+    "L/min": "US gal/min", "L/m2": "US gal/1000 ft2",
     "kg/m3": "lb/ft3", "km/h": "mph",
 }
 SHOWN = {
     "m2": "m²", "ft2": "ft²", "m3": "m³", "yd3": "yd³", "ft3": "ft³", "1": "", "g/m2": "g/m²", "kg/m2": "kg/m²",
-    "kg/100 m2": "kg/100 m²", "lb/1000 ft2": "lb/1000 ft²", "L/100 m2": "L/100 m²", "mL/100 m2": "mL/100 m²",
+    "L/m2": "L/m²", "kg/100 m2": "kg/100 m²", "lb/1000 ft2": "lb/1000 ft²", "L/100 m2": "L/100 m²", "mL/100 m2": "mL/100 m²",
     "fl oz/1000 ft2": "fl oz/1000 ft²", "US gal/1000 ft2": "US gal/1000 ft²", "100 m2": "× 100 m²",
     "1000 ft2": "× 1000 ft²", "kg/m3": "kg/m³", "lb/ft3": "lb/ft³", "K": "°C", "°C difference": "°C",
     "°F difference": "°F",

@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from generator.files.season_json import as_json
+from generator.words.local_words import local_words
 from tests.our_book import seasons
 from tests.site.reader import Reader
 
@@ -38,9 +39,10 @@ def window(reader: Callable[..., Reader]) -> Reader:
 @pytest.mark.parametrize(("place", "name", "grass"), [("sydney", "Sydney", "couch"), ("chicago", "Chicago", "kentucky-bluegrass")])
 def test_the_water_need_of_a_week_is_the_season_s(window: Reader, place: str, name: str, grass: str) -> None:
     page = window.open("calculators/weekly-water-need.html")
+    page.evaluate("Swardbook.preferences.set('units', 'metric')")  # As asked for: a place in the United States would bring its own.
     choose(page, grass=grass, place=place, date="2026-10-12")
     evapotranspiration = field(page, "reference_evapotranspiration")
-    expect(evapotranspiration.locator(".sb-calculator__from")).to_have_text(f"from {name}, week of 12 October")
+    expect(evapotranspiration.locator(".sb-calculator__from")).to_have_text(f"from {name}, week of {'October 12' if place == 'chicago' else '12 October'}")
     week = as_json(seasons().season(grass, place))["weeks"][WEEK_OF_12_OCTOBER]
     assert week["from"] == "10-08"
     # The season tells the week's sum to a tenth of a millimetre; the field holds a day of it.
@@ -83,7 +85,7 @@ def test_a_product_or_machine_brings_its_own_figures_in_the_reader_s_units(windo
     page.locator("header [data-units-choice=us]").click()
     id, machine = next(iter(seasons().book.practice.machines.items()))
     choose(page, machine=id)
-    expect(field(page, "width").locator(".sb-calculator__from")).to_have_text(f"from {machine.name}, working width")
+    expect(field(page, "width").locator(".sb-calculator__from")).to_have_text(f"from {local_words(seasons().book, 'US').told(machine.name)}, working width")
     assert typed(page, "width") == pytest.approx(machine.working_width_m / 0.0254, rel=0.005)
     page = window.open("calculators/split-feed.html")
     offered = page.locator("[data-choice=product] option").all_text_contents()

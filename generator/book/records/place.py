@@ -117,6 +117,10 @@ class Country(Record):
     name: Word = Field(description="As a reader says it: Britain.")
     in_a_sentence: Word | None = Field(default=None, description="The same after 'in', where that is another: the United States.")
     us_units: bool = Field(default=False, description="True where people count in inches, pounds and degrees Fahrenheit.")
+    month_first: bool = Field(default=False, description="True where people write September 3, and not 3 September.")
+    words: dict[Word, Word] = Field(
+        default={}, description="What people there say for a word of the texts: 'autumn: fall'. Grasses take theirs from their own `names`."
+    )
     lies: tuple[PartOfCountry, ...] = Field(
         default=(), description="Where on earth it lies, part by part: a place of this country outside all of them is refused. Not asked where left out."
     )

@@ -29,14 +29,14 @@ Swardbook.fragment = (function () {
   var KNOWN = {
     on: /^2[01]\d{2}-\d{2}-\d{2}$/, grass: new RegExp("^" + ID + "$"), area: /^\d{1,6}(\.\d{1,2})?$/,
     rate: /^\d{1,3}(\.\d{1,2})?$/, even: /^\d{1,3}(\.\d{1,2})?$/,
-    done: new RegExp("^" + ID + "(\\." + ID + "){0," + (MOST_STEPS - 1) + "}$"), sheet: new RegExp("^" + ID + "$")
+    done: new RegExp("^" + ID + "(\\." + ID + "){0," + (MOST_STEPS - 1) + "}$"), sheet: new RegExp("^" + ID + "$"), in: /^[A-Z]{2}$/
   };
-  var ORDER = ["on", "sheet", "grass", "area", "rate", "even", "done"];
+  var ORDER = ["on", "sheet", "grass", "area", "rate", "even", "in", "done"];
   /* What a link measures, with its unit: the grass, how fast the sprinklers water, and how evenly. */
   var UNITS = { area: "m2", rate: "mm/h", even: "%" };
 
   /* fragment: with or without its #. Returns {} for none, null for a damaged one, else the particulars: on [ISO date],
-     grass, sheet [ids], area [m2], rate [mm/h] and even [%, of the driest quarter], done [list of step ids]. An id may be one that this book has not. */
+     grass, sheet [ids], in [country, ISO 3166], area [m2], rate [mm/h] and even [%, of the driest quarter], done [list of step ids]. An id may be one that this book has not. */
   function read(fragment) {
     if (!String(fragment).replace(/^#/, "")) { return {}; }
     var found = Swardbook.fragment.read(fragment, function (name, value) { return Swardbook.own(KNOWN, name) && KNOWN[name].test(value) ? value : null; });

@@ -3,31 +3,56 @@
 Swardbook.preferences = (function () {
   var prefix = 'swardbook.';
   var here = {};
+  var countries = Swardbook.contract.countries;
 
   function get(name) {
     if (Swardbook.own(here, name)) return here[name];
     return Swardbook.device.get(prefix + name);
   }
 
-  function set(name, value) {
+  function keep(name, value) {
     /* Storage refused: what was chosen on this page still counts. */
     if (Swardbook.device.set(prefix + name, String(value))) delete here[name];
     else here[name] = String(value);
-    Swardbook.tell(name, { value: String(value) });
   }
 
-  /* 'metric' until a reader asks for 'us'. */
+  function set(name, value) {
+    var before = { units: units(), country: country() };
+    keep(name, value);
+    if (name === 'place') keep('country', countryOf(value) || country());
+    Swardbook.tell(name, { value: String(value) });
+    if (name !== 'country' && country() !== before.country) Swardbook.tell('country', { value: country() });
+    if (name !== 'units' && units() !== before.units) Swardbook.tell('units', { value: units(), by: 'place' });
+  }
+
+  /* The country of a place that a reader can choose here; empty for any other. */
+  function countryOf(place) {
+    return Object.keys(countries).filter(function (code) { return countries[code].places.indexOf(place) >= 0; })[0] || '';
+  }
+
+  function countsInUs(code) { return Swardbook.own(countries, code) && countries[code].us; }
+
+  /* Of the place last chosen; before any was, the one whose units were asked for. Empty: as the book was written. */
+  function country() {
+    return get('country') || (get('units') === 'us' ? Object.keys(countries).filter(countsInUs)[0] : '') || '';
+  }
+
+  /* As a reader asked for, or else as people count at the chosen place; 'metric' until then. */
   function units() {
-    return get('units') === 'us' ? 'us' : 'metric';
+    var asked = get('units');
+    return (asked === null ? countsInUs(country()) : asked === 'us') ? 'us' : 'metric';
   }
 
   /* Chosen in another tab: shown here as well. */
   window.addEventListener('storage', function (event) {
-    if (event.key === prefix + 'units') Swardbook.tell('units', { value: units() });
+    if (event.key === prefix + 'units' || event.key === prefix + 'country') {
+      Swardbook.tell('country', { value: country() });
+      Swardbook.tell('units', { value: units() });
+    }
     if (['grass', 'place', 'lawn-chosen'].some(function (name) { return event.key === prefix + name; })) Swardbook.tell(event.key.slice(prefix.length), { value: event.newValue });
   });
 
-  return { get: get, set: set, units: units };
+  return { get: get, set: set, units: units, country: country };
 })();
 
 document.documentElement.setAttribute('data-units', Swardbook.preferences.units());

@@ -10,6 +10,7 @@ import json
 from collections.abc import Callable
 from typing import Any
 
+from generator.book.book import Book
 from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_RAIN_MM
 from generator.book.lists.lawn_code import LAWN_CODE
 from generator.book.lists.shielding import RUN
@@ -33,11 +34,14 @@ from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
 from generator.units import unit_table
 from generator.units.typed_text import reading_table
+from generator.words.local_words import DATE, NO_WORD, SOMEBODY, local_words
+from generator.words.typed_figures import table as typed_figures
 
 
-def of_every_page() -> dict[str, Any]:
-    """JSON-able; found in a script as `Swardbook.contract`."""
+def of_every_page(book: Book | None = None) -> dict[str, Any]:
+    """JSON-able; found in a script as `Swardbook.contract`. book: whose places and names people of a country see; None for none."""
     return {
+        "countries": _countries(book) if book else {}, "said": {"date": DATE, "no_word": NO_WORD, "somebody": SOMEBODY}, "typed_figures": typed_figures(),
         "units": unit_table(), "reading": reading_table(), "near": {"least_alike": LEAST_ALIKE, "longest": LONGEST_MISSPELT},
         "formula": {"sentences": FORMULA_SENTENCES, "snap": SNAP, "widest_snap": WIDEST_SNAP},
         "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS, "weeks": WEEKS}, "strip": STRIP,
@@ -62,9 +66,22 @@ OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
 }
 
 
-def contract_script() -> str:
+def contract_script(book: Book | None = None) -> str:
     """Sets `Swardbook.contract`, and stands before every other script."""
-    return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.contract = {_text(of_every_page())};\n"
+    return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.contract = {_text(of_every_page(book))};\n"
+
+
+def _countries(book: Book) -> dict[str, Any]:
+    """By country: its places that a reader can choose, what people there count in, and what they say where the texts say otherwise."""
+    said = {code: local_words(book, code) for code in book.countries}
+    return {
+        code: {
+            "in": country.in_a_sentence or country.name, "us": country.us_units, "month_first": country.month_first,
+            "pattern": said[code].pattern, "said": said[code].said,
+            "places": [id for id, place in book.offered_places.items() if place.country == code],
+        }
+        for code, country in book.countries.items()
+    }
 
 
 def part_script(name: str) -> str:

@@ -16,6 +16,7 @@ import yaml
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
 from markupsafe import Markup
 
+from generator.book.book import Book
 from generator.site.frame.contract import contract_script, part_script
 from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
@@ -29,7 +30,7 @@ THEME = Path(__file__).parent / "theme"
 SHARED_STYLES = ("tokens.css", "base.css")
 SHARED_SCRIPTS = (
     "start.js", *(path.relative_to(ASSETS).as_posix() for folder in ("figures", "store") for path in sorted((ASSETS / folder).glob("*.js"))),
-    "preferences.js",
+    "preferences.js", "local-words.js",
 )
 
 
@@ -175,12 +176,15 @@ SEARCH_SCRIPT = "assets/search/search.js"
 THEME_SCRIPTS = "assets/theme"
 
 
-def asset_files() -> dict[str, str]:
-    """The joined style and script of every page, the scripts of some, and the vendored files: path in the site to text."""
+def asset_files(book: Book | None = None) -> dict[str, str]:
+    """The joined style and script of every page, the scripts of some, and the vendored files: path in the site to text.
+
+    book: whose places and names the pages show; None for parts alone.
+    """
     styles, scripts = component_assets()
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
     mark = {FAVICON: MARK.read_text(encoding="utf-8")}
-    joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([contract_script(), *(text for _, text in scripts)])}
+    joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([contract_script(book), *(text for _, text in scripts)])}
     searching = {SEARCH_SCRIPT: "\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js")))}
     theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
     return {**mark, **joined, **own_scripts(), **searching, **theme, **vendored}

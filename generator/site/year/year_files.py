@@ -12,6 +12,7 @@ from generator.season.season_cache import SeasonCache
 from generator.season.task_schedule import due_weeks, weekly_quantities
 from generator.season.windows.main_windows import Window
 from generator.site.year.year_words import WINDOW_LABELS
+from generator.words.local_words import local_words
 from generator.words.reason_text import plain, said, sentence, text
 
 
@@ -35,14 +36,16 @@ def year_files(seasons: SeasonCache, today: date) -> dict[str, str | bytes]:
 
 
 def year_calendar(seasons: SeasonCache, grass: str, place: str, today: date) -> bytes:
-    """The windows and the jobs of a year in the open, each coming round every year."""
+    """The windows and the jobs of a year in the open, each coming round every year, in the words of the place's country."""
     book = seasons.book
+    local = local_words(book, book.places[place].country)
     address = book.practice.public_address
     page = f"{address}calendars/{place}/{grass}.html" if address else None
-    title = f"{book.grasses[grass].name} at {book.places[place].name}"
+    name_there = local.told(book.grasses[grass].name)
+    title = f"{name_there} at {book.places[place].name}"
     closing = "\n".join([f"{title}, open ground, in a usual year.", *place_attribution(book, place)])
     entries = [
-        CalendarEntry(f"{place}--{grass}--{id}", f"{name} ({book.grasses[grass].name})", f"{text}\n{closing}", *_dates(first, last, today.year), page)
+        CalendarEntry(f"{place}--{grass}--{id}", f"{local.told(name)} ({name_there})", f"{local.told(text)}\n{closing}", *_dates(first, last, today.year), page)
         for id, name, text, first, last in (*_windows(seasons, grass, place), *_jobs(seasons, grass, place))
     ]
     return calendar_file(title, entries, calendar_domain(address), today)

@@ -21,9 +21,10 @@
 
   function iso(day) { return new Date(day * DAY).toISOString().slice(0, 10); }
 
-  /* 'Mon 12 Oct', in the reader's own language where the browser knows it. */
+  /* 'Mon 12 Oct', in the reader's own language where the browser knows it; 'Mon, Oct 12' for a reader in a country that writes so. */
   function words(day) {
-    return new Intl.DateTimeFormat(undefined, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(new Date(day * DAY));
+    var country = Swardbook.contract.countries[Swardbook.preferences.country()];
+    return new Intl.DateTimeFormat(country && country.month_first ? "en-US" : undefined, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(new Date(day * DAY));
   }
 
   /* 'Mon 12 Oct – Fri 16 Oct', or a day alone. */

@@ -5,6 +5,11 @@
   /* As the page shows them just now. */
   function us() { return document.documentElement.getAttribute('data-units') === 'us'; }
 
+  /* A field that starts with a figure, before any part of the page takes it. */
+  Swardbook.component('us-value', function (input) {
+    if (us() && input.value === input.defaultValue) input.value = input.getAttribute('data-us-value');
+  }, '[data-us-value]');
+
   Swardbook.readerUnits = {
     us: us,
     system: function () { return us() ? 'us' : 'metric'; },

@@ -17,15 +17,15 @@
     var head = Swardbook.element("span", "sb-search__head");
     var also = search.alsoCalled(find.page, find.stems);
     link.href = address(find.page.path);
-    head.append(marked("span", "sb-search__title", find.page.title, find.stems));
+    head.append(marked("span", "sb-search__title", Swardbook.told(find.page.title), find.stems));
     if (search.kinds[find.page.kind]) { head.append(" ", Swardbook.element("span", "sb-search__kind", search.kinds[find.page.kind].say)); }
     link.append(head);
     if (also) {
       var line = Swardbook.element("span", "sb-search__also", "also called ");
-      line.append(marked("span", null, also, find.stems));
+      line.append(Swardbook.asWritten(marked("span", null, also, find.stems))); /* As it was asked for. */
       link.append(" ", line);
     }
-    link.append(" ", marked("span", "sb-search__answer", search.answer(find), find.stems));
+    link.append(" ", marked("span", "sb-search__answer", Swardbook.told(search.answer(find)), find.stems));
     made.append(link);
     return made;
   }
@@ -40,6 +40,6 @@
   search.show = function (text, list, status, address) {
     var finds = search.ask(text);
     list.replaceChildren.apply(list, finds.slice(0, MOST).map(function (find) { return item(find, address); }));
-    status.textContent = count(finds, text);
+    Swardbook.asWritten(status).textContent = count(finds, text);
   };
 })();

@@ -46,7 +46,7 @@ def calendar_page(seasons: SeasonCache, grass_id: str, place_id: str, here: Page
     context = {
         "title": title, "grass": grass.name, "grass_url": here.links.grass(grass_id), "guide_url": here.links.guide(grass_id),
         "laws": [plain(sentence(said(each))) for each in law_against(book, grass_id, place_id)],
-        "place": place.name, "place_url": here.links.place(place_id), "compare_url": here.links.comparison(grass_id, place_id),
+        "place": place.name, "country": place.country, "place_url": here.links.place(place_id), "compare_url": here.links.comparison(grass_id, place_id),
         "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
         **year_context(seasons, grass_id, place_id, here.links),
         "sites": _sites(seasons, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,

@@ -64,5 +64,11 @@ def look_alikes(book: Book, id: str, here: PageContext) -> list[dict[str, Any]]:
     return own + others
 
 
+def namesakes(grass: Grass) -> list[str]:
+    """Other plants that have its name in theirs: American buffalograss is no buffalo."""
+    called = grass.name.casefold()
+    return [each.name for each in grass.look_alikes if each.name and called in each.name.partition(" (")[0].casefold()]
+
+
 def _look_alike(statement: Statement, name: str | None, url: str, here: PageContext) -> dict[str, Any]:
     return {"name": name, "url": url, **here.sourcing.statement(statement)}

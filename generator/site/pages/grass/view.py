@@ -9,7 +9,7 @@ from generator.season.season_cache import SeasonCache
 from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext, all_names
-from generator.site.pages.grass.grass_parts import habit_view, look_alikes, parts_view
+from generator.site.pages.grass.grass_parts import habit_view, look_alikes, namesakes, parts_view
 from generator.site.pages.problem.view import grass_problems
 from generator.site.shared.laws import laws_said
 from generator.site.shared.see_links import asked_about
@@ -52,7 +52,7 @@ def grass_page(book: Book, id: str, here: PageContext, strip: dict[str, Any], ca
             _tolerance(name, tolerance, here) for name in TOLERANCES if (tolerance := getattr(grass.tolerance, name))
         ],
         "runs": habit_view(key, grass, here) if key else None, "parts": parts_view(key, grass, here) if key else None,
-        "key_url": here.links.to("grasses/key") if key else "", "look_alikes": look_alikes(book, id, here),
+        "key_url": here.links.to("grasses/key") if key else "", "look_alikes": look_alikes(book, id, here), "namesakes": namesakes(grass),
         "water": sourcing.statements(grass.water),
         "recognise": sourcing.statements(grass.recognise), "problems": sourcing.statements(grass.problems), "found": grass_problems(book, id, here),
         "asked": asked_about(book, "grasses", id, here),

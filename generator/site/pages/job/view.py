@@ -39,6 +39,8 @@ from generator.words.reason_text import said, sentence
 PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
 # The job that is shown before a reader says which: on this area, rates per 100 m2 are the quantities.
 DEFAULT_AREA_M2 = 100.0
+# The same for a reader of US units: a round figure, as labels there give rates.
+DEFAULT_AREA_US = "1000 ft2"
 # When work starts, until the reader says otherwise.
 WORK_START = "07:30"
 DAYS_A_WEEK = 7
@@ -92,7 +94,7 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
     public = practice.public_address
     return {
         "id": "job", "blank": BLANK_STEP,
-        "chosen": {"plan": plan, "grass": grass, "place": place, "site": OPEN_SITE, "area": f"{DEFAULT_AREA_M2:g} m2", "on": on.isoformat()},
+        "chosen": {"plan": plan, "grass": grass, "place": place, "site": OPEN_SITE, "area": f"{DEFAULT_AREA_M2:g} m2", "area_us": DEFAULT_AREA_US, "on": on.isoformat()},
         "grasses": [{"id": id, "name": each.name} for id, each in book.grasses.items()],
         "places": [{"id": id, "name": each.name, "region": each.region} for id, each in book.offered_places.items()],
         "plans": [{"id": id, "name": book.renovations[id].name} for id in plans_for(book, book.grasses[grass])],

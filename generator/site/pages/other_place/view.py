@@ -34,7 +34,7 @@ def other_place_page(book: Book, id: str, here: PageContext) -> Page:
     seasons, place = SeasonCache(book), book.places[id]
     sources = (book.sources[each] for each in place.climate_sources)
     context = {
-        "title": place.name, "region": here.region(id), "kind": place.climate_kind, "summary": place.summary, "id": id,
+        "title": place.name, "region": here.region(id), "kind": place.climate_kind, "summary": place.summary, "id": id, "country": place.country,
         "practice": book.practice.name, "nearest": nearest_offered(book, id, here), "places_url": here.links.to(PLACES),
         "groups": [group for each in ("warm", "cool") if (group := _group(seasons, each, id, here))["rows"]],
         "climate": {**place_climate(seasons, id, here), "terms": [source.licence for source in sources if source.licence]},

@@ -23,7 +23,7 @@ def place_page(seasons: SeasonCache, id: str, here: PageContext) -> Page:
     book = seasons.book
     place = book.places[id]
     context = {
-        "title": place.name, "region": here.region(id), "kind": place.climate_kind,
+        "title": place.name, "region": here.region(id), "kind": place.climate_kind, "country": place.country,
         "summary": place.summary,
         "years": {"of": "grass", "months": STRIP_MONTHS, "rows": [_year(seasons, grass, id, here) for grass in by_group(book)]},
         "climate": place_climate(seasons, id, here),

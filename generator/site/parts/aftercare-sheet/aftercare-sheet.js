@@ -154,7 +154,12 @@
 
   function startSheet(root) {
     var sheet = Swardbook.aftercareSheet = new Sheet(root);
-    function read() { sheet.open(Swardbook.clientLink.ofPage()); }
+    /* A client who never chose a place reads the sheet as people there say it. */
+    function read() {
+      var link = Swardbook.clientLink.ofPage();
+      if (link && link.in && !Swardbook.preferences.country()) { Swardbook.preferences.set("country", link.in); }
+      sheet.open(link);
+    }
 
     document.addEventListener("swardbook:job-date", function (event) { sheet.open({ on: dates.iso(event.detail) }); });
     Swardbook.clientLink.onLink(read, function () { return sheet.fragment; });

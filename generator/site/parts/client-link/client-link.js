@@ -45,7 +45,7 @@
     function chosen() {
       var on = dates.fromIso(fields.on.value);
       return {
-        on: on === null ? null : dates.iso(on), grass: fields.grass.value,
+        on: on === null ? null : dates.iso(on), grass: fields.grass.value, in: Swardbook.preferences.country(),
         area: measure("area", fields.area.value), rate: measure("rate", fields.rate.value), even: measure("even", fields.even.value),
         done: steps().filter(function (box) { return box.checked; }).map(function (box) { return box.value; })
       };
@@ -62,7 +62,7 @@
         part("code").textContent = NO_CODE;
       }
       var message = fields.sheet.selectedOptions[0].dataset.message;
-      part("message").value = message.replace("{day}", dates.words(day)).replace("{link}", address) + "\n" + form.dataset.signature;
+      part("message").value = Swardbook.told(message).replace("{day}", dates.words(day)).replace("{link}", address) + "\n" + form.dataset.signature;
       ready(part("message").value);
     }
 

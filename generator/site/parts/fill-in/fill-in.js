@@ -60,22 +60,30 @@
       return found;
     }
 
+    /* True for a figure that the field cannot take: a week that needs no water has no run time. */
+    function isNothing(name, found) {
+      var asked = Swardbook.calculators[calculator.getAttribute('data-calculator')].inputs.find(function (each) { return each.name === name; });
+      return asked.above !== undefined && Swardbook.quantity.read(String(found[0]), found[1]) <= asked.above;
+    }
+
     /* Fills in what waits for one of these kinds of choice. */
     function fill(kinds) {
       var now = chosen();
-      var done = [], without = [];
+      var done = [], without = [], nothing = [];
       Object.keys(binds).forEach(function (name) {
         var field = calculator.querySelector('[data-input="' + name + '"]');
         var found = null, part = null;
         binds[name].some(function (each) { part = each; found = value(each, now); return found !== null; });
         var turned = binds[name].some(function (each) { return figures.needs[each].some(function (kind) { return kinds.indexOf(kind) >= 0; }); });
         var complete = figures.needs[part].every(function (kind) { return now[kind]; });
-        if (!turned || !(found || complete)) return;
+        if (!turned || !(found || complete)) return 0;
         var label = field.querySelector('label').firstChild.textContent.trim();
+        if (found && isNothing(name, found)) return nothing.push(label);
         if (found) Swardbook.calculatorFill(field, found[0], found[1], found[2]);
-        (found ? done : without).push(label);
+        return (found ? done : without).push(label);
       });
       told.textContent = (done.length ? 'Filled in: ' + done.join('; ') + '.' : '') +
+        (nothing.length ? ' None is needed in that week of a usual year, so what stands there is kept: ' + nothing.join('; ') + '.' : '') +
         (without.length ? ' The book has no figure for: ' + without.join('; ') + '.' : '');
     }
 

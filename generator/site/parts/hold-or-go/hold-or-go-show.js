@@ -44,7 +44,7 @@
       : now.answer === 'go' ? 'Nothing asked here speaks against it.'
         : 'Say what the day is like: ' + (now.open.length > FEW ? now.open.length + ' questions are open.' : now.open.map(small).join(', ') + '.');
     var said = parts.said;
-    if (said.textContent === now.words + '. ' + more) { return; }
+    if (said.textContent === Swardbook.told(now.words + '. ' + more)) { return; }
     parts.answer.className = 'sb-hold__answer sb-hold__answer--' + now.answer;
     parts.sign.textContent = '';
     parts.sign.appendChild(shape(now.answer));

@@ -51,7 +51,7 @@
       tools.last().plan.kept.forEach(function (step) { events[step.id] = step.event; });
       var entries = tools.last().out.steps.map(function (step) {
         return {
-          id: key + '-' + (events[step.id] || step.id), title: (now.name ? now.name + ': ' : '') + step.title, text: step.say + (step.wait_for ? '\nWait for: ' + step.wait_for : ''),
+          id: key + '-' + (events[step.id] || step.id), title: (now.name ? now.name + ': ' : '') + Swardbook.told(step.title), text: Swardbook.told(step.say + (step.wait_for ? '\nWait for: ' + step.wait_for : '')),
           first: fromIso(step.date), last: fromIso(step.until || step.date)
         };
       });

@@ -101,7 +101,7 @@
     function row(piece, at) {
       var made = Swardbook.element('li', 'sb-lawn-pieces__piece');
       var sign = made.appendChild(Swardbook.element('span', 'sb-lawn-pieces__sign', piece.hole ? '−' : '+'));
-      var what = made.appendChild(Swardbook.element('span', 'sb-lawn-pieces__what'));
+      var what = made.appendChild(Swardbook.asWritten(Swardbook.element('span', 'sb-lawn-pieces__what')));
       var button = Swardbook.button('Remove', function () { remove(piece); });
       sign.setAttribute('aria-hidden', 'true');
       what.appendChild(Swardbook.element('span', 'sb-hidden', piece.hole ? 'Taken away: ' : 'Added: '));

@@ -194,7 +194,7 @@
       var made = Swardbook.element('li', 'sb-lawns__lawn'), isChosen = (lawns.chosen() || {}).id === lawn.id, area = lawns.area(lawn);
       made.id = 'lawn-' + lawn.code;
       made.toggleAttribute('data-chosen', isChosen);
-      add(made, 'h2', 'sb-lawns__code', lawn.code);
+      Swardbook.asWritten(add(made, 'h2', 'sb-lawns__code', lawn.code));
       add(made, 'p', 'sb-lawns__what', [
         chosenWords('grass', lawn.grass), chosenWords('place', lawn.place), lawn.site ? chosenWords('site', lawn.site) : '',
         area === null ? 'not measured' : Swardbook.calculator.pretty(Swardbook.calculator.show(area, Swardbook.readerUnits.of('m2', 'ft2'), 1)), lawn.town

@@ -44,7 +44,7 @@
     });
   }
 
-  function head(item, line) { add(item, 'strong', 'sb-today__code', line.job.lawn.code); item.appendChild(document.createTextNode(' ')); }
+  function head(item, line) { Swardbook.asWritten(add(item, 'strong', 'sb-today__code', line.job.lawn.code)); item.appendChild(document.createTextNode(' ')); }
 
   function stepLine(line, at, withAnswer) {
     var item = Swardbook.element('li', 'sb-today__line'), found = withAnswer ? answerOf(line, at.today) : null;
