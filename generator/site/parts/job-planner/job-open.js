@@ -9,13 +9,14 @@
     var K = Swardbook.jobsKept, rows = Swardbook.kept('jobs'), desk = this, before = null, lost = false, keeping = false;
     var notice = Swardbook.keptNotice(root, 'jobs', function () { return { name: 'jobs.json', kind: 'application/json', text: K.write(desk.all()) }; });
 
-    function fresh() { return Swardbook.shape.copy(usual); }
+    function fresh() { return Swardbook.jobForm.ofLawn(Swardbook.shape.copy(usual), usual); }
     function listed() { return desk.id !== null && !lost; }
 
     this.now = null; /* The job, as the page may change it. */
     this.id = null; /* Of its row; null for one that is not kept yet. */
     this.rows = rows;
     this.usual = fresh;
+    this.dayOpen = false; /* Whether its day is still to be found, for nobody has set one. */
 
     /* Why this book cannot work the kept job out: sentences; none where it can. Such a job is left as it is. */
     this.strange = function () {
@@ -32,6 +33,7 @@
 
     this.open = function (id) {
       desk.id = id;
+      desk.dayOpen = false;
       lost = false;
       notice.say('');
       read();
@@ -39,13 +41,16 @@
     };
     this.draft = function (job) {
       desk.id = null;
+      desk.dayOpen = false;
       lost = false;
       notice.say('');
       desk.now = job;
     };
     this.first = function () {
       var all = rows.all();
-      if (all.length) { desk.open(all[0].id); } else { desk.draft(fresh()); }
+      if (all.length) { desk.open(all[0].id); return; }
+      desk.draft(fresh());
+      desk.dayOpen = true;
     };
     /* The job that this page showed before a reload, else the one chosen last, else the first. True where it is that of before. */
     this.begin = function () {
@@ -69,7 +74,11 @@
       if (lost) { return; }
       keeping = true;
       if (desk.id !== null) { if (!rows.change(desk.id, before, desk.now)) { gone(); } }
-      else if (rows.room()) { desk.open(rows.add(desk.now)); }
+      else if (rows.room()) {
+        var dayOpen = desk.dayOpen;
+        desk.open(rows.add(desk.now));
+        desk.dayOpen = dayOpen;
+      }
       else { notice.say(desk.full() + ' This one stays on this page until it is closed.', [['Save it as a file', function () { Swardbook.download('job.json', 'application/json', K.write([desk.now])); }]]); }
       keeping = false;
     };
