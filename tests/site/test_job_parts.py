@@ -30,7 +30,7 @@ SHOWN = "() => [...new Set([...document.querySelectorAll('.sb-job [data-job-part
 
 def opened(window: Reader, path: str = JOB) -> Page:
     page = window.open(path)
-    expect(step(page, "soil-test").locator("[data-part=controls]")).not_to_have_attribute("hidden", "")
+    expect(step(page, "soil-test").locator("[data-part=controls]")).to_be_attached()
     return page
 
 

@@ -82,7 +82,7 @@
   function message(found) {
     var words = Swardbook.jobs.moving(), sheet = tools.book.plans[found.then.plan].aftercare;
     if (!words.address || !sheet) { return ''; }
-    var link = words.address + sheet.id + '.html#' + Swardbook.jobLists.clientLink(found.after.out, found.then, sheet.id, found.after.measured);
+    var link = words.address + sheet.id + '.html#' + Swardbook.jobLists.clientLink(found.after.out, found.then, null, found.after.measured);
     return words.messages[sheet.id].replace('{day}', Swardbook.dates.words(number(Swardbook.jobLists.finished(found.after.out)))).replace('{link}', link) + '\n' + words.signature;
   }
 
@@ -131,7 +131,7 @@
     close();
     tools.changed();
     undone.id = desk.id;
-    say('Moved from ' + W().day(from) + ' to ' + W().day(now.on) + '.' + (message ? ' Send the client the new message: their old link still names the old day.' : ''));
+    say('Moved from ' + W().day(from) + ' to ' + W().day(now.on) + '.' + (message ? ' Send the client the new message; their old link still names the old day. The part “Client” makes it again.' : ''));
     button('undo').hidden = false;
     button('undo').focus();
   }

@@ -8,7 +8,10 @@
   function Parts(root, moved) {
     var parts = this, links = Swardbook.list(root.querySelectorAll('[data-to]')), boxes = Swardbook.list(root.querySelectorAll('[data-job-part]'));
     function known(name) { return name === ALL || boxes.some(function (box) { return box.dataset.jobPart === name; }); }
-    this.now = boxes[0].dataset.jobPart;
+    this.now = this.first = boxes[0].dataset.jobPart;
+    /* The theme's way past the header leads to the first heading of the list, and so into another part. */
+    var skip = document.querySelector('.md-skip');
+    if (skip) { skip.hash = '#top'; }
 
     this.show = function (name) {
       if (known(name)) { parts.now = name; }

@@ -7,7 +7,8 @@
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
     var P = Swardbook.jobPlan, S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
     var V = Swardbook.jobInspection, parts = null, form = null, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
-    function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
+    var found = {}; /* Looked for once: the page is long. */
+    function part(name) { return found[name] || (found[name] = root.querySelector('[data-part="' + name + '"]')); }
     function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
     var usual = Swardbook.jobForm.usual(root), token = String(Date.now());
     var desk = new Swardbook.jobDesk.Desk(root, usual, function () { told([]); address(); update(true); }, function () { changed(true); });
@@ -128,7 +129,7 @@
       S.anew(part('left-out'), [out.left_out, now.without], function () { S.list(part('left-out'), out.left_out, leftOut); });
       part('left-out-box').hidden = !out.left_out.length;
       S.anew(part('shopping'), [now.plan, out.shopping], function () { L.shopping(root, out, plan); });
-      S.anew(part('gear'), [now.plan, out.gear, out.spoil_m3, now.done, Swardbook.dates.today()], function () { L.gear(root, out, plan, now); });
+      S.anew(part('gear'), [out.gear, out.spoil_m3, out.gear.map(function (each) { return L.overdue(each, plan, now); })], function () { L.gear(root, out, plan, now); });
       S.anew(part('day-sheet'), [out.on, out.steps.map(function (step) { return [step.date, step.id, step.minutes, step.counted, step.title]; }), now.start, sheetDay], function () { L.daySheet(root, out, now, sheetDay); });
       S.anew(part('water'), [out.on, L.waterings(out)], function () { L.water(root, out); });
       S.anew(part('rain'), [L.waterings(out), now.rain, allRain, Swardbook.dates.today(), Swardbook.readerUnits.us()], function () { Swardbook.jobRain.show(root, out, now.rain, allRain); });
@@ -172,9 +173,12 @@
       update(area);
     }
 
-    function address() {
+    /* The address names the job and the part, for whoever reloads or keeps the page. how: 'pushState' for a step that Back undoes. */
+    function address(how, hash) {
+      var state = window.history.state, wanted = hash === undefined ? K.fragment(job(), parts.now) : hash;
+      if (!how && state && state.page === token && state.job === desk.id && window.location.hash === wanted) { return; }
       try {
-        window.history.replaceState({ job: desk.id, page: token }, '', K.fragment(job(), parts.now));
+        window.history[how || 'replaceState']({ job: desk.id, page: token }, '', wanted);
       } catch (error) {
         /* A browser may refuse this to a page from a folder; the job is kept all the same. */
       }
@@ -263,11 +267,7 @@
     form = new Swardbook.jobForm.Form(root, { desk: desk, usual: usual, free: free, changed: changed, said: function (sentences) { told(sentences); notice(); } });
     parts = new Swardbook.JobParts(root, function () {
       if (last && !desk.strange().length) { S.unfold(root, last.out, job()); }
-      try {
-        window.history.pushState({ job: desk.id, page: token }, '', K.fragment(job(), parts.now));
-      } catch (error) {
-        /* A browser may refuse this to a page from a folder; the part is shown all the same. */
-      }
+      address('pushState');
     });
     var shownBefore = desk.begin();
     told([]);
@@ -276,21 +276,21 @@
     if (root.dataset.inspection) { Swardbook.kept('inspection').follow(function () { if (last && !desk.strange().length) { showInspection(job()); } }); }
     /* Back and forth go between parts, whatever was changed meanwhile; another link is another job. */
     window.addEventListener('hashchange', function () {
-      var state = window.history.state, place = parts.place(window.location.hash);
-      if (place) { parts.go(place); address(); return; }
-      if (state && (state.page === token || (state.job && state.job === desk.id))) { parts.show(parts.asked(window.location.hash)); address(); return; }
+      var state = window.history.state, hash = window.location.hash, place = parts.place(hash);
+      if (state && (state.page === token || (state.job && state.job === desk.id))) { parts.show(parts.asked(hash) || parts.first); address(); return; }
+      if (place) { parts.go(place); }
+      if (hash.indexOf('=') < 0) { address(); return; }
       told([]);
       fromAddress();
       update(true);
-      parts.show(parts.asked(window.location.hash));
+      parts.show(parts.asked(hash));
     });
     part('plain').hidden = true;
-    part('form').hidden = false;
-    part('keep-box').hidden = false;
-    part('move-ways').hidden = false;
+    ['form', 'keep-box', 'move-ways'].forEach(function (name) { part(name).hidden = false; });
     if (Swardbook.jobFiles) { Swardbook.jobFiles(tools); }
     Swardbook.jobTick.start({ root: root, desk: desk, last: tools.last, worked: worked, changed: changed });
     parts.show(parts.asked(window.location.hash));
+    address('replaceState', window.location.href);
     update(true);
     if (parts.place(window.location.hash)) { parts.go(parts.place(window.location.hash)); }
   }

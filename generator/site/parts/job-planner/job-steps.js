@@ -82,8 +82,6 @@
     say(item, 'why', step.why);
     Swardbook.words(part('usual'), W.usual(step));
     say(item, 'step-gear', step.gear.join(', '));
-    part('controls').hidden = false;
-    part('tick').hidden = false;
     part('day-label').textContent = job.done[step.id] ? 'Done on' : 'Put off to';
     item.querySelector('[data-act=back]').hidden = !byHand || Boolean(job.done[step.id]);
     part('not-here').hidden = !step.only_where;
@@ -93,12 +91,21 @@
 
   /* What a reader may have set, as the job has it. */
   function settle(item, step, job) {
-    var day = item.querySelector('[data-act=day]');
-    if (day !== document.activeElement) { day.value = step.date; }
-    item.querySelector('[data-act=done]').checked = Boolean(job.done[step.id]);
-    item.querySelector('[data-act=without]').checked = false;
-    item.querySelector('[data-act=needed]').checked = step.counted;
-    item.querySelector('[data-part=tick-ask]').hidden = true; /* What was asked is of the job as it was. */
+    var fields = item.sbFields;
+    if (fields.day !== document.activeElement) { fields.day.value = step.date; }
+    fields.done.checked = Boolean(job.done[step.id]);
+    fields.without.checked = false;
+    fields.needed.checked = step.counted;
+    fields.ask.hidden = true; /* What was asked is of the job as it was. */
+  }
+
+  /* What is looked for at every tap, found once. */
+  function fieldsOf(item) {
+    function act(name) { return item.querySelector('[data-act=' + name + ']'); }
+    return {
+      day: act('day'), done: act('done'), without: act('without'), needed: act('needed'), ask: item.querySelector('[data-part=tick-ask]'),
+      card: item.querySelector('[data-part=card]'), date: item.querySelector('[data-part=date]')
+    };
   }
 
   /* Written only where what it says has changed: a tap is answered at once on a slow telephone, and most of a job stays as it was. */
@@ -117,9 +124,10 @@
 
   /* Open is the step that comes next, in its stage of the plan; with all parts on the page, everything that is not done. */
   function unfold(root, out, job) {
-    var first = out.steps.filter(function (step) { return !job.done[step.id]; })[0], all = root.classList.contains('sb-job--all');
+    var first = out.steps.filter(function (step) { return !job.done[step.id]; })[0], all = root.classList.contains('sb-job--all'), items = {};
+    Swardbook.each(root, '[data-step]', function (item) { items[item.dataset.step] = item; });
     out.steps.forEach(function (step) {
-      fold(root.querySelector('[data-step="' + step.id + '"] [data-part=card]'), !job.done[step.id] && (step === first || all));
+      fold(items[step.id].sbFields.card, !job.done[step.id] && (step === first || all));
     });
     ['before', 'day', 'after'].forEach(function (stage) {
       var steps = out.steps.filter(function (step) { return step.stage === stage; }), done = steps.filter(function (step) { return job.done[step.id]; }).length;
@@ -138,13 +146,12 @@
     }) : '';
   }
 
-  function part(item, name) { return item.querySelector('[data-part=' + name + ']').textContent; }
-
   /* out: the job as jobWork gives it; plan: its steps as jobPlan gives them. */
   function show(root, out, plan, job) {
     var blank = root.querySelector('[data-part=blank-step]'), titles = {}, planned = {}, there = {}, focus = document.activeElement;
     plan.kept.forEach(function (step) { titles[step.id] = step.title; planned[step.id] = step; });
-    Swardbook.each(root, '[data-step]', function (item) { there[item.dataset.step] = item; });
+    /* The steps that were printed have nothing to fill in. */
+    Swardbook.each(root, '[data-step]', function (item) { if (item.sbOf) { there[item.dataset.step] = item; } else { item.remove(); } });
     ['before', 'day', 'after'].forEach(function (stage) {
       var place = root.querySelector('[data-part="steps-' + stage + '"]');
       var items = out.steps.filter(function (step) { return step.stage === stage; }).map(function (step) {
@@ -153,6 +160,7 @@
           item = document.importNode(blank.content, true).querySelector('li');
           item.dataset.step = step.id;
           item.id = 'job-step-' + step.id;
+          item.sbFields = fieldsOf(item);
         }
         delete there[step.id];
         anew(item, [step, job.done[step.id], job.put[step.id], job.plan, job.grass], function () { fill(item, step, planned[step.id], titles, job, root); });
@@ -163,7 +171,7 @@
       items.forEach(function (item, number) { if (place.children[number] !== item) { place.insertBefore(item, place.children[number] || null); } });
       /* A day that several steps have is said once to the eye. */
       items.forEach(function (item, number) {
-        item.classList.toggle('sb-job-step--same-day', number > 0 && part(item, 'date') === part(items[number - 1], 'date'));
+        item.classList.toggle('sb-job-step--same-day', number > 0 && item.sbFields.date.textContent === items[number - 1].sbFields.date.textContent);
       });
       place.closest('[data-stage]').hidden = !items.length;
     });
