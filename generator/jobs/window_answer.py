@@ -1,7 +1,11 @@
-"""Whether a date is in the window that a plan belongs in, and if not, by how much and why."""
+"""Whether a date is in the window that a plan belongs in, and if not, by how much and why; and the next day that is.
 
+Twin: next day.
+"""
+
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from functools import lru_cache
 from typing import Literal
 
@@ -74,6 +78,29 @@ def stretches(season: SeasonYear, kind: PlanWindow) -> tuple[tuple[Stretch, ...]
         )
         for first, last in runs
     ), None
+
+
+def next_day(found: Sequence[Stretch], ready: date) -> date:
+    """The day that a job is best planned for, from `ready` on, the first day that leaves time to prepare.
+
+    In an open window: its best day while that is ahead, else `ready`. Outside one: the best day of the next to open, or its first
+    where none is best. `ready` where there is no window.
+    """
+    day = day_of_year(ready)
+    here = next((each for each in found if (day - each.first) % DAYS < each.days), None)
+    if here:
+        ahead = here.best is not None and (here.best - day) % DAYS <= (here.last - day) % DAYS
+        return _on_or_after(ready, here.best) if ahead and here.best is not None else ready
+    if not found:
+        return ready
+    opens = min(found, key=lambda each: (each.first - day) % DAYS)
+    return _on_or_after(ready, opens.first if opens.best is None else opens.best)
+
+
+def _on_or_after(ready: date, number: int) -> date:
+    """The next such day of the year, 0 to 364; a 29 February on the way makes it a day later."""
+    later = ready + timedelta((number - day_of_year(ready)) % DAYS)
+    return later if day_of_year(later) == number else later + timedelta(1)
 
 
 # The same for every grass of a place, and asked for each.

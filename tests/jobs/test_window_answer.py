@@ -7,7 +7,7 @@ import pytest
 
 from generator.book.records.practice import Outside
 from generator.jobs.job import what_then
-from generator.jobs.window_answer import frost_ahead, verdict
+from generator.jobs.window_answer import Stretch, frost_ahead, next_day, verdict
 from generator.season.calendar_days import DAYS
 from generator.season.reasons import because
 from generator.season.windows.main_windows import Window, Windows
@@ -133,3 +133,21 @@ def test_what_to_do_about_the_day_hangs_on_its_side_of_the_window():
     told = [[each.text for each in what_then(stands(day, FEBRUARY), advice)] for day in (30, 50, 70)]
     assert told == [["Wait.", "Cover it."], ["Cover it."], ["Leave it.", "Cover it."]]
     assert what_then(stands(30, FEBRUARY), None) == ()
+
+
+@pytest.mark.parametrize(("ready", "wanted"), [
+    ("2027-01-01", "2027-02-20"),  # the window is to come: its best day
+    ("2027-02-12", "2027-02-20"),  # open, and the best day is ahead
+    ("2027-02-25", "2027-02-25"),  # open, and the best day is past
+    ("2027-03-02", "2028-02-20"),  # closed: next year's
+])
+def test_the_next_day_for_a_job_is_the_best_that_is_left(ready, wanted):
+    """The window from 10 February to 1 March, best about the 20th."""
+    why = because("wet-all-year")
+    assert next_day([Stretch(40, 50, 59, why, why, why)], date.fromisoformat(ready)) == date.fromisoformat(wanted)
+
+
+def test_the_next_day_counts_a_29_february_and_stands_where_there_is_no_window():
+    why, ready = because("wet-all-year"), date(2028, 2, 20)
+    assert next_day([Stretch(59, None, 90, why, why, why)], ready) == date(2028, 3, 1)
+    assert next_day([], ready) == ready

@@ -12,7 +12,7 @@ from playwright.sync_api import Page, expect
 
 from generator.cli import main
 from tests.site.reader import Reader
-from tests.site.test_jobs import COUCH_AT_CANBERRA, JOB, part, step
+from tests.site.test_jobs import COUCH_AT_CANBERRA, JOB, part, step, unfolded
 
 ROOT = str(Path(__file__).resolve().parents[2])
 DECEMBER = JOB + COUCH_AT_CANBERRA + "2026-12-16"
@@ -32,6 +32,7 @@ def opened(window: Reader, path: str = DECEMBER) -> Page:
 
 
 def rain(page: Page, day: str, text: str) -> None:
+    part(page, "rain-box").evaluate("box => { box.open = true; }")
     everything = page.locator("[data-act=rain-all]")
     if everything.is_visible():
         everything.click()
@@ -131,6 +132,7 @@ def test_the_client_link_starts_with_what_the_job_knows(reader: Callable[..., Re
     page = opened(reader())
     for id in ("cut-down", "core"):
         step(page, id).locator("[data-act=done]").check()
+        unfolded(page, id)
         step(page, id).locator("[data-act=day]").fill("2026-12-16")
         step(page, id).locator("[data-act=day]").dispatch_event("change")
     part(page, "maker").click()

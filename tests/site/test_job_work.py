@@ -11,6 +11,7 @@ from generator.field.inspection_result import findings_of
 from generator.files.job_values import job_values
 from generator.jobs.job import Request
 from generator.jobs.plans_for_grass import NOT_NEEDED, AskedJob, job_of, plans_for
+from generator.jobs.window_answer import next_day, stretches
 from generator.site.frame.contract import part_script
 from generator.site.frame.render import COMPONENTS
 from generator.site.pages.job.job_scripts import sites_of
@@ -99,6 +100,23 @@ def differences(ours, theirs, path="job"):
         yield f"{path}: {ours!r} or {theirs!r}"
 
 
+NEXT = """(asked) => asked.map(([plan, grass, place, site, ready]) => {
+  const held = Swardbook.jobs.held(plan, grass, place, site);
+  return Swardbook.dates.iso(Swardbook.jobDates.next(held.site.windows[held.plan.window].stretches, Swardbook.dates.fromIso(ready)));
+})"""
+
+
+def next_days(jobs: list[dict]) -> list[tuple[list[str], str]]:
+    """What is asked of the next good day, with the answer of this side: any day, and the leap year's February in between."""
+    asked = []
+    for job in jobs:
+        season = ALMANAC.season(job["grass"], job["place"], job["site"])
+        found, _ = stretches(season, BOOK.renovations[job["plan"]].window)
+        for ready in (job["on"], date(2028, 2, 20)):
+            asked.append(([job["plan"], job["grass"], job["place"], job["site"], ready.isoformat()], next_day(found, ready).isoformat()))
+    return asked
+
+
 @pytest.mark.parametrize("count", [40, pytest.param(400, marks=pytest.mark.soak)])
 def test_random_jobs_are_the_same_on_both_sides(page, tmp_path, site, count):
     jobs = [random_job(seed) for seed in range(count)]
@@ -113,6 +131,8 @@ def test_random_jobs_are_the_same_on_both_sides(page, tmp_path, site, count):
         page.add_script_tag(path=COMPONENTS / f"{name}.js")
     for path in sorted(wanted):
         page.add_script_tag(path=site / path)
+    days = next_days(jobs)
+    assert ask(page, NEXT, [asked for asked, _ in days]) == [day for _, day in days]
     found = ask(page, ASK, [for_the_browser(job) for job in jobs])
     for job, theirs in zip(jobs, found, strict=True):
         assert not list(differences(on_the_command_line(job), theirs))[:5], job

@@ -247,7 +247,7 @@ def test_what_another_book_kept_stays_as_it_is(tabs: Tabs) -> None:
     plant(page, {"swardbook.visit": json.dumps({"v": 1, "answers": {"a-question-of-elsewhere": "yes", "soil-ph": "5"}})})
     plant(page, {"swardbook.record": json.dumps({"v": 1, "entries": [{**ENTRY, "work": "comb", "grass": "moon-grass", "machine": "Big one"}]})})
     plant(page, {"swardbook.holds": json.dumps({"v": 1, "days": {"2020-01-01": {"at": "", "all": {"moonlight": "full"}}, "2020-01-02": {"at": "", "all": {"soil": "wet"}}}})})
-    page = tabs.open("jobs/index.html")
+    page = tabs.open("jobs/index.html#v=1&part=all")
     part(page, "kept").select_option(index=0)
     expect(part(page, "notice")).to_contain_text("no grass “moon-grass”")
     expect(part(page, "kept").locator("option").first).to_contain_text("(not in this book)")

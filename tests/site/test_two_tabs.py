@@ -9,7 +9,7 @@ from playwright.sync_api import Browser, Locator, Page, expect
 
 from tests.site.tabs import Tabs, address_of, kept
 
-JOB = "jobs/index.html#v=1&plan=warm-below-ground&grass=couch&place=canberra&site=open&area=240&on=2026-12-16"
+JOB = "jobs/index.html#v=1&part=all&plan=warm-below-ground&grass=couch&place=canberra&site=open&area=240&on=2026-12-16"
 ENTRY = {"work": "feed", "date": "2026-03-01", "lawn": "TL-014", "area": "240", "product": "Made-up feed", "amount": "5", "nitrogen_percent": "21"}
 
 
@@ -31,6 +31,7 @@ def step(page: Page, id: str) -> Locator:
 
 
 def put_off(page: Page, id: str, to: str) -> None:
+    step(page, id).locator("[data-part=card]").evaluate("card => { card.open = true; }")
     step(page, id).locator("[data-act=day]").fill(to)
     step(page, id).locator("[data-act=day]").dispatch_event("change")
 

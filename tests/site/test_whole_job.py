@@ -76,7 +76,7 @@ def imported(page: Page, button: str, to: Path) -> dict[str, date]:
 
 def test_from_will_the_day_do_to_the_clients_last_watering(reader: Callable[..., Reader], tmp_path: Path) -> None:
     window = reader(**PHONE)
-    page = on_day(window, JOB, DAY)
+    page = on_day(window, JOB + "#v=1&part=all", DAY)
     page.evaluate("window.print = () => {}")
     choose(page)
     hold_on_frost_and_go_two_days_later(page)

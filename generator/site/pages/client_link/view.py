@@ -24,7 +24,7 @@ def client_link_page(book: Book, here: PageContext) -> Page:
         "title": title, "lead": lead, "scripts": [here.links.file(each) for each in SCRIPTS],
         "maker": {
             "id": "client-link", "address": f"{practice.public_address}aftercare/" if practice.public_address else None,
-            "here": here.links.file("aftercare/"), "signature": _signature(book),
+            "here": here.links.file("aftercare/"), "signature": signature(book),
             "grasses": [{"id": id, "name": grass.name} for id, grass in book.grasses.items()],
             "sheets": [
                 {"id": id, "name": sheet.name, "message": MESSAGE.format(job=sheet.job), "steps": _steps(book, id)}
@@ -36,7 +36,8 @@ def client_link_page(book: Book, here: PageContext) -> Page:
     return Page(MAKER, title, "client-link", context, lead, ("client link", "QR code", "aftercare link", "message to a client"))
 
 
-def _signature(book: Book) -> str:
+def signature(book: Book) -> str:
+    """What a message to a client ends with."""
     practice = book.practice
     return f"If anything looks wrong, call {practice.name}, {practice.telephone}." if practice.telephone else f"{practice.name}."
 

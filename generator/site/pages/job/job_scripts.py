@@ -44,14 +44,14 @@ BOOK_SCRIPT, INSPECTION_SCRIPT = "assets/jobs/book.js", "assets/jobs/inspection.
 def job_scripts(seasons: SeasonCache) -> dict[str, str]:
     """Path in the site to script text."""
     book = seasons.book
-    files = {"assets/jobs/practice.js": _script("practice", _practice(seasons)), BOOK_SCRIPT: _script("book", _book(seasons))}
+    files = {"assets/jobs/practice.js": job_script("practice", _practice(seasons)), BOOK_SCRIPT: job_script("book", _book(seasons))}
     if book.inspection:
-        files[INSPECTION_SCRIPT] = _script("inspection", _inspection(book))
+        files[INSPECTION_SCRIPT] = job_script("inspection", _inspection(book))
     for grass, record in book.grasses.items():
         for plan in plans_for(book, record):
-            files[plan_path(plan, grass)] = _script("plan", _plan(seasons, plan, grass), plan, grass)
+            files[plan_path(plan, grass)] = job_script("plan", _plan(seasons, plan, grass), plan, grass)
         for place in book.offered_places:
-            files[place_path(grass, place)] = _script("place", _place(seasons, grass, place), grass, place)
+            files[place_path(grass, place)] = job_script("place", _place(seasons, grass, place), grass, place)
     return files
 
 
@@ -74,7 +74,7 @@ def sites_of(seasons: SeasonCache, place: str) -> tuple[str, ...]:
     return seasons.sites if place in seasons.calendar_places else (OPEN_SITE,)
 
 
-def _script(kind: str, value: Any, *keys: str) -> str:
+def job_script(kind: str, value: Any, *keys: str) -> str:
     text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
     return f"Swardbook.jobs.{kind}({','.join([*map(json.dumps, keys), text])});\n"
 
@@ -184,7 +184,7 @@ def _step(book: Book, step: Step) -> dict[str, Any]:
             }
             for own, ours in gear
         ],
-        "minutes": _minutes(book, step), "passes": step.passes, "event": step.event_id,
+        "minutes": _minutes(book, step), "passes": step.passes, "event": step.event_id, "books": step.books_gear,
     }
 
 

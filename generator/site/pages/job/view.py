@@ -13,13 +13,11 @@ from generator.book.records.practice import OPEN_SITE
 from generator.files.job_text import left_open
 from generator.files.job_values import job_values
 from generator.formula import plain_sum
-from generator.jobs.dates import day_of_year
 from generator.jobs.job import Job, JobStep, Request
 from generator.jobs.job_sentences import SENTENCES, WHO
 from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
 from generator.jobs.price import CostLine
-from generator.jobs.window_answer import stretches
-from generator.season.calendar_days import DAYS
+from generator.jobs.window_answer import next_day, stretches
 from generator.season.season_cache import SeasonCache
 from generator.site.making import Making
 from generator.site.page import Page, Section
@@ -31,12 +29,14 @@ from generator.site.pages.inspection.view import SCRIPT as INSPECTION_RULES
 from generator.site.pages.inspection.view import SPEC as INSPECTION_QUESTIONS
 from generator.site.pages.job import job_words as words
 from generator.site.pages.job.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT, job_scripts, main_results
+from generator.site.pages.job.moving_script import MOVING_SCRIPT, moving_script
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
 from generator.site.year.site_years import site_words
 from generator.words.reason_text import said, sentence
 
 PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
+PARTS_SCRIPT, MOVE = "assets/job-parts.js", "assets/job-move.js"
 # The job that is shown before a reader says which: on this area, rates per 100 m2 are the quantities.
 DEFAULT_AREA_M2 = 100.0
 # The same for a reader of US units: a round figure, as labels there give rates.
@@ -46,14 +46,15 @@ WORK_START = "07:30"
 DAYS_A_WEEK = 7
 # What the script fills in for a step of the reader's own job.
 BLANK_STEP = {
-    **dict.fromkeys(("id", "date", "title", "moved", "who", "level", "how", "say", "why", "only_where", "open", "wait_for", "minutes", "gear"), ""),
+    **dict.fromkeys(("id", "date", "title", "moved", "who", "level", "how", "say", "why", "only_where", "open", "if_needed", "wait_for", "minutes", "gear"), ""),
     **dict.fromkeys(("cautions", "quantities", "warnings", "settings", "usual"), ()),
 }
-SECTIONS = (
-    Section("answer", "Can it be done then?"), Section("steps", "Steps by date"), Section("buy", "Shopping list"), Section("gear", "Gear"),
-    Section("day-sheet", "Sheet for the day"), Section("water", "Water"), Section("price", "Price"), Section("client", "Hand over to the client"),
-    Section("keep", "Keep, send, print"),
+# The parts of the page: name in a link, what it is called, and the heading it begins with. The table of contents is the way between them.
+PARTS = (
+    ("when", "When", "when"), ("steps", "Steps", "steps"), ("buy", "Buy and book", "buy"), ("day", "The day", "day-sheet"), ("price", "Price", "price"),
+    ("client", "Client", "client"),
 )
+SECTIONS = tuple(Section(heading, title) for _, title, heading in PARTS)
 
 
 def has_jobs(book: Book) -> bool:
@@ -64,7 +65,7 @@ def has_jobs(book: Book) -> bool:
 def job_page(seasons: SeasonCache, here: PageContext) -> Page:
     title, lead = "Plan a job", "Which lawn, which plan, which day: the steps with their dates, what to buy and book, and whether the day is a good one."
     context = {"title": title, "lead": lead, "planner": planner_view(seasons, here), "scripts": [
-        here.links.file(each) for each in (CALCULATOR_SCRIPT, SCRIPT, BOOK_SCRIPT)
+        here.links.file(each) for each in (CALCULATOR_SCRIPT, PARTS_SCRIPT, SCRIPT, BOOK_SCRIPT)
     ]}
     search = (
         "plan a job", "schedule", "when can I do it", "job sheet", "shopping list", "sheet for the day", "crew sheet", "book gear", "dates", "price a job",
@@ -74,14 +75,10 @@ def job_page(seasons: SeasonCache, here: PageContext) -> Page:
 
 
 def default_day(seasons: SeasonCache, plan: str, grass: str, place: str, today: date) -> date:
-    """The first day that leaves time to prepare and lies in the plan's window: soon while it is open, else its next opening."""
+    """The day of the job that is printed; where scripts run, the page asks the same of the reader's own today."""
     renovation = seasons.book.renovations[plan]
     ready = today + timedelta(max(0, -min(step.day for step in renovation.steps)))
-    found, _ = stretches(seasons.season(grass, place), renovation.window)
-    day = day_of_year(ready)
-    if not found or any((day - each.first) % DAYS < each.days for each in found):
-        return ready
-    return ready + timedelta(min((each.first - day) % DAYS for each in found))
+    return next_day(stretches(seasons.season(grass, place), renovation.window)[0], ready)
 
 
 def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
@@ -93,7 +90,7 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
     job = job_of(book, seasons, AskedJob(plan, grass, place, Request(DEFAULT_AREA_M2, on)))
     public = practice.public_address
     return {
-        "id": "job", "blank": BLANK_STEP,
+        "id": "job", "blank": BLANK_STEP, "parts": [{"id": name, "title": title, "at": heading} for name, title, heading in PARTS],
         "chosen": {"plan": plan, "grass": grass, "place": place, "site": OPEN_SITE, "area": f"{DEFAULT_AREA_M2:g} m2", "area_us": DEFAULT_AREA_US, "on": on.isoformat()},
         "grasses": [{"id": id, "name": each.name} for id, each in book.grasses.items()],
         "places": [{"id": id, "name": each.name, "region": each.region} for id, each in book.offered_places.items()],
@@ -105,6 +102,7 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
             "calculator_pages": here.links.file("calculators/"), "cautions": here.links.file("cautions/"),
             "aftercare": here.links.file("aftercare/"), "maker": here.links.to(MAKER), "holds": hold_scripts(here) if book.holds else [],
             "inspection_page": here.links.to(INSPECTION_PAGE) if book.inspection else None,
+            "moving": [here.links.file(each) for each in (MOVING_SCRIPT, MOVE)],
         },
         "address": f"{public}{PATH}.html" if public else None,
         "job": job_view(book, here, job, plan, grass, place),
@@ -138,7 +136,7 @@ def job_view(book: Book, here: PageContext, job: Job, plan: str, grass: str, pla
             {"name": words.bought(each), "amount": words.both(each.amount), "packs": words.packs(each), "cost": "" if each.cost is None else words.money(each.cost)}
             for each in job.shopping
         ],
-        "gear": _gear(job), "spoil": words.spoil(job.spoil), "day_sheet": _day_sheet(job), "water": _water(job), "price": _price(book, job),
+        "gear": _gear(job), "looked_at": _looked_at(job), "spoil": words.spoil(job.spoil), "day_sheet": _day_sheet(job), "water": _water(job), "price": _price(book, job),
         "handover": {
             "name": book.aftercare[aftercare].name, "url": here.links.aftercare(aftercare) + f"#v=1&on={job.request.on}&grass={grass}",
             "maker": here.links.to(MAKER) + f"#v=1&on={job.request.on}&sheet={aftercare}&grass={grass}&area={job.request.area_m2:g}",
@@ -153,7 +151,7 @@ def _step(book: Book, here: PageContext, each: JobStep, titles: dict[str, str]) 
         "id": each.id, "date": words.day(dated.date) + (f" to {words.day(dated.until)}" if dated.until and dated.until != dated.date else ""),
         "title": step.title, "moved": words.moved(each, titles), "who": WHO[step.who],
         "level": operation.level if operation else "", "how": operation.how if operation else "", "say": step.say, "why": step.why or "",
-        "only_where": step.only_where or "", "open": "" if each.counted else SENTENCES["open"],
+        "only_where": step.only_where or "", "open": "" if each.counted else SENTENCES["open"], "if_needed": "" if each.counted else SENTENCES["if_needed"],
         "settings": words.settings(book, each), "wait_for": step.wait_for or "", "minutes": words.spent(each.minutes),
         "usual": words.usual(each), "gear": ", ".join(gear.name for gear in step.gear),
         "cautions": [{"name": book.cautions[id].name, "url": here.links.caution(id)} for id in step.cautions],
@@ -174,14 +172,20 @@ def _quantity(book: Book, here: PageContext, worked: Any) -> dict[str, Any]:
 
 
 def _gear(job: Job) -> list[dict[str, str]]:
-    """By the first date on which something has to be done about it."""
-    rows = sorted(enumerate(job.gear), key=lambda item: (item[1].book_by or item[1].check_by, item[0]))
+    """What is booked, by the day on which that has to be done."""
+    booked = [(each.book_by, position, each) for position, each in enumerate(job.gear) if each.book_by]
     return [
-        {
-            "name": each.name, "from": each.from_where, "book_by": words.day(each.book_by) if each.book_by else "",
-            "check_by": words.day(each.check_by) if each.check else "", "check": each.check or "", "needed": words.day(each.needed),
-        }
-        for _, each in rows
+        {"name": each.name, "from": each.from_where, "book_by": words.day(book_by), "needed": words.day(each.needed)}
+        for book_by, _, each in sorted(booked)
+    ]
+
+
+def _looked_at(job: Job) -> list[dict[str, str]]:
+    """What is our own, and what is looked at before it is used, by day."""
+    rows = [(each.check_by, position, each) for position, each in enumerate(job.gear) if each.check or not each.book_by]
+    return [
+        {"name": each.name, "check_by": words.day(check_by) if each.check else "", "check": each.check or "", "needed": words.day(each.needed)}
+        for check_by, _, each in sorted(rows)
     ]
 
 
@@ -233,4 +237,4 @@ def pages(making: Making) -> Iterator[Page]:
 
 
 def files(making: Making) -> dict[str, str]:
-    return job_scripts(making.seasons) if has_jobs(making.book) else {}
+    return {**job_scripts(making.seasons), MOVING_SCRIPT: moving_script(making.book)} if has_jobs(making.book) else {}

@@ -1,7 +1,7 @@
-/* Dates of a job's steps along what waits for what. Days are whole days since 1970. Twin: job dates. */
+/* Dates of a job's steps along what waits for what, and the next good day for a job. Days are whole days since 1970. Twins: job dates, next day. */
 (function () {
   'use strict';
-  var K = Swardbook.contract['job-planner'], has = Swardbook.own;
+  var K = Swardbook.contract['job-planner'], DAYS = Swardbook.contract.year.days, has = Swardbook.own;
 
   function dayOfYear(day) { return Swardbook.dates.dayOfYear(Swardbook.dates.iso(day)); }
 
@@ -65,5 +65,29 @@
     return out;
   }
 
-  Swardbook.jobDates = { dated: dated, dayOfYear: dayOfYear, at: at, numbered: numbered };
+  /* The window that a day is in, of a plan at a place; nothing for none. */
+  function windowAt(stretches, day) {
+    var number = dayOfYear(day);
+    return stretches.find(function (each) { return around(number - each.first) <= around(each.last - each.first); });
+  }
+
+  function around(value) { return (value % DAYS + DAYS) % DAYS; }
+
+  /* The next such day of the year; a 29 February on the way makes it a day later. */
+  function onOrAfter(day, number) {
+    var later = day + around(number - dayOfYear(day));
+    return dayOfYear(later) === number ? later : later + 1;
+  }
+
+  /* The day that a job is best planned for, from the first day that leaves time to prepare. */
+  function next(stretches, ready) {
+    var day = dayOfYear(ready), here = windowAt(stretches, ready);
+    function best(each) { return each.best ? Swardbook.dates.dayOfYear('2001-' + each.best) : null; }
+    if (here) { return best(here) !== null && around(best(here) - day) <= around(here.last - day) ? onOrAfter(ready, best(here)) : ready; }
+    if (!stretches.length) { return ready; }
+    var opens = stretches.reduce(function (one, other) { return around(other.first - day) < around(one.first - day) ? other : one; });
+    return onOrAfter(ready, best(opens) === null ? opens.first : best(opens));
+  }
+
+  Swardbook.jobDates = { windowAt: windowAt, next: next, dated: dated, dayOfYear: dayOfYear, at: at, numbered: numbered };
 })();

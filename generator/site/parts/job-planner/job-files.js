@@ -24,7 +24,7 @@
     }
     on('new', function () {
       if (!tools.desk.rows.room()) { told.textContent = tools.desk.full(); return; }
-      tools.choose(tools.desk.rows.add(tools.desk.usual()));
+      tools.choose(tools.desk.rows.add(tools.desk.usual()), true);
       told.textContent = 'A new job.';
     });
     on('forget', function () {
@@ -44,7 +44,10 @@
     });
     on('export', function () { Swardbook.download('job-' + tools.desk.now.plan + '-' + tools.desk.now.on + '.json', 'application/json', K.write([tools.desk.one()])); });
     on('export-all', function () { Swardbook.download('jobs.json', 'application/json', K.write(tools.desk.all())); });
-    ['sheet', 'shopping', 'day-sheet'].forEach(function (name) { on('print-' + name, function () { Swardbook.jobPrint.print(name); }); });
+    ['sheet', 'shopping', 'day-sheet', 'part', 'all'].forEach(function (name) { on('print-' + name, function () {
+        if (name === 'sheet') { tools.paper(); }
+        Swardbook.jobPrint.print(name);
+      }); });
     on('calendar', function () {
       var now = tools.desk.now, fromIso = Swardbook.dates.fromIso;
       var key = calendarKey(now), events = {};

@@ -5,7 +5,7 @@
   'use strict';
   var VERSION = 1, LONGEST_FILE = 2000000;
   var OLD_ADDED_STEP = /^visit-(?=.+-\d+$)/; /* What the ids of steps that an inspection adds began with. */
-  var AREA = /^\d{1,7}(\.\d{1,4})?$/;
+  var PART = 'part', AREA = /^\d{1,7}(\.\d{1,4})?$/;
   var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', put: 'days put off to', without: 'steps left out', chosen: 'steps needed here' };
 
   var has = Swardbook.own;
@@ -73,17 +73,22 @@
     if (fragment.indexOf('=') < 0) { return {}; }
     var found = Swardbook.fragment.read(fragment, function (name, value) {
       if (name === 'on') { return Swardbook.kept.isDay(value) ? value : null; }
+      if (name === PART) { return Swardbook.kept.isId(value) ? value : null; } /* Of the page, not of the job (parts/job-parts). */
       if (name === 'area') { return AREA.test(value) && Swardbook.kept.isArea(+value) ? value : null; }
       return NAMES.indexOf(name) >= 0 && Swardbook.kept.isId(value) ? value : null;
     });
     if (!found) { return null; }
     delete found.v;
+    delete found[PART];
     if (found.area) { found.area = +found.area; }
     return found;
   }
 
-  function fragment(job) {
-    return '#' + Swardbook.fragment.begin + NAMES.map(function (name) { return '&' + name + '=' + (name === 'area' ? +job.area.toFixed(4) : job[name]); }).join('');
+  /* part: of the page, where the link is to lead to one; a link to hand on has none, for books of before know none. */
+  function fragment(job, part) {
+    var text = '#' + Swardbook.fragment.begin + NAMES.map(function (name) { return '&' + name + '=' + (name === 'area' ? +job.area.toFixed(4) : job[name]); }).join('');
+    var ending = part ? '&' + PART + '=' + part : '';
+    return text.length + ending.length <= Swardbook.fragment.longest ? text + ending : text;
   }
 
   /* The job with ids that this book has, and a sentence for each that it has not. */

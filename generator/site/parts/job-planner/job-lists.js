@@ -34,13 +34,26 @@
     }));
   }
 
-  function gear(root, out) {
-    var W = Swardbook.jobWords;
-    function first(each) { return each.book_by || each.check_by; }
-    var sorted = out.gear.slice().sort(function (one, other) { return first(one) < first(other) ? -1 : first(one) > first(other) ? 1 : 0; });
-    rows(root, 'gear', sorted.map(function (each) {
-      return [each.name, each.from, each.book_by ? W.day(each.book_by) : '', each.check ? W.day(each.check_by) : '', each.check || '', W.day(each.needed)];
+  /* Whether a booking is past its day: not where the step that books is done, or all that it is for. */
+  function overdue(each, plan, job) {
+    var booked = plan.kept.some(function (step) { return step.books && job.done[step.id]; }), used = each.steps.every(function (id) { return job.done[id]; });
+    return Boolean(each.book_by) && each.book_by < Swardbook.dates.iso(Swardbook.dates.today()) && !booked && !used;
+  }
+
+  function by(name) {
+    return function (one, other) { return one[name] < other[name] ? -1 : one[name] > other[name] ? 1 : 0; };
+  }
+
+  function gear(root, out, plan, job) {
+    var W = Swardbook.jobWords, booked = out.gear.filter(function (each) { return each.book_by; }).sort(by('book_by'));
+    var looked = out.gear.filter(function (each) { return each.check || !each.book_by; }).sort(by('check_by'));
+    rows(root, 'gear', booked.map(function (each) {
+      return [each.name, each.from, overdue(each, plan, job) ? said('overdue', { day: W.day(each.book_by) }) : W.day(each.book_by), W.day(each.needed)];
     }));
+    Swardbook.list(root.querySelectorAll('[data-part=gear] > tr')).forEach(function (row, number) { row.classList.toggle('sb-job__overdue', overdue(booked[number], plan, job)); });
+    root.querySelector('[data-part=gear-box]').hidden = !booked.length;
+    rows(root, 'looked-at', looked.map(function (each) { return [each.name, each.check ? W.day(each.check_by) : '', each.check || '', W.day(each.needed)]; }));
+    root.querySelector('[data-part=looked-at-box]').hidden = !looked.length;
     var spoil = root.querySelector('[data-part=spoil]');
     Swardbook.words(spoil, W.spoil(out));
     spoil.hidden = !out.spoil_m3;
@@ -70,6 +83,7 @@
     S.list(root.querySelector('[data-part=day-sheet-cautions]'), cautions, function (row, id) {
       row.appendChild(S.link(root.dataset.cautions + id + '.html', Swardbook.jobs.book().cautions[id]));
     });
+    root.querySelector('[data-part=day-sheet-care]').hidden = !cautions.length;
     root.querySelector('[data-part=day-sheet-day]').textContent = day ? W.day(day) : '';
     root.querySelector('[data-part=day-sheet-end]').textContent = W.clock(at);
     root.querySelector('[data-part=day-sheet-sum]').textContent = W.spent(at - start);
@@ -135,5 +149,5 @@
     Object.keys(sums).forEach(function (name) { root.querySelector('[data-part="' + name + '"]').textContent = sums[name]; });
   }
 
-  Swardbook.jobLists = { shopping: shopping, gear: gear, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, rows: rows, said: said };
+  Swardbook.jobLists = { shopping: shopping, gear: gear, overdue: overdue, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, rows: rows, said: said };
 })();

@@ -9,13 +9,14 @@
     var K = Swardbook.jobsKept, rows = Swardbook.kept('jobs'), desk = this, before = null, lost = false, keeping = false;
     var notice = Swardbook.keptNotice(root, 'jobs', function () { return { name: 'jobs.json', kind: 'application/json', text: K.write(desk.all()) }; });
 
-    function fresh() { return Swardbook.shape.copy(usual); }
+    function fresh() { return Swardbook.jobForm.ofLawn(Swardbook.shape.copy(usual), usual); }
     function listed() { return desk.id !== null && !lost; }
 
     this.now = null; /* The job, as the page may change it. */
     this.id = null; /* Of its row; null for one that is not kept yet. */
     this.rows = rows;
     this.usual = fresh;
+    this.dayOpen = false; /* Whether its day is still to be found, for nobody has set one. */
 
     /* Why this book cannot work the kept job out: sentences; none where it can. Such a job is left as it is. */
     this.strange = function () {
@@ -32,6 +33,7 @@
 
     this.open = function (id) {
       desk.id = id;
+      desk.dayOpen = false;
       lost = false;
       notice.say('');
       read();
@@ -39,20 +41,38 @@
     };
     this.draft = function (job) {
       desk.id = null;
+      desk.dayOpen = false;
       lost = false;
       notice.say('');
       desk.now = job;
     };
     this.first = function () {
       var all = rows.all();
-      if (all.length) { desk.open(all[0].id); } else { desk.draft(fresh()); }
+      if (all.length) { desk.open(all[0].id); return; }
+      desk.draft(fresh());
+      desk.dayOpen = true;
     };
-    /* The job that this page showed before a reload, else the one chosen last, else the first. True where it is that of before. */
+    /* Opens the chosen lawn's own job: the one chosen last, if it is of this lawn, else its latest, else a new one. False where that stands
+       already, or no lawn is chosen. */
+    this.ofLawn = function () {
+      var lawn = Swardbook.lawns.chosen(), last = Swardbook.preferences.get('job');
+      if (!lawn || desk.now && desk.now.name === lawn.code) { return false; }
+      var mine = rows.all().filter(function (each) { return each.row.name === lawn.code; }).sort(function (one, other) { return one.row.on < other.row.on ? 1 : -1; });
+      var own = mine.filter(function (each) { return each.id === last; })[0] || mine[0];
+      if (own) { desk.open(own.id); return true; }
+      desk.draft(fresh());
+      desk.dayOpen = true;
+      return true;
+    };
+    /* The job that this page showed before a reload, else that of the chosen lawn, else the one chosen last, else the first. True where it is
+       that of before. */
     this.begin = function () {
       var state = window.history.state, ids = rows.all().map(function (each) { return each.id; });
-      var wanted = [state && state.job, Swardbook.preferences.get('job')].filter(function (id) { return ids.indexOf(id) >= 0; });
-      if (wanted.length) { desk.open(wanted[0]); } else { desk.first(); }
-      return Boolean(state && wanted.length && state.job === desk.id);
+      var before = state && ids.indexOf(state.job) >= 0 ? state.job : null, last = Swardbook.preferences.get('job');
+      if (before !== null) { desk.open(before); } else if (!desk.ofLawn()) {
+        if (ids.indexOf(last) >= 0) { desk.open(last); } else { desk.first(); }
+      }
+      return before !== null;
     };
     /* [[id, row]] to choose from; the id of one that is no row is ''. */
     this.list = function () {
@@ -69,7 +89,11 @@
       if (lost) { return; }
       keeping = true;
       if (desk.id !== null) { if (!rows.change(desk.id, before, desk.now)) { gone(); } }
-      else if (rows.room()) { desk.open(rows.add(desk.now)); }
+      else if (rows.room()) {
+        var dayOpen = desk.dayOpen;
+        desk.open(rows.add(desk.now));
+        desk.dayOpen = dayOpen;
+      }
       else { notice.say(desk.full() + ' This one stays on this page until it is closed.', [['Save it as a file', function () { Swardbook.download('job.json', 'application/json', K.write([desk.now])); }]]); }
       keeping = false;
     };

@@ -6,15 +6,12 @@
     var book = Swardbook.jobs.book();
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
     var P = Swardbook.jobPlan, S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
-    var V = Swardbook.jobInspection, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
+    var V = Swardbook.jobInspection, parts = null, form = null, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
+    var found = {}; /* Looked for once: the page is long. */
+    function part(name) { return found[name] || (found[name] = root.querySelector('[data-part="' + name + '"]')); }
     var targets = { jobs: root.dataset.jobs, calculators: root.dataset.calculators, inspection: root.dataset.inspection.split(' ').filter(Boolean) };
-    function part(name) { return root.querySelector('[data-part="' + name + '"]'); }
     function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
-    var usual = {
-      plan: choice('plan').value, grass: choice('grass').value, place: choice('place').value, site: choice('site').value, on: choice('on').value,
-      area: Swardbook.quantity.read(choice('area').value, 'm2'), name: '', start: root.dataset.start, done: {}, put: {}, without: [], chosen: [], rain: {},
-      typed: choice('area').value, visit: {}, key: ''
-    };
+    var usual = Swardbook.jobForm.usual(root), token = String(Date.now());
     var desk = new Swardbook.jobDesk.Desk(root, usual, function () { told([]); address(); update(true); }, function () { changed(true); });
     function job() { return desk.now; }
 
@@ -37,26 +34,9 @@
     /* A job that this book cannot work out can be sent on and taken off, and no more. */
     function showOnly(known) {
       [part('form'), part('worked')].forEach(function (each) { each.hidden = !known; });
+      if (!known && parts.now !== 'all') { parts.show('client'); }
+      root.querySelector('.sb-parts').hidden = part('print-parts').hidden = !known;
       Swardbook.each(root, '[data-act^=print], [data-act=calendar], [data-act=link]', function (each) { each.hidden = !known; });
-      if (!known) { part('sheet').hidden = true; }
-    }
-
-    function showForm(area) {
-      var now = job();
-      choice('grass').value = now.grass;
-      choice('place').value = now.place;
-      Swardbook.jobDesk.options(choice('plan'), book.grasses[now.grass].plans.map(function (id) { return [id, book.plans[id].name]; }), now.plan);
-      Swardbook.jobDesk.options(choice('site'), book.places[now.place].sites.map(function (id) { return [id, book.sites[id]]; }), now.site);
-      part('site-note').hidden = book.places[now.place].sites.length > 1;
-      if (free(choice('on'))) { choice('on').value = now.on; }
-      if (area && free(choice('area'))) { choice('area').value = now.typed || +now.area.toFixed(4) + ' m2'; trouble(''); }
-      if (free(part('day-sheet-start'))) { part('day-sheet-start').value = now.start; }
-    }
-
-    function trouble(sentence) {
-      part('area-trouble').textContent = sentence;
-      part('area-trouble').hidden = !sentence;
-      Swardbook.markInvalid(choice('area'), sentence);
     }
 
     /* What is not there yet is fetched first; a later choice wins over an earlier one that comes late. */
@@ -64,13 +44,15 @@
       var mine = turn += 1, now = job(), strange = desk.strange();
       another = shownId !== null && shownId !== desk.id;
       shownId = desk.id;
+      part('move-box').hidden = true; /* What it shows is of the job as it was. */
+      if (another) { part('move-told').hidden = root.querySelector('[data-act=move-undo]').hidden = true; }
       showList();
       showOnly(!strange.length);
       if (strange.length) { notice(); return; }
-      showForm(area);
+      form.show(area);
       (function ready() {
         var wanted = Swardbook.jobOut.needed(now, targets);
-        if (!wanted.length) { work(now); return; }
+        if (!wanted.length) { settle(); work(job()); return; }
         Promise.all(wanted.map(Swardbook.load)).then(function () { if (mine === turn) { ready(); } }, function () {
           if (mine !== turn) { return; }
           notes = ['The data of this job could not be read, so what you see below is another job. Try again.'];
@@ -80,6 +62,13 @@
     }
 
     function inspected(now) { return Swardbook.jobOut.inspected(now, targets); }
+
+    /* A job whose day nobody has set yet gets the next good one, kept where the job is. */
+    function settle() {
+      if (!form.settle()) { return; }
+      if (desk.id !== null) { desk.keep(); address(); }
+      showList();
+    }
 
     /* A job worked out, and shown nowhere yet. */
     function worked(now) { return Swardbook.jobOut.worked(now, targets); }
@@ -97,6 +86,7 @@
       part('what').textContent = book.plans[now.plan].name + ': ' + book.grasses[now.grass].name + ', ' + book.places[now.place].name + ', ' + W.day(now.on);
       Swardbook.words(part('area'), [W.area(now.area)]);
       S.list(part('choose'), book.plans[now.plan].choose, function (row, text) { row.textContent = text; });
+      part('choose-box').hidden = !book.plans[now.plan].choose.length;
       ['first', 'first-buy'].forEach(function (name) { S.list(part(name), out.first, function (row, text) { Swardbook.words(row, text); }); });
       part('answer').classList.toggle('sb-job__answer--outside', !window_.inside);
       part('headline').textContent = W.headline(window_);
@@ -110,16 +100,16 @@
       S.show(root, out, plan, now);
       S.next(part('next'), out, now);
       S.say(root, 'moves', S.moves(out, plan, now));
-      S.list(part('left-out'), out.left_out, leftOut);
+      S.late(part('late'), out, now);
+      S.anew(part('left-out'), [out.left_out, now.without], function () { S.list(part('left-out'), out.left_out, leftOut); });
       part('left-out-box').hidden = !out.left_out.length;
-      L.shopping(root, out, plan);
-      L.gear(root, out);
-      L.daySheet(root, out, now, sheetDay);
-      L.water(root, out);
-      Swardbook.jobRain.show(root, out, now.rain, allRain);
-      L.price(root, out);
-      Swardbook.jobPrint.sheet(part('sheet'), out, plan, part('what').textContent, W.area(now.area), W.headline(window_), last.seen ? last.seen.stops : []);
-      part('sheet').hidden = false;
+      S.anew(part('shopping'), [now.plan, out.shopping], function () { L.shopping(root, out, plan); });
+      S.anew(part('gear'), [out.gear, out.spoil_m3, out.gear.map(function (each) { return L.overdue(each, plan, now); })], function () { L.gear(root, out, plan, now); });
+      S.anew(part('day-sheet'), [out.on, out.steps.map(function (step) { return [step.date, step.id, step.minutes, step.counted, step.title]; }), now.start, sheetDay], function () { L.daySheet(root, out, now, sheetDay); });
+      S.anew(part('water'), [out.on, L.waterings(out)], function () { L.water(root, out); });
+      S.anew(part('rain'), [L.waterings(out), now.rain, allRain, Swardbook.dates.today(), Swardbook.readerUnits.us()], function () { Swardbook.jobRain.show(root, out, now.rain, allRain); });
+      S.anew(part('price'), [out.cost, W.leftOpen(out)], function () { L.price(root, out); });
+      parts.offer('price', Boolean(out.cost));
       var sheet = book.plans[now.plan].aftercare;
       part('handover-box').hidden = !sheet;
       if (sheet) {
@@ -158,40 +148,15 @@
       update(area);
     }
 
-    function address() {
+    /* The address names the job and the part, for whoever reloads or keeps the page. how: 'pushState' for a step that Back undoes. */
+    function address(how, hash) {
+      var state = window.history.state, wanted = hash === undefined ? K.fragment(job(), parts.now) : hash;
+      if (!how && state && state.page === token && state.job === desk.id && window.location.hash === wanted) { return; }
       try {
-        window.history.replaceState({ job: desk.id }, '', K.fragment(job()));
+        window.history[how || 'replaceState']({ job: desk.id, page: token }, '', wanted);
       } catch (error) {
         /* A browser may refuse this to a page from a folder; the job is kept all the same. */
       }
-    }
-
-    /* A bare number is in the unit that the reader prefers now; with it beside, it stays what it was. */
-    function withUnit(text) { return Swardbook.readerUnits.beside(text, areaUnit()); }
-    function areaUnit() { return Swardbook.readerUnits.of('m2', 'ft2'); }
-
-    function chosen(name) {
-      var now = job();
-      if (name === 'area') {
-        try {
-          var area = Swardbook.quantity.read(choice('area').value, areaUnit());
-          if (!Swardbook.kept.isArea(area)) { trouble(Swardbook.lawns.noArea); return; }
-          trouble('');
-          now.area = area;
-          now.typed = withUnit(choice('area').value.trim());
-        } catch (problem) {
-          trouble(Swardbook.sentenceOf(problem));
-          return;
-        }
-      } else if (name === 'on') {
-        if (!Swardbook.kept.isDay(choice('on').value)) { return; }
-        now.on = choice('on').value;
-      } else { now[name] = choice(name).value; }
-      var fixed = K.known(now, usual);
-      desk.now = fixed.job;
-      changed();
-      told(fixed.told);
-      notice();
     }
 
     function stepAct(target) {
@@ -210,15 +175,23 @@
       if (act !== 'day') { day.value = (last.out.steps.find(function (step) { return step.id === id; }) || { date: day.value }).date; }
     }
 
-    function choose(id) {
+    /* fresh: whether its day is still to be found. */
+    function choose(id, fresh) {
       sheetDay = null;
       desk.open(id);
+      desk.dayOpen = Boolean(fresh);
       told([]);
       address();
       update(true);
     }
 
-    var tools = { root: root, part: part, desk: desk, last: function () { return last; }, choose: choose, drop: function () {
+    /* The job sheet is written when it is printed. */
+    function paper() {
+      Swardbook.jobPrint.sheet(part('sheet'), last.out, last.plan, part('what').textContent, W.area(job().area), W.headline(last.out.window), last.seen ? last.seen.stops : []);
+      part('sheet').hidden = false;
+    }
+
+    var tools = { root: root, part: part, desk: desk, last: function () { return last; }, paper: paper, choose: choose, drop: function () {
       var removed = desk.drop();
       told([]);
       address();
@@ -226,9 +199,17 @@
       return removed;
     } };
 
+    /* What it takes to move a job is fetched when it is asked for. */
+    function move() {
+      Promise.all(root.dataset.moving.split(' ').map(Swardbook.load)).then(function () {
+        if (parts.now !== 'all') { parts.show('when'); address(); }
+        Swardbook.jobMove.open({ root: root, part: part, desk: desk, last: tools.last, worked: worked, changed: changed, book: book });
+      }, function () { told(['What it takes to move a job could not be read. Try again.']); notice(); });
+    }
+
     root.addEventListener('change', function (event) {
       var target = event.target;
-      if (target.dataset.choice) { chosen(target.dataset.choice); }
+      if (target.dataset.choice) { form.take(target.dataset.choice); }
       else if (target.closest('[data-step]')) { stepAct(target); }
       else if (target.dataset.act === 'rain') { if (Swardbook.jobRain.take(target, job().rain)) { changed(); } }
       else if (target === part('day-sheet-days')) { sheetDay = target.value; work(job()); }
@@ -236,10 +217,11 @@
       else if (target === part('name')) { job().name = target.value.trim().slice(0, Swardbook.contract.kept.longest.job); changed(); }
       else if (target === part('kept')) { if (target.value) { choose(target.value); } }
     });
-    root.addEventListener('input', function (event) { if (event.target === choice('area')) { chosen('area'); } });
+    root.addEventListener('input', function (event) { if (event.target === choice('area')) { form.take('area'); } });
     root.addEventListener('click', function (event) {
       var button = event.target.closest('button[data-act]');
       if (button && button.closest('[data-step]')) { stepAct(button); }
+      else if (button && button.dataset.act === 'move') { move(); }
       else if (button && button.dataset.act === 'rain-all') { allRain = true; changed(); }
       else if (button && button.dataset.act === 'inspection-use') { job().visit = V.onDevice().answers; changed(); part('inspection-said').focus(); }
       else if (button && button.dataset.act === 'inspection-drop') { job().visit = {}; changed(); part('inspection-said').focus(); }
@@ -250,25 +232,48 @@
       var found = K.particulars(window.location.hash);
       if (found === null) { told(['This link is damaged, so it shows no job of its own.']); return; }
       if (!Object.keys(found).length) { return; }
-      var asked = Object.assign(desk.usual(), found.area ? { typed: '' } : {}, found);
+      var asked = Object.assign(desk.usual(), { name: '' }, found.area ? { typed: '' } : {}, found);
       if (found.plan && !found.grass && book.plans[found.plan] && book.grasses[asked.grass].plans.indexOf(found.plan) < 0) { asked.grass = ''; }
       var fixed = K.known(asked, usual), same = desk.rows.all().filter(function (each) { return K.fragment(each.row) === K.fragment(fixed.job); })[0];
-      if (same) { desk.open(same.id); } else { desk.draft(fixed.job); }
+      if (same) { desk.open(same.id); } else { desk.draft(fixed.job); desk.dayOpen = !found.on; }
       told(fixed.told);
     }
 
+    form = new Swardbook.jobForm.Form(root, { desk: desk, usual: usual, free: free, changed: changed, said: function (sentences) { told(sentences); notice(); } });
+    parts = new Swardbook.JobParts(root, function () {
+      if (last && !desk.strange().length) { S.unfold(root, last.out, job()); }
+      address('pushState');
+    });
     var shownBefore = desk.begin();
     told([]);
     if (!shownBefore) { fromAddress(); }
     desk.listChanged = showList;
     if (root.dataset.inspection) { Swardbook.lawns.follow(function () { if (last && !desk.strange().length) { showInspection(job()); } }); }
-    window.addEventListener('hashchange', function () { told([]); fromAddress(); update(true); });
+    document.addEventListener('swardbook:lawn-chosen', function () {
+      if (!desk.ofLawn()) { return; }
+      told([]);
+      address();
+      update(true);
+    });
+    /* Back and forth go between parts, whatever was changed meanwhile; another link is another job. */
+    window.addEventListener('hashchange', function () {
+      var state = window.history.state, hash = window.location.hash, place = parts.place(hash);
+      if (state && (state.page === token || (state.job && state.job === desk.id))) { parts.show(parts.asked(hash) || parts.first); address(); return; }
+      if (place) { parts.go(place); }
+      if (hash.indexOf('=') < 0) { address(); return; }
+      told([]);
+      fromAddress();
+      update(true);
+      parts.show(parts.asked(hash));
+    });
     part('plain').hidden = true;
-    part('form').hidden = false;
-    part('keep-box').hidden = false;
+    ['form', 'keep-box', 'move-ways'].forEach(function (name) { part(name).hidden = false; });
     if (Swardbook.jobFiles) { Swardbook.jobFiles(tools); }
     Swardbook.jobTick.start({ root: root, desk: desk, last: tools.last, worked: worked, changed: changed });
+    parts.show(parts.asked(window.location.hash));
+    address('replaceState', window.location.href);
     update(true);
+    if (parts.place(window.location.hash)) { parts.go(parts.place(window.location.hash)); }
   }
 
   Swardbook.component('job-planner', start);

@@ -2,6 +2,8 @@
 (function () {
   'use strict';
 
+  var MOST_NAMED = 3;
+
   function clear(element) { while (element.firstChild) { element.removeChild(element.firstChild); } return element; }
 
   function list(element, items, write) {
@@ -64,6 +66,7 @@
     say(item, 'moved', W.moved(step, titles, byHand));
     say(item, 'only-where', step.only_where);
     say(item, 'open', step.counted ? '' : W.said('open'));
+    say(item, 'if-needed', step.counted ? '' : W.said('if_needed'));
     say(item, 'say', step.say);
     part('level').className = 'sb-level sb-level--' + (step.level || 'none');
     part('level').textContent = step.level || '';
@@ -79,25 +82,76 @@
     say(item, 'why', step.why);
     Swardbook.words(part('usual'), W.usual(step));
     say(item, 'step-gear', step.gear.join(', '));
-    part('controls').hidden = false;
-    item.querySelector('[data-act=done]').checked = Boolean(job.done[step.id]);
     part('day-label').textContent = job.done[step.id] ? 'Done on' : 'Put off to';
-    var day = item.querySelector('[data-act=day]');
-    if (day !== document.activeElement) { day.value = step.date; }
     item.querySelector('[data-act=back]').hidden = !byHand || Boolean(job.done[step.id]);
     part('not-here').hidden = !step.only_where;
-    item.querySelector('[data-act=without]').checked = false;
     part('needed').hidden = !step.only_where;
-    part('tick-ask').hidden = true; /* What was asked is of the job as it was. */
-    item.querySelector('[data-act=needed]').checked = step.counted;
     item.classList.toggle('sb-job-step--done', Boolean(job.done[step.id]));
+  }
+
+  /* What a reader may have set, as the job has it. */
+  function settle(item, step, job) {
+    var fields = item.sbFields;
+    if (fields.day !== document.activeElement) { fields.day.value = step.date; }
+    fields.done.checked = Boolean(job.done[step.id]);
+    fields.without.checked = false;
+    fields.needed.checked = step.counted;
+    fields.ask.hidden = true; /* What was asked is of the job as it was. */
+  }
+
+  /* What is looked for at every tap, found once. */
+  function fieldsOf(item) {
+    function act(name) { return item.querySelector('[data-act=' + name + ']'); }
+    return {
+      day: act('day'), done: act('done'), without: act('without'), needed: act('needed'), ask: item.querySelector('[data-part=tick-ask]'),
+      card: item.querySelector('[data-part=card]'), date: item.querySelector('[data-part=date]')
+    };
+  }
+
+  /* Written only where what it says has changed: a tap is answered at once on a slow telephone, and most of a job stays as it was. */
+  function anew(element, of, write) {
+    var now = JSON.stringify(of);
+    if (element.sbOf === now) { return; }
+    write();
+    element.sbOf = now;
+  }
+
+  /* Folded or open by what the job has come to; what the reader folds or opens meanwhile stays so until that changes. */
+  function fold(details, open) {
+    if (details.sbOpen !== open) { details.open = open; }
+    details.sbOpen = open;
+  }
+
+  /* Open is the step that comes next, in its stage of the plan; with all parts on the page, everything that is not done. */
+  function unfold(root, out, job) {
+    var first = out.steps.filter(function (step) { return !job.done[step.id]; })[0], all = root.classList.contains('sb-job--all'), items = {};
+    Swardbook.each(root, '[data-step]', function (item) { items[item.dataset.step] = item; });
+    out.steps.forEach(function (step) {
+      fold(items[step.id].sbFields.card, !job.done[step.id] && (step === first || all));
+    });
+    ['before', 'day', 'after'].forEach(function (stage) {
+      var steps = out.steps.filter(function (step) { return step.stage === stage; }), done = steps.filter(function (step) { return job.done[step.id]; }).length;
+      fold(root.querySelector('[data-stage=' + stage + ']'), all || !first || first.stage === stage);
+      root.querySelector('[data-part=stage-' + stage + ']').textContent = Swardbook.jobWords.said('stage_sum', { count: Swardbook.jobWords.count(steps.length, 'step'), done: done });
+    });
+  }
+
+  /* What is past its day and not done: nothing moves until the reader says so. */
+  function late(box, out, job) {
+    var today = Swardbook.dates.iso(Swardbook.dates.today()), W = Swardbook.jobWords;
+    var found = out.steps.filter(function (step) { return step.counted && !job.done[step.id] && (step.until || step.date) < today; });
+    box.hidden = !found.length;
+    box.querySelector('[data-part=late-said]').textContent = found.length ? W.said(found.length > MOST_NAMED ? 'late_many' : 'late_steps', {
+      count: W.count(found.length, 'step'), list: found.slice(0, MOST_NAMED).map(function (step) { return step.title; }).join('; '), more: found.length - MOST_NAMED
+    }) : '';
   }
 
   /* out: the job as jobWork gives it; plan: its steps as jobPlan gives them. */
   function show(root, out, plan, job) {
     var blank = root.querySelector('[data-part=blank-step]'), titles = {}, planned = {}, there = {}, focus = document.activeElement;
     plan.kept.forEach(function (step) { titles[step.id] = step.title; planned[step.id] = step; });
-    Swardbook.each(root, '[data-step]', function (item) { there[item.dataset.step] = item; });
+    /* The steps that were printed have nothing to fill in. */
+    Swardbook.each(root, '[data-step]', function (item) { if (item.sbOf) { there[item.dataset.step] = item; } else { item.remove(); } });
     ['before', 'day', 'after'].forEach(function (stage) {
       var place = root.querySelector('[data-part="steps-' + stage + '"]');
       var items = out.steps.filter(function (step) { return step.stage === stage; }).map(function (step) {
@@ -106,19 +160,26 @@
           item = document.importNode(blank.content, true).querySelector('li');
           item.dataset.step = step.id;
           item.id = 'job-step-' + step.id;
+          item.sbFields = fieldsOf(item);
         }
         delete there[step.id];
-        fill(item, step, planned[step.id], titles, job, root);
+        anew(item, [step, job.done[step.id], job.put[step.id], job.plan, job.grass], function () { fill(item, step, planned[step.id], titles, job, root); });
+        settle(item, step, job);
         Swardbook.jobHold.show(item, step, out, job, root);
         return item;
       });
       items.forEach(function (item, number) { if (place.children[number] !== item) { place.insertBefore(item, place.children[number] || null); } });
+      /* A day that several steps have is said once to the eye. */
+      items.forEach(function (item, number) {
+        item.classList.toggle('sb-job-step--same-day', number > 0 && item.sbFields.date.textContent === items[number - 1].sbFields.date.textContent);
+      });
       place.closest('[data-stage]').hidden = !items.length;
     });
     Object.keys(there).forEach(function (id) {
       Swardbook.jobHold.gone(there[id]);
       there[id].remove();
     });
+    unfold(root, out, job);
     if (focus && focus !== document.activeElement && document.contains(focus)) { focus.focus(); }
   }
 
@@ -143,5 +204,5 @@
       (with_.length ? ' What waits for it moves with it: ' + with_.join('; ') + '. ' : ' Nothing has to move with it. ') + 'Everything else stays.';
   }
 
-  Swardbook.jobSteps = { show: show, next: next, moves: moves, list: list, say: say, clear: clear, link: link, quantity: quantity, answers: answers };
+  Swardbook.jobSteps = { show: show, anew: anew, next: next, late: late, unfold: unfold, moves: moves, list: list, say: say, clear: clear, link: link, quantity: quantity, answers: answers };
 })();

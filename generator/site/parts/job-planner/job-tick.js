@@ -9,12 +9,12 @@
     return step.date < today ? step.date : today;
   }
 
-  /* Every other step that falls on another day: [{title, from, to}], in order. */
+  /* Every other step that falls on another day: [{id, title, from, to}], in order. */
   function moved(before, after, id) {
     var dates = {};
     before.steps.forEach(function (step) { dates[step.id] = step.date; });
     return after.steps.filter(function (step) { return step.id !== id && dates[step.id] && dates[step.id] !== step.date; })
-      .map(function (step) { return { title: step.title, from: dates[step.id], to: step.date }; });
+      .map(function (step) { return { id: step.id, title: step.title, from: dates[step.id], to: step.date }; });
   }
 
   /* tools: those of the planner: {root, desk, last, worked, changed}. */

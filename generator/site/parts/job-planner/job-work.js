@@ -23,7 +23,7 @@
     var frost = Swardbook.jobDates.at(site.frost_ahead, day) / 1000;
     var out = { kind: plan.window, inside: false, side: null, days_outside: 0, from: null, best: null, to: null, why: '', frost_chance_four_weeks: frost };
     if (!found.stretches.length) { out.why = found.none; return out; }
-    var inside = found.stretches.find(function (each) { return around(day - each.first) <= around(each.last - each.first); });
+    var inside = Swardbook.jobDates.windowAt(found.stretches, on);
     if (inside) { return Object.assign(out, edges(inside), { inside: true, why: inside.why }); }
     var near = found.stretches.map(function (each) { return { days: around(each.first - day), side: 'before', stretch: each }; })
       .concat(found.stretches.map(function (each) { return { days: around(day - each.last), side: 'after', stretch: each }; }));
