@@ -177,8 +177,11 @@
 
     /* fresh: whether its day is still to be found. */
     function choose(id, fresh) {
+      var lawn = null;
       sheetDay = null;
       desk.open(id);
+      lawn = Swardbook.lawns.byCode(job().name);
+      Swardbook.lawns.choose(lawn ? lawn.id : '');
       desk.dayOpen = Boolean(fresh);
       told([]);
       address();
