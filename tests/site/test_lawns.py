@@ -163,6 +163,28 @@ def test_one_file_goes_out_comes_in_elsewhere_and_feeds_the_command_line(page: P
     assert [(each["client"], each["on"]) for each in json.loads(round_.output)["jobs"]] == [("TL-014", KEPT_JOB["on"])]
 
 
+def test_a_done_step_hands_its_entry_to_the_record(page: Page) -> None:
+    """2.1 g/m2 of nitrogen on 240 m2 from a bag of 21 % is 2.1 x 240 / 0.21 = 2400 g, 1 kg/100 m2; with what was said of that day."""
+    keep(page, code="TL-014", grass="couch", place="canberra", area="240")
+    page.evaluate("""job => {
+        Swardbook.kept('jobs').add(job);
+        Swardbook.kept('holds').add({at: '06:10', all: {wind: '9 km/h', rain_to_come: '2 mm'}, tasks: {}}, '2099-12-24');
+    }""", {**KEPT_JOB, "name": "TL-014", "on": "2099-12-16", "done": {"first-feed": "2099-12-24"}})
+    go(page, "jobs/index.html#part=all")
+    link = page.locator("[data-step=first-feed] [data-part=write-down]")
+    expect(link).not_to_have_attribute("href", "#steps")
+    assert page.locator("[data-step=core] [data-part=write-down]").is_hidden()
+    page.goto(link.evaluate("each => each.href"))
+    got = {each: page.locator(f"[data-column={each}] [data-entry]").input_value() for each in ("work", "date", "lawn", "grass", "area", "wind_speed", "rain", "nitrogen_percent")}
+    assert got == {
+        "work": "feed", "date": "2099-12-24", "lawn": "TL-014", "grass": "couch", "area": "240 m2", "wind_speed": "9 km/h", "rain": "2 mm to come", "nitrogen_percent": "21 %",
+    }
+    assert "granule" in page.locator("[data-column=product] [data-entry]").input_value()
+    assert [page.locator(f"[data-column={each}] [data-entry]").input_value() for each in ("amount", "rate")] == ["2.4 kg", "1 kg/100 m2"]
+    page.locator("[data-component=work-record] [data-part=save]").click()
+    assert [each["lawn"] for each in kept(page, "record")] == ["TL-014"]
+
+
 def test_a_photograph_is_made_smaller_kept_deleted_and_brought_back(page: Page, tmp_path: Path) -> None:
     keep(page, code="TL-1")
     page.evaluate("() => { const big = document.createElement('canvas'); big.width = 3000; big.height = 1000; window.big = big.toDataURL('image/png'); }")

@@ -100,7 +100,8 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
         "targets": {
             **worked_out_by(book, here),
             "calculator_pages": here.links.file("calculators/"), "cautions": here.links.file("cautions/"),
-            "aftercare": here.links.file("aftercare/"), "maker": here.links.to(MAKER), "holds": hold_scripts(here) if book.holds else [],
+            "aftercare": here.links.file("aftercare/"), "maker": here.links.to(MAKER), "record": here.links.to("record") if book.record else "",
+            "holds": hold_scripts(here) if book.holds else [],
             "inspection_page": here.links.to(INSPECTION_PAGE) if book.inspection else None,
             "moving": [here.links.file(each) for each in (MOVING_SCRIPT, MOVE)],
         },

@@ -86,6 +86,9 @@
     item.querySelector('[data-act=back]').hidden = !byHand || Boolean(job.done[step.id]);
     part('not-here').hidden = !step.only_where;
     part('needed').hidden = !step.only_where;
+    var entry = Swardbook.jobTick.entry(step, planned, job);
+    part('write-down').hidden = !entry;
+    part('write-down').href = root.dataset.record + '#' + entry;
     item.classList.toggle('sb-job-step--done', Boolean(job.done[step.id]));
   }
 
@@ -163,7 +166,7 @@
           item.sbFields = fieldsOf(item);
         }
         delete there[step.id];
-        anew(item, [step, job.done[step.id], job.put[step.id], job.plan, job.grass], function () { fill(item, step, planned[step.id], titles, job, root); });
+        anew(item, [step, job.done[step.id], job.put[step.id], job.plan, job.grass, job.name, job.typed], function () { fill(item, step, planned[step.id], titles, job, root); });
         settle(item, step, job);
         Swardbook.jobHold.show(item, step, out, job, root);
         return item;

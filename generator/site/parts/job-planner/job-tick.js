@@ -71,5 +71,36 @@
     });
   }
 
-  Swardbook.jobTick = { start: start, moved: moved };
+  function figure(given) { return given ? given.value + ' ' + given.unit : ''; }
+
+  /* What was put on at a step: {product, amount, rate, nitrogen_percent}, as far as the plan knows. */
+  function putOn(step, planned) {
+    var at = -1, found = planned.quantities.filter(function (each, number) { if (at < 0 && each.buy) { at = number; } return number === at; })[0], given = step.quantities[at];
+    if (!found || !given) { return {}; }
+    return {
+      product: found.buy.name, amount: figure(given.results[found.buy.result]), rate: figure(given.inputs.rate || given.results.rate), nitrogen_percent: figure(given.inputs.nitrogen_percent)
+    };
+  }
+
+  /* What was said of that day, where somebody was asked. */
+  function weather(day) {
+    var said = (Swardbook.kept('holds').get(day) || {}).all || {}, rain = [];
+    if (said.rain_fallen) { rain.push(said.rain_fallen + ' fallen'); }
+    if (said.rain_to_come) { rain.push(said.rain_to_come + ' to come'); }
+    return { wind_speed: said.wind, rain: rain.join(', ') };
+  }
+
+  /* The entry of the work record that a done step makes, as the part of an address behind its #; '' for one that is not done, or that no
+     record asks for. What does not fit into an address is left to the reader. */
+  function entry(step, planned, job) {
+    var work = Swardbook.jobs.book().record, day = job.done[step.id];
+    if (!day || !Swardbook.own(work, step.task)) { return ''; }
+    var of = Object.assign({ work: work[step.task], date: day, lawn: job.name, grass: job.grass, area: job.typed || +job.area.toFixed(4) + ' m2' }, putOn(step, planned), weather(day));
+    return Object.keys(of).reduce(function (sum, name) {
+      var more = of[name] ? sum + '&' + name + '=' + encodeURIComponent(of[name]) : sum;
+      return more.length <= Swardbook.fragment.longest ? more : sum;
+    }, Swardbook.fragment.begin);
+  }
+
+  Swardbook.jobTick = { start: start, moved: moved, entry: entry };
 })();
