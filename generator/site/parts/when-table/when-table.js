@@ -30,6 +30,7 @@ Swardbook.component('when-line', function (root) {
   select.hidden = false;
   parts.home.hidden = true;
   if (Swardbook.choose(select, yours)) show(); else select.value = Swardbook.list(select.options).filter(function (each) { return each.defaultSelected; })[0].value;
+  document.addEventListener('swardbook:lawn-chosen', function () { if (Swardbook.choose(select, Swardbook.preferences.get('place'))) show(); });
   select.addEventListener('change', function () {
     Swardbook.preferences.set('place', select.value);
     show();
