@@ -34,7 +34,7 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "field": (ENGINE, set()),
     "checks": (ENGINE, set()),
     "files": (ENGINE, {"icalendar", "segno"}),
-    "site": ({*ENGINE, "files"}, {"jinja2", "markupsafe", "selectolax", "yaml"}),
+    "site": ({*ENGINE, "files"}, {"jinja2", "markupsafe", "rcssmin", "rjsmin", "selectolax", "yaml"}),
     "building": ({"findings", "book", "files", "site"}, {"jinja2", "mkdocs", "yaml"}),
     "commands": ({*ENGINE, "moment", "checks", "files", "building"}, {"click"}),
     "plugin": ({*FLOOR, "moment", "book", "checks", "site"}, {"jinja2", "mkdocs"}),

@@ -54,7 +54,7 @@ class WorkDay:
     day: date
     clients: tuple[str, ...]
     minutes: float
-    travel_minutes: float
+    travel_minutes: float = 0
 
 
 @dataclass(frozen=True)

@@ -1,7 +1,7 @@
 """What people of a country say where the texts say otherwise: grasses by the name they have there, the seasons, the order of a date, the units.
 
 The texts are written once, in the practice's own words. A page's script puts the words of the reader's country in their place
-(site/assets/local-words.js), and so does whatever is made for a place of that country. Twin: local words.
+(site/assets/local/2-local-words.js), and so does whatever is made for a place of that country. Twin: local words.
 """
 
 import re

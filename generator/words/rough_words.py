@@ -21,7 +21,7 @@ def rough_share(part: float, exactly: bool) -> str:
 
 
 def rough_week(number: float, exactly: bool) -> str:
-    """'early November' of a week's number, 1 to 52, by its middle day. exactly: 'week 45 (5 November)', the day on which it begins."""
+    """'early November' of a week's number [1 to 52], by its middle day. exactly: 'week 45 (5 November)', the day on which it begins."""
     days = week_days(round(number) - 1)
     if exactly:
         return f"week {number:.0f} ({day_words(days[0])})"

@@ -24,7 +24,8 @@ def page(browser):
     context = browser.new_context()
     page = context.new_page()
     page.set_content("<!doctype html><title>Parts</title><body></body>")
-    page.add_script_tag(content=asset_files()[SCRIPT])
+    for script in (SCRIPT, "assets/season-strip.js", "assets/year-chart.js"):
+        page.add_script_tag(content=asset_files()[script])
     yield page
     context.close()
 

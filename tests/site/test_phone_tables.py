@@ -13,7 +13,7 @@ SMALL = {"width": 360, "height": 640}
 OTHER_PLACE = "places/urbana.html"
 WITH_A_TABLE = [
     "jobs/index.html", "grasses/kikuyu.html", "renovate/kikuyu.html", "places/canberra.html", "calendars/canberra/couch.html",
-    "calculators/granular-feed.html", "answers/how-low.html", "side-by-side.html#grass=couch.kikuyu.zoysia", "names.html", "methods.html", "how-to-use.html", OTHER_PLACE,
+    "calculators/granular-feed.html", "answers/how-low.html", "side-by-side.html#grass=couch.kikuyu.zoysia", "names.html", "aftercare/after-renovation.html", "methods.html", "how-to-use.html", OTHER_PLACE,
 ]
 # Of each table, unfolded: whether it runs past its box or the page, and a cell that stands on a card without saying of what.
 CUT = """() => {
@@ -87,18 +87,18 @@ def test_the_window_of_another_place_is_one_choice_away(phone: Reader) -> None:
     assert "24 Aug to 30 Mar" in line.inner_text()
     line.locator("select").select_option("canberra")
     assert page.locator(".sb-when-table [data-place=canberra] .sb-when-table__line").first.text_content() in line.inner_text()  # type: ignore[operator]
-    assert "best 11 to 25 Nov" in line.inner_text()
+    assert "best 12 to 26 Nov" in line.inner_text()
     assert page.reload() is None or page.locator(".sb-when-line select").input_value() == "canberra"
 
 
 def test_a_reason_is_plain_and_the_exact_one_a_tap_away(phone: Reader) -> None:
     page = phone.open("calendars/canberra/kikuyu.html")
     windows = page.locator("[data-slot=window-renovation]")
-    assert "week 45" not in windows.inner_text() and "growth potential" not in windows.inner_text()
+    assert "week 46" not in windows.inner_text() and "growth potential" not in windows.inner_text()
     windows.locator(".sb-exactly summary").first.click()
-    assert "week 45 (5 November)" in windows.inner_text()
+    assert "week 46 (12 November)" in windows.inner_text()
     page.locator(".sb-site-switch label", has_text="By paving").click()
-    page.locator("[data-slot=window-renovation] > p > strong", has_text="25 Oct to 9 Mar").wait_for()
+    page.locator("[data-slot=window-renovation] > p > strong", has_text="26 Oct to 9 Mar").wait_for()
     windows.locator(".sb-exactly summary").first.click()
     assert "week 43 (22 October)" in windows.inner_text()
 

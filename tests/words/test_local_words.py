@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from generator.site.frame.render import SCRIPT, asset_files
+from generator.site.frame.render import LOCAL_SCRIPT, SCRIPT, asset_files
 from generator.site.year.year_files import year_calendar
 from generator.words.figures import US_TWIN, converted, range_words
 from generator.words.local_words import local_words
@@ -42,8 +42,10 @@ TEXTS = {
 def told_in_browser(browser: Browser, tmp_path_factory: pytest.TempPathFactory):
     """The script's answers for a list of texts, as a reader in a country gets them."""
     folder = tmp_path_factory.mktemp("told")
-    (folder / "book.js").write_text(asset_files(book())[SCRIPT], encoding="utf-8")
-    (folder / "page.html").write_text('<!doctype html><meta charset="utf-8"><script src="book.js" defer></script>', encoding="utf-8")
+    for name, path in (("book.js", SCRIPT), ("local.js", LOCAL_SCRIPT)):
+        (folder / name).write_text(asset_files(book())[path], encoding="utf-8")
+    scripts = "".join(f'<script src="{name}" defer></script>' for name in ("book.js", "local.js"))
+    (folder / "page.html").write_text(f'<!doctype html><meta charset="utf-8">{scripts}', encoding="utf-8")
     context = browser.new_context(offline=True)
     page = context.new_page()
     page.goto(Path(folder / "page.html").as_uri())

@@ -22,7 +22,7 @@ class AftercareDays(Sourced):
     quantities: tuple[Quantity, ...] = Field(default=(), description="Calculators shown with these days: litres, or how long to run the sprinklers.")
 
 
-class Told(Record):
+class AnswerByDays(Record):
     """What a client is told from one day to another, in one short line."""
 
     from_day: Annotated[int, OfKind("day of aftercare")]
@@ -30,7 +30,7 @@ class Told(Record):
     say: Word
 
 
-class Allowed(Told):
+class Allowed(AnswerByDays):
     """The same, of what a client may do or may not."""
 
     may: Literal["not-yet", "with-care", "as-usual"]
@@ -48,15 +48,15 @@ class Asked(Sourced):
 
     walk: tuple[Allowed, ...] = Field(min_length=1, description="May children, the dog, furniture go on it?")
     mower: tuple[Allowed, ...] = Field(min_length=1, description="May the mower go on it?")
-    water: tuple[Told, ...] = Field(
+    water: tuple[AnswerByDays, ...] = Field(
         min_length=1, description="How to water. How much is taken from the calculators of the days below, so parted where they tell another amount."
     )
-    height: tuple[Told, ...] = Field(min_length=1, description="How high to cut, and when first.")
-    colour: tuple[Told, ...] = Field(min_length=1, description="Is yellow or brown normal now?")
+    height: tuple[AnswerByDays, ...] = Field(min_length=1, description="How high to cut, and when first.")
+    colour: tuple[AnswerByDays, ...] = Field(min_length=1, description="Is yellow or brown normal now?")
     coming: tuple[Coming, ...] = Field(min_length=1, description="What comes next, by its day. The end of the sheet is told by itself.")
 
     @property
-    def by_days(self) -> dict[str, tuple[Told, ...]]:
+    def by_days(self) -> dict[str, tuple[AnswerByDays, ...]]:
         """Those that are answered from day to day, by their key."""
         return {"walk": self.walk, "mower": self.mower, "water": self.water, "height": self.height, "colour": self.colour}
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from generator.book.book import PartialBook
-from generator.book.records.aftercare import Aftercare, Told
+from generator.book.records.aftercare import Aftercare, AnswerByDays
 from generator.checks.check import Check
 from generator.findings import Finding
 
@@ -17,7 +17,7 @@ def _check(book: PartialBook) -> Iterator[Finding]:
         yield from _amounts(book, id, sheet)
 
 
-def _gaps(book: PartialBook, id: str, question: str, told: Sequence[Told], last_day: int) -> Iterator[Finding]:
+def _gaps(book: PartialBook, id: str, question: str, told: Sequence[AnswerByDays], last_day: int) -> Iterator[Finding]:
     expected = 0
     for position, each in enumerate(told):
         place = ("aftercare", id, "asked", question, position)

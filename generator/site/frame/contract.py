@@ -41,7 +41,7 @@ from generator.words.typed_figures import table as typed_figures
 def of_every_page(book: Book | None = None) -> dict[str, Any]:
     """JSON-able; found in a script as `Swardbook.contract`. book: whose places and names people of a country see; None for none."""
     return {
-        "countries": _countries(book) if book else {}, "said": {"date": DATE, "no_word": NO_WORD, "somebody": SOMEBODY}, "typed_figures": typed_figures(),
+        "countries": _countries(book) if book else {},
         "units": unit_table(), "reading": reading_table(), "near": {"least_alike": LEAST_ALIKE, "longest": LONGEST_MISSPELT},
         "formula": {"sentences": FORMULA_SENTENCES, "snap": SNAP, "widest_snap": WIDEST_SNAP},
         "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS, "weeks": WEEKS}, "strip": STRIP,
@@ -72,16 +72,24 @@ def contract_script(book: Book | None = None) -> str:
 
 
 def _countries(book: Book) -> dict[str, Any]:
-    """By country: its places that a reader can choose, what people there count in, and what they say where the texts say otherwise."""
-    said = {code: local_words(book, code) for code in book.countries}
+    """By country: its places that a reader can choose, and what people there count in."""
     return {
         code: {
             "in": country.in_a_sentence or country.name, "us": country.us_units, "month_first": country.month_first,
-            "pattern": said[code].pattern, "said": said[code].said,
             "places": [id for id, place in book.offered_places.items() if place.country == code],
         }
         for code, country in book.countries.items()
     }
+
+
+def local_script(book: Book | None = None) -> str:
+    """Sets what the words of the reader's country need, for whom alone it is loaded: what people there say where the texts say otherwise."""
+    spoken = {code: local_words(book, code) for code in book.countries} if book else {}
+    parts = {
+        "said": {"date": DATE, "no_word": NO_WORD, "somebody": SOMEBODY}, "typed_figures": typed_figures(),
+        "spoken": {code: {"pattern": each.pattern, "said": each.said} for code, each in spoken.items()},
+    }
+    return f"Object.assign(Swardbook.contract, {_text(parts)});\n"
 
 
 def part_script(name: str) -> str:

@@ -16,15 +16,13 @@ from typing import Any
 import yaml
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
 from markupsafe import Markup
+from rcssmin import cssmin  # type: ignore[import-untyped]  # It has no types of its own.
+from rjsmin import jsmin  # type: ignore[import-untyped]  # The same.
 
 from generator.book.book import Book
-from generator.site.frame.contract import contract_script, part_script
+from generator.site.frame.contract import contract_script, local_script, part_script
 from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
-
-# A comment that begins a line and ends one; and what stands before the first sign of a line.
-_COMMENT_LINES = re.compile(r"^[ \t]*/\*(?:(?!\*/).)*\*/[ \t]*\n", re.DOTALL | re.MULTILINE)
-_INDENT = re.compile(r"^[ \t]+", re.MULTILINE)
 
 SITE = Path(__file__).parents[1]
 ASSETS = SITE / "assets"
@@ -35,8 +33,10 @@ THEME = Path(__file__).parent / "theme"
 SHARED_STYLES = ("tokens.css", "base.css")
 SHARED_SCRIPTS = (
     "start.js", *(path.relative_to(ASSETS).as_posix() for folder in ("figures", "store") for path in sorted((ASSETS / folder).glob("*.js"))),
-    "preferences.js", "local-words.js",
+    "preferences.js", "country.js", *(path.relative_to(ASSETS).as_posix() for path in sorted((ASSETS / "lawns").glob("*.js"))),
 )
+
+_COMPONENT = re.compile(r'data-component="([^"]*)"')
 
 
 @lru_cache(maxsize=1)
@@ -129,17 +129,33 @@ def own_script(name: str) -> str | None:
 def own_scripts() -> dict[str, str]:
     """Each script that only some pages load: path in the site to text, a component's files joined by name."""
     return {
-        path: part_script(name) + lean("\n".join(file.read_text(encoding="utf-8") for file in sorted((COMPONENTS / name).glob("*.js"))))
+        path: part_script(name) + lean_script("\n".join(file.read_text(encoding="utf-8") for file in sorted((COMPONENTS / name).glob("*.js"))))
         for name in component_names() if (path := own_script(name))
     }
 
 
-def lean(text: str) -> str:
-    """A script or style of ours as readers load it: without comments that have lines to themselves, and without indents.
+@lru_cache(maxsize=1)
+def _wanted_by() -> dict[str, tuple[str, ...]]:
+    """Component with a script of its own -> the scripts of those it leans on, and its own."""
+    with_own = {name: path for name in component_names() if (path := own_script(name))}
+    return {name: (*(with_own[each] for each in described(name).get("leans_on", ())), path) for name, path in with_own.items()}
 
-    A sixth of what they load is saved so. Ours have no text over several lines, which would lose its own indent.
-    """
-    return _INDENT.sub("", _COMMENT_LINES.sub("", text))
+
+def with_scripts(html: str, top: str) -> str:
+    """A page's HTML with the scripts that its components want and that it does not load yet. top: the way to the site's folder: '../'."""
+    there = {name for found in _COMPONENT.findall(html) for name in found.split()}
+    wanted = dict.fromkeys(path for name, paths in _wanted_by().items() if name in there for path in paths)
+    return html + "".join(f'<script src="{top}{path}" defer></script>\n' for path in wanted if f"{path}\"" not in html)
+
+
+def lean_script(text: str) -> str:
+    """A script of ours as readers load it, without comments and needless blanks: a quarter of what they load is saved so."""
+    return f"{jsmin(text)}\n"
+
+
+def lean_style(text: str) -> str:
+    """The same for a style."""
+    return f"{cssmin(text)}\n"
 
 
 def share(part: float, whole: float = 1) -> str:
@@ -184,6 +200,7 @@ SCRIPT = "assets/swardbook.js"
 FAVICON = "assets/mark.svg"
 # Drawn once: the header of every page has it in its own colour, a tab in the colour it names.
 MARK = THEME / "partials" / "logo.html"
+LOCAL_SCRIPT = "assets/local.js"
 SEARCH_SCRIPT = "assets/search/search.js"
 # What the theme asks for in scripts of its own, each loaded where it is needed: not joined.
 THEME_SCRIPTS = "assets/theme"
@@ -197,7 +214,8 @@ def asset_files(book: Book | None = None) -> dict[str, str]:
     styles, scripts = component_assets()
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
     mark = {FAVICON: MARK.read_text(encoding="utf-8")}
-    joined = {STYLE: lean("\n".join(styles)), SCRIPT: "\n".join([contract_script(book), *(lean(text) for _, text in scripts)])}
-    searching = {SEARCH_SCRIPT: lean("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js"))))}
+    joined = {STYLE: lean_style("\n".join(styles)), SCRIPT: "\n".join([contract_script(book), *(lean_script(text) for _, text in scripts)])}
+    searching = {SEARCH_SCRIPT: lean_script("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js"))))}
+    local = {LOCAL_SCRIPT: local_script(book) + lean_script("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "local").glob("*.js"))))}
     theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
-    return {**mark, **joined, **own_scripts(), **searching, **theme, **vendored}
+    return {**mark, **joined, **own_scripts(), **searching, **local, **theme, **vendored}

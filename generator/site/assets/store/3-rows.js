@@ -10,7 +10,7 @@
    with fields that this book does not know is kept with them. A new meaning of a field, or a stricter shape, needs a new version. */
 (function () {
   'use strict';
-  var VERSION = 1, ID = /^[a-z0-9][a-z0-9-]{0,59}$/, REMEMBERED_STAMPS = 8, RACE_MS = 2000;
+  var VERSION = 1, ID = /^[a-z0-9][a-z0-9-]{0,59}$/, REMEMBERED_STAMPS = 24, RACE_MS = 10000;
   var S = Swardbook.shape, D = Swardbook.device;
 
   function random() {
@@ -72,7 +72,7 @@
       var there = held.get(id), stamp = random().slice(0, 6), seen = there ? there.seen.concat([there.stamp]).slice(-REMEMBERED_STAMPS) : [];
       var text = JSON.stringify({ v: VERSION, at: at, stamp: stamp, seen: seen, row: row });
       if (stuck.has(prefix + id) || !D.set(prefix + id, text)) { return false; }
-      written.set(id, { stamp: stamp, before: there ? there.row : undefined, after: row, time: Date.now() });
+      written.set(id, recent(id).concat([{ stamp: stamp, before: there ? there.row : undefined, after: row, time: Date.now() }]));
       held.set(id, { text: text, at: at, stamp: stamp, seen: seen, row: row });
       return true;
     }
@@ -84,13 +84,17 @@
       return true;
     }
 
-    /* Another tab wrote a row a moment ago. Where it had not seen what was written here, that goes in once more. */
+    /* What was written here a moment ago, and another tab may not have seen yet; oldest first. */
+    function recent(id) {
+      return (written.get(id) || []).filter(function (each) { return Date.now() - each.time <= RACE_MS; }).slice(1 - REMEMBERED_STAMPS);
+    }
+
+    /* Another tab wrote a row a moment ago. What of the changes made here it had not seen goes in once more, each in its turn. */
     function raced(id) {
-      var mine = written.get(id), there = read(id);
-      if (!mine || !there || there.stamp === mine.stamp) { return; }
+      var there = read(id), missing = there ? recent(id).filter(function (each) { return each.stamp !== there.stamp && there.seen.indexOf(each.stamp) < 0; }) : [];
+      if (!missing.length) { return; }
+      var both = missing.reduce(function (row, each) { return S.merged(each.before, each.after, row); }, there.row);
       written.delete(id);
-      if (there.seen.indexOf(mine.stamp) >= 0 || Date.now() - mine.time > RACE_MS) { return; }
-      var both = S.merged(mine.before, mine.after, there.row);
       if (!S.same(both, there.row)) { write(id, both, there.at); }
     }
 

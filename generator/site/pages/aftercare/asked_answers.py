@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.aftercare import Aftercare, Allowed, Told
+from generator.book.records.aftercare import Aftercare, Allowed, AnswerByDays
 from generator.book.records.renovation import Renovation
 from generator.calculators.bindings import filled_in
 from generator.calculators.chosen import Chosen
@@ -55,7 +55,7 @@ def _rows(book: Book, sheet: Aftercare, question: str, days: Sequence[dict[str, 
     return [*(_row(book, sheet, question, each, days) for each in sheet.asked.by_days[question]), last]
 
 
-def _row(book: Book, sheet: Aftercare, question: str, told: Told, days: Sequence[dict[str, Any]]) -> dict[str, Any]:
+def _row(book: Book, sheet: Aftercare, question: str, told: AnswerByDays, days: Sequence[dict[str, Any]]) -> dict[str, Any]:
     return {
         "first": told.from_day, "last": told.to_day, "when": day_words(told.from_day, told.to_day),
         "may": told.may if isinstance(told, Allowed) else None, "say": told.say,
@@ -63,7 +63,7 @@ def _row(book: Book, sheet: Aftercare, question: str, told: Told, days: Sequence
     }
 
 
-def _amounts(book: Book, sheet: Aftercare, told: Told, days: Sequence[dict[str, Any]]) -> list[dict[str, Any]]:
+def _amounts(book: Book, sheet: Aftercare, told: AnswerByDays, days: Sequence[dict[str, Any]]) -> list[dict[str, Any]]:
     """How much one watering is, from the calculators of the first of its days: a check holds that all of them have the same."""
     at = next((number for number, each in enumerate(sheet.days) if each.from_day <= told.from_day <= each.to_day), None)
     if at is None:

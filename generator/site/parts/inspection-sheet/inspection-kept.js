@@ -1,5 +1,5 @@
 /* Where the sheet that is being filled in is kept: with the chosen lawn, or as the sheet of no lawn. Of a lawn's answers those that stay the
-   same go with the lawn itself (assets/lawns.js). */
+   same go with the lawn itself (assets/lawns/1-lawns.js). */
 (function () {
   'use strict';
   var NONE = 'sheet';

@@ -16,7 +16,7 @@
     var state = root.querySelector('[data-part=state]'), sum = root.querySelector('[data-part=sum]');
     var copy = root.querySelector('[data-part=copy]'), empty = root.querySelector('[data-part=empty]'), byHand = root.querySelector('[data-part=by-hand]');
     var copyWords = copy.textContent, emptyWords = empty.textContent, emptied = null;
-    var rows = Swardbook.inspectionKept, before = {}, updated = '', strange = {};
+    var rows = Swardbook.inspectionKept, before = {}, updated = '', strange = {}, noticed = {};
     each(root, '[data-question]', function (box) { boxes[box.getAttribute('data-question')] = box; });
     function part(id, name) { return boxes[id].querySelector('[data-part=' + name + ']'); }
     function field(id) { return boxes[id].querySelector('.sb-inspection__measure'); }
@@ -214,12 +214,19 @@
       update();
     }
 
+    /* Said of the sheet that is being filled in: a lawn's, or that of no lawn. */
+    function notify() {
+      var name = Swardbook.lawns.chosen() ? 'inspections' : 'inspection';
+      if (noticed[name]) return;
+      noticed[name] = true;
+      Swardbook.keptNotice(root, name, function () { return { name: 'inspection.txt', kind: 'text/plain', text: asText() }; });
+    }
+
     rows.follow(show);
+    document.addEventListener('swardbook:lawn-chosen', notify);
     /* What another tab answered meanwhile shows once the field is left. */
     root.addEventListener('focusout', function () { window.setTimeout(show, 0); });
-    ['inspections', 'inspection'].forEach(function (name) {
-      Swardbook.keptNotice(root, name, function () { return { name: 'inspection.txt', kind: 'text/plain', text: asText() }; });
-    });
+    notify();
     fill(rows.read());
     root.querySelector('[data-part=plain]').hidden = true;
     state.hidden = false;

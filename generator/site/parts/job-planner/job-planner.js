@@ -6,7 +6,7 @@
     var book = Swardbook.jobs.book();
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
     var P = Swardbook.jobPlan, S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
-    var V = Swardbook.jobInspection, parts = null, form = null, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false;
+    var V = Swardbook.jobInspection, parts = null, form = null, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false, shownJob = null;
     var found = {}; /* Looked for once: the page is long. */
     function part(name) { return found[name] || (found[name] = root.querySelector('[data-part="' + name + '"]')); }
     var targets = { jobs: root.dataset.jobs, calculators: root.dataset.calculators, inspection: root.dataset.inspection.split(' ').filter(Boolean) };
@@ -74,6 +74,7 @@
     function worked(now) { return Swardbook.jobOut.worked(now, targets); }
 
     function work(now) {
+      shownJob = now;
       last = worked(now);
       show(last.out, last.plan, now);
       showInspection(now);
@@ -251,7 +252,7 @@
     told([]);
     if (!shownBefore) { fromAddress(); }
     desk.listChanged = showList;
-    if (root.dataset.inspection) { Swardbook.lawns.follow(function () { if (last && !desk.strange().length) { showInspection(job()); } }); }
+    if (root.dataset.inspection) { Swardbook.lawns.follow(function () { if (shownJob === job() && !desk.strange().length) { showInspection(job()); } }); }
     document.addEventListener('swardbook:lawn-chosen', function () {
       if (!desk.ofLawn()) { return; }
       told([]);

@@ -7,9 +7,9 @@
   /* These tell figures in both units, or in the one that was asked for. */
   var FIGURES_LEFT = '.sb-quantity__metric:not(:only-child), .sb-quantity__us, .sb-calculator__figure, .sb-calculator__other, .sb-calculator__working, .sb-calculator__found';
   var HEARD = ['aria-label', 'title', 'placeholder', 'alt'];
-  var SAID = Swardbook.contract.said, COUNTRIES = Swardbook.contract.countries;
+  var SAID = Swardbook.contract.said, COUNTRIES = Swardbook.contract.countries, SPOKEN = Swardbook.contract.spoken;
   var date = new RegExp(SAID.date, 'g'), somebody = new RegExp(SAID.somebody);
-  var country, pattern, us; /* Of this reader; nothing is replaced without a country, nor a figure for one who counts in metric units. */
+  var country, pattern, us, of; /* Of this reader; nothing is replaced without a country, nor a figure for one who counts in metric units. */
   var shown = new Map(); /* A text that was replaced: what it was, and what stands there. */
 
   function word(found, at, text) {
@@ -67,8 +67,9 @@
   });
 
   function start() {
-    var code = Swardbook.preferences.country(), next = Swardbook.own(COUNTRIES, code) ? COUNTRIES[code] : null, nextUs = Swardbook.preferences.units() === 'us';
-    if (next === country && nextUs === us) return;
+    var code = Swardbook.preferences.country(), next = Swardbook.own(COUNTRIES, code) ? Object.assign({}, COUNTRIES[code], SPOKEN[code]) : null, nextUs = Swardbook.preferences.units() === 'us';
+    if (code === of && nextUs === us) return;
+    of = code;
     country = next;
     us = nextUs;
     pattern = country && country.pattern ? new RegExp(country.pattern, 'gi') : null;
@@ -81,11 +82,6 @@
 
   /* For what leaves the page: a message, a calendar file. */
   Swardbook.told = function (text) { return told(text); };
-  /* Marks an element that shows what a reader typed. */
-  Swardbook.asWritten = function (element) {
-    element.setAttribute('data-as-written', '');
-    return element;
-  };
   document.addEventListener('swardbook:country', start);
   document.addEventListener('swardbook:units', start);
   if (document.readyState === 'loading') document.addEventListener('DOMContentLoaded', start);
