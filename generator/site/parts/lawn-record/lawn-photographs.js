@@ -83,9 +83,8 @@
       /* Puts the photographs of a lawn, folded, into its item. */
       show: function (item, lawn) {
         var box = add(item, 'details', 'sb-lawns__photographs'), title = add(box, 'summary', '', 'Photographs'), id = 'photographs-' + lawn.id;
-        var label = add(box, 'label', 'sb-button sb-button--quiet sb-lawns__file', 'Take or choose photographs'), input = add(box, 'input', 'sb-hidden'), list = add(box, 'ul', 'sb-lawns__pictures');
-        label.htmlFor = input.id = id;
-        Object.assign(input, { type: 'file', accept: 'image/*', multiple: true });
+        var label = add(box, 'label', 'sb-button sb-button--quiet sb-lawns__file', 'Take or choose photographs'), input = add(label, 'input', 'sb-lawns__chooser'), list = add(box, 'ul', 'sb-lawns__pictures');
+        Object.assign(input, { id: id, type: 'file', accept: 'image/*', multiple: true });
         box.open = Boolean(open[lawn.id]);
         function again() {
           ofLawn(lawn.id).then(function (all) {
