@@ -25,6 +25,7 @@ class Given:
     chosen: Sequence[str] = ()
     answers: Mapping[str, str] = field(default_factory=dict)
     rain: Mapping[str, str] = field(default_factory=dict)
+    people: str | None = None
 
     def over(self, kept: "Given") -> "Given":
         """This, and what was kept where this says nothing."""
@@ -32,6 +33,7 @@ class Given:
             self.renovation or kept.renovation, self.grass or kept.grass, self.place or kept.place, self.area or kept.area, self.on or kept.on,
             self.site or kept.site, {**kept.done, **self.done}, (*kept.without, *(each for each in self.without if each not in kept.without)),
             (*kept.chosen, *(each for each in self.chosen if each not in kept.chosen)), {**kept.answers, **self.answers}, {**kept.rain, **self.rain},
+            self.people or kept.people,
         )
 
     def asked(self, name: str) -> str:
@@ -65,5 +67,5 @@ def of_lawn(kept: LawnJobs, renovation: str | None = None) -> Given:
 def _of_job(job: KeptJob) -> Given:
     return Given(
         job.plan, job.grass, job.place, job.typed or f"{job.area!r} m2", job.on, job.site, {**job.put, **job.done}, job.without, job.chosen,
-        job.inspection, {day: f"{depth!r} mm" for day, depth in job.rain.items()},
+        job.inspection, {day: f"{depth!r} mm" for day, depth in job.rain.items()}, str(job.crew) if job.crew else None,
     )

@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 
 from generator.book.book import Book
-from generator.book.lists.for_a_job import given_area_m2, given_day, given_rain_mm
+from generator.book.lists.for_a_job import given_area_m2, given_day, given_people, given_rain_mm
 from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, present, typed, whole_book
 from generator.commands.of_lawn import Given, given_by
@@ -35,6 +35,7 @@ from generator.season.season_cache import SeasonCache
 @click.option("--area", help="Area of the lawn, with its unit: '240 m2'.")
 @click.option("--on", "on", help="Day of the job, such as 2026-10-12.")
 @click.option("--site", help=f"Where the lawn is: open, wall, hollow, shade or exposed; {OPEN_SITE} if it is not said.")
+@click.option("--crew", metavar="PEOPLE", help="How many people go to it; the practice's own number if it is not said.")
 @click.option("--lawn", metavar="CODE", help="A lawn of the file of --lawns, with its latest job: what is not said here is taken from it.")
 @click.option("--lawns", type=click.Path(exists=True, dir_okay=False, path_type=Path), help="A lawns.json, as the page of lawns saves it.")
 @click.option("--done", multiple=True, metavar="STEP=DATE", help="A step that was done, or is put off, with its date; may be repeated.")
@@ -51,7 +52,7 @@ from generator.season.season_cache import SeasonCache
 @click.pass_obj
 def plan(
     now: datetime, root: Path, renovation: str | None, grass: str | None, place: str | None, area: str | None, on: str | None, site: str | None,
-    lawn: str | None, lawns: Path | None, done: tuple[str, ...], without: tuple[str, ...], chosen: tuple[str, ...], answers: tuple[str, ...],
+    crew: str | None, lawn: str | None, lawns: Path | None, done: tuple[str, ...], without: tuple[str, ...], chosen: tuple[str, ...], answers: tuple[str, ...],
     answers_before: tuple[str, ...], rain: tuple[str, ...], us: bool, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None,
 ) -> None:
     """Put dates to the plan RENOVATION: when each step falls, what to buy, what to book."""
@@ -59,7 +60,7 @@ def plan(
     seasons = SeasonCache(book)
     said = Given(
         renovation, grass, place, area, on, site, pairs(done, "--done", "core=2026-10-14"), without, chosen,
-        pairs(answers + answers_before, "--inspection", "thatch-depth='30 mm'"), pairs(rain, "--rain", "2026-10-13='8 mm'"),
+        pairs(answers + answers_before, "--inspection", "thatch-depth='30 mm'"), pairs(rain, "--rain", "2026-10-13='8 mm'"), crew,
     )
     if (lawn is None) != (lawns is None):
         raise click.UsageError("--lawn and --lawns go together: a code, and the file it stands in")
@@ -103,6 +104,7 @@ def asked_job(book: Book, said: Given) -> tuple[AskedJob, InspectionResult | Non
         done={present_step(book, step): read_day(day, f"--done {shown(step)}") for step, day in said.done.items()},
         rain_mm={read_day(day, "--rain"): typed(given_rain_mm, depth, f"--rain {day}") for day, depth in said.rain.items()},
         adjusted=adjusted_by(book, inspection, crossed_off, chosen) if inspection else Adjusted(without=crossed_off, chosen=frozenset(chosen)),
+        people=typed(given_people, said.people, "--crew") if said.people else None,
     )
     return AskedJob(renovation, grass, place, request, said.site or OPEN_SITE), inspection
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.step import Step
+from generator.book.records.step import AddedStep
 from generator.field.inspection_result import Found, InspectionResult
 from generator.field.inspection_words import figure_words, filled
 from generator.jobs.plan_steps import Adjusted
@@ -46,14 +46,14 @@ def _say(found: tuple[Found, ...], words: Mapping[str, str]) -> str:
     return " ".join(dict.fromkeys(filled(each.outcome.say, words) for each in found))
 
 
-def added_step(book: Book, found: Found, words: Mapping[str, str]) -> Step:
-    """A step that an inspection adds; it waits for nothing, and nothing waits for it."""
+def added_step(book: Book, found: Found, words: Mapping[str, str]) -> AddedStep:
+    """A step that an inspection adds; where it goes in a plan, `steps_for` says."""
     added, outcome = found.outcome.add, found.outcome
     assert added is not None, "only what adds a step is asked for one"
-    title = book.tasks[added.task].name if added.task else filled(outcome.say, words)
+    title = added.title or (book.tasks[added.task].name if added.task else filled(outcome.say, words))
     # Jobs and calendars of an earlier edition have it as visit-...: see `event_id`, and parts/job-planner/job-kept.js.
     place = f"{found.question}-{found.position}"
-    return Step(
+    return AddedStep(
         id=f"found-{place}", event_id=f"visit-{place}", day=added.day, title=title, task=added.task, say=filled(added.say, words),
-        why=filled(outcome.because, words), source=outcome.source,
+        why=filled(outcome.because, words), who=added.who, before=added.before, part_of=added.part_of, timed_as=added.timed_as, source=outcome.source,
     )

@@ -14,13 +14,13 @@ from generator.words.reason_text import plain, said, sentence, text
 
 
 def job_values(job: Job) -> dict[str, Any]:
-    """{"first", "window", "steps", "left_out", "shopping", "gear", "cost",
+    """{"on", "people", "area_m2", "first", "window", "steps", "left_out", "shopping", "gear", "cost",
     "spoil_m3", "spoil_bags", "spoil_trailer_loads", "water", "first_possible"}; dates are ISO 8601.
 
     steps: by date, each {date, day, task, id, title, ...}; quantities are those of `swardbook calc`.
     """
     return {
-        "on": job.request.on.isoformat(),
+        "on": job.request.on.isoformat(), "people": job.people,
         "area_m2": job.request.area_m2,
         "first": [plain(sentence(said(each))) for each in job.first],
         "window": {**_window(job.verdict), "what_then": [each.text for each in job.what_then]},
@@ -56,7 +56,7 @@ def _step(each: JobStep) -> dict[str, Any]:
         "until": dated.until.isoformat() if dated.until else None, "who": step.who, "stage": dated.step.stage,
         "after": list(dated.step.after), "planned": dated.planned.isoformat(), "moved_days": dated.moved_days, "moved_by": dated.moved_by,
         "level": operation.level if operation else None, "how": operation.how if operation else None,
-        "counted": each.counted, "passes": each.passes,
+        "counted": each.counted, "added": dated.step.added, "passes": each.passes,
         "minutes": None if each.minutes is None else _tidy(each.minutes),
         "say": step.say, "why": step.why, "only_where": step.only_where, "wait_for": step.wait_for, "cautions": list(step.cautions),
         "gear": [gear.name for gear in step.gear],

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
-from functools import cache
 
 from generator.book.fields.sourced import Statement
 from generator.book.records.calculator import Calculator
@@ -11,15 +10,16 @@ from generator.book.records.grass import Grass
 from generator.book.records.inspection import Inspection
 from generator.book.records.practice import Outside, Practice, SeasonGroups
 from generator.book.records.renovation import Renovation
-from generator.book.records.step import Gear
+from generator.book.records.step import Gear, Step
 from generator.book.records.task import Task
 from generator.calculators.chosen import Chosen
 from generator.jobs.amounts import Purchased, Spoil, Stock, Worked, passes, shopping, spoil, worked
 from generator.jobs.dates import DatedStep, dated_steps, day_of_year
 from generator.jobs.job_watering import WateringDay, Waterings
 from generator.jobs.plan_steps import Adjusted, LeftOut, steps_for
-from generator.jobs.price import Cost, Done, cost, step_minutes
+from generator.jobs.price import Cost, Done, cost
 from generator.jobs.said_first import heat_said, winter_said
+from generator.jobs.step_time import USUAL_PEOPLE, minutes_of, people_of, time_of
 from generator.jobs.window_answer import Verdict, verdict
 from generator.season.growth import yearly_growth
 from generator.season.reasons import Reason
@@ -34,7 +34,7 @@ class Request:
     """What a job is worked out for.
 
     area_m2: of grass [m2]. on: day 0. done: dates set by hand, by step id: done already, or put off. rain_mm: rain that is
-    forecast, by date [mm in 24 hours]. adjusted: what differs on this lawn.
+    forecast, by date [mm in 24 hours]. adjusted: what differs on this lawn. people: who go to it; the practice's own number where None.
     """
 
     area_m2: float
@@ -42,6 +42,7 @@ class Request:
     done: Mapping[str, date] = field(default_factory=dict)
     rain_mm: Mapping[date, float] = field(default_factory=dict)
     adjusted: Adjusted = field(default_factory=Adjusted)
+    people: int | None = None
 
 
 @dataclass(frozen=True)
@@ -63,7 +64,7 @@ class Records:
 class JobStep:
     """A dated step with its quantities, its watering, how long it takes, and what the season usually is like on its date.
 
-    passes: how often the machine goes over the lawn.
+    passes: how often the machine goes over the lawn. minutes: with the people who go to the job [min].
     """
 
     dated: DatedStep
@@ -119,7 +120,7 @@ class Job:
 
     first: what is said before all else: a law against the grass, a winter that kills it, great heat. what_then: what to do about a day
     outside the window, what great heat costs, and about frost or heat that comes all the same.
-    steps: by date, the plan's order within a day.
+    steps: by date, the plan's order within a day. people: who go to it.
     """
 
     request: Request
@@ -133,6 +134,7 @@ class Job:
     spoil: Spoil
     settling: tuple[Settling, ...]
     cost: Cost | None
+    people: int = USUAL_PEOPLE
 
 
 def work_out(
@@ -153,21 +155,25 @@ def work_out(
     dated = dated_steps(plan.kept, request.on, settling, request.done)
     # What fills in a step's calculators hangs on the grass and the practice, not on the date: a plan moves, its rates stay.
     chosen = Chosen(grass, practice, renovation, records.groups, sheet=records.inspection, measured=request.adjusted.measured)
-    # A task takes as long each time: worked out once for all its steps.
-    time = cache(lambda task, passes: step_minutes(task, practice, records.calculators, request.area_m2, passes))
     water = Waterings(request.area_m2, request.rain_mm, chosen, records.calculators)
-    steps = tuple(_step(each, worked(each.step.step, chosen, records.calculators, request.area_m2), water, time, season) for each in dated)
-    counted = [each for each in steps if each.counted]
-    quantities = [(each.dated.step.step, each.worked) for each in counted]
+    amounts = [worked(each.step.step, chosen, records.calculators, request.area_m2) for each in dated]
+    quantities = [(each.step.step, found) for each, found in zip(dated, amounts, strict=True) if each.step.counted]
     bought = shopping(quantities, Stock(practice, grass_id, grass.name))
-    away = spoil(quantities, practice, records.calculators)
+    away, people = spoil(quantities, practice, records.calculators), people_of(practice, request.people)
+
+    def minutes(step: Step, times: int) -> float | None:
+        time = time_of(step, practice, records.calculators)
+        return minutes_of(time, records.calculators, request.area_m2, times, people, away) if time else None
+
+    steps = tuple(_step(each, found, water, minutes, season) for each, found in zip(dated, amounts, strict=True))
+    counted = [each for each in steps if each.counted]
     found, heat = verdict(season, renovation.window, request.on), records.groups.great_heat
     hot = heat_said(season, heat.afternoons.measured_in("°C").default if heat else None, request.on)
     return Job(
         request, (*laws, *winter_said(season), *hot), found, what_then(found, outside, heat.cost if heat and hot else ()), steps, plan.left_out, bought,
         _gear([each.dated for each in counted], practice), away, _settling(dated),
-        cost([Done(each.dated.step.step, each.dated.date, each.passes) for each in counted], bought,
-             away.volume_m3, practice, records.tasks, records.calculators, request.area_m2),
+        cost([Done(each.dated.step.step, each.dated.date, each.passes, each.dated.step.added) for each in counted], bought,
+             away.volume_m3, practice, records.tasks, records.calculators, request.area_m2), people,
     )
 
 
@@ -200,11 +206,11 @@ def settling_days(figure: str, tasks: Mapping[str, Task], season: SeasonYear, co
 
 
 def _step(
-    dated: DatedStep, quantities: tuple[Worked, ...], water: Waterings, time: Callable[[str | None, int], float | None], season: SeasonYear
+    dated: DatedStep, quantities: tuple[Worked, ...], water: Waterings, minutes: Callable[[Step, int], float | None], season: SeasonYear
 ) -> JobStep:
     day, times = day_of_year(dated.date), passes(dated.step.step, quantities)
     return JobStep(
-        dated, quantities, water.days(dated), times, time(dated.step.step.task, times), season.classes[day], season.view.frost.chance[day], season.climate.mean_c[day]
+        dated, quantities, water.days(dated), times, minutes(dated.step.step, times), season.classes[day], season.view.frost.chance[day], season.climate.mean_c[day]
     )
 
 

@@ -32,6 +32,21 @@ SENTENCES = {
     "open": "Not in the price or on the lists until it is said to be needed.",
     "if_needed": "if needed",
     "settings": "Set: ",
+    "over_times": "Over it {times} times. ",
+    "from_to": "{start}–\u200b{end}",
+    "day_clock": "day {day}, {clock}",
+    "long_day": "That is too long for one day. Bring more people, or spread it over several days.",
+    "not_set": "time not set",
+    "untimed": "Without a set time, so not in that sum: {list}.",
+    "crew": "Times are for {people}.",
+    "person": "1 person",
+    "persons": "{people} people",
+    "wet": "Wet weather: decide by {time}, before line {number}.",
+    "wet_leaf": "On a wet leaf, do not begin {list}.",
+    "wet_soil": "On wet ground, do not begin {list}.",
+    "wet_rain": "With heavy rain forecast, do not begin {list}.",
+    "wet_after": "After line {number}, at {time}, nothing left waits for dry weather.",
+    "listed": "{list} or {last}",
     "from_label": "type in the rate from the label.",
     "measured": "measure it on the day and type it in.",
 }
@@ -57,5 +72,7 @@ WHO = {"hands": "", "client": "The client does this.", "office": "Done from the 
 # A machine is set no finer.
 SETTING_DECIMALS = 2
 WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+# Longer than this is no day's work, whoever goes; an assumption of ours.
+LONGEST_DAY_MINUTES = 660
 # Work of up to so long is told in minutes.
 LONGEST_IN_MINUTES = 90

@@ -1,4 +1,4 @@
-"""What a job costs and how long it takes, by the practice's own prices and machines. The arithmetic is the calculators'. Twin: job work."""
+"""What a job costs, by the practice's own prices. The arithmetic is the calculators'. Twin: job work."""
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
@@ -7,18 +7,16 @@ from datetime import date
 from math import floor
 
 from generator.book.records.calculator import Calculator
-from generator.book.records.practice import Machine, Practice, PricedOperation
+from generator.book.records.practice import Practice, PricedOperation
 from generator.book.records.step import Step
 from generator.book.records.task import Task
 from generator.calculators.calculate import calculate
 from generator.calculators.single_value import single
 from generator.formula import plain_sum
 from generator.jobs.amounts import Purchased
-from generator.units import to_si, unit
 
-# The calculators that do the sums; a book without them has jobs without prices or times.
-OPERATION_PRICE, MACHINE_HOURS, ESTIMATE = "operation-price", "machine-hours", "estimate"
-MINUTE = 60.0
+# The calculators that do the sums; a book without them has jobs without prices.
+OPERATION_PRICE, ESTIMATE = "operation-price", "estimate"
 CENTS = 100
 SPOIL_NAME = "Spoil carried away"
 HAIR = 1e-6  # Half a cent counts upwards even where a computer holds it a hair too low.
@@ -26,11 +24,12 @@ HAIR = 1e-6  # Half a cent counts upwards even where a computer holds it a hair 
 
 @dataclass(frozen=True)
 class Done:
-    """A step that counts: on which day it is done, and how often the machine goes over the lawn."""
+    """A step that counts: on which day it is done, and how often the machine goes over the lawn. added: by an inspection."""
 
     step: Step
     day: date
     passes: int
+    added: bool = False
 
 
 @dataclass(frozen=True)
@@ -59,54 +58,25 @@ class Cost:
     included: tuple[tuple[str, int], ...] = ()
 
 
-def step_minutes(task: str | None, practice: Practice, calculators: Mapping[str, Calculator], area_m2: float, passes: int) -> float | None:
-    """How long a step takes [min], setting up and all; None where the practice says nothing of its task.
-
-    area_m2: of grass [m2]. passes: how often the machine goes over it. The machine-hours calculator, and the practice's own minutes.
-    """
-    operation = practice.operations.get(task) if task else None
-    if operation is None:
-        return None
-    machine = practice.machines.get(operation.machine) if operation.machine else None
-    working = _machine_minutes(machine, calculators, area_m2, passes) if machine else None
-    if working is None and operation.setup_minutes is None:
-        return None
-    return (working or 0.0) + (operation.setup_minutes or 0.0)
-
-
-def machine_values(machine: Machine, calculators: Mapping[str, Calculator]) -> dict[str, float] | None:
-    """What the machine-hours calculator is given of a machine [SI], all but the area and the passes; None where it cannot be worked out.
-    """
-    if MACHINE_HOURS not in calculators or machine.working_width_m is None or machine.speed_km_per_h is None:
-        return None
-    values = {
-        "width": machine.working_width_m, "speed": to_si(machine.speed_km_per_h, unit("km/h")),
-        "overlap": (machine.overlap_percent or 0.0) / 100,
-    }
-    return values if machine.efficiency_percent is None else values | {"efficiency": machine.efficiency_percent / 100}
-
-
-def _machine_minutes(machine: Machine, calculators: Mapping[str, Calculator], area_m2: float, passes: int) -> float | None:
-    values = machine_values(machine, calculators)
-    if values is None:
-        return None
-    return single(calculate(calculators[MACHINE_HOURS], {**values, "area": area_m2, "passes": float(passes)}).results["hours"].si) / MINUTE
-
-
 def cost(
     done: Iterable[Done], bought: tuple[Purchased, ...], spoil_m3: float, practice: Practice, tasks: Mapping[str, Task],
     calculators: Mapping[str, Calculator], area_m2: float,
 ) -> Cost | None:
     """What the job comes to; None where the practice has no prices, or the book no calculator for them.
 
-    done: what counts of the job. spoil_m3: to carry away [m3]; area_m2: of grass [m2].
+    done: what counts of the job; what an inspection adds is charged once with the rest of its task that day. spoil_m3: to carry away [m3]; area_m2: of grass [m2].
     """
     if ESTIMATE not in calculators or OPERATION_PRICE not in calculators:
         return None
     often: dict[str, Counter[date]] = {}
-    for each in done:
-        if each.step.who == "hands" and each.step.task in practice.operations:
-            often.setdefault(each.step.task, Counter())[each.day] += each.passes
+    work = [each for each in done if each.step.who == "hands" and each.step.task in practice.operations]
+    planned = {(each.step.task, each.day) for each in work if not each.added}
+    for each in work:
+        days = often.setdefault(each.step.task or "", Counter())
+        if not each.added:
+            days[each.day] += each.passes
+        elif (each.step.task, each.day) not in planned:
+            days[each.day] = max(days[each.day], each.passes)
     charged = {task: days for task, days in often.items() if practice.operations[task].charged_in_jobs}
     lines = [_work(task, days, practice.operations[task], tasks, calculators, area_m2) for task, days in charged.items()]
     lines += [CostLine("product", each.name, each.packs or 0, each.cost) for each in bought if each.cost is not None]

@@ -106,11 +106,11 @@ def test_an_option_and_a_step_under_their_old_names_still_answer():
 def test_a_calendar_handed_out_before_a_step_was_renamed_goes_on(tmp_path):
     """Its event keeps the id that the calendar has: the step was next-visit when it was first handed out."""
     file = tmp_path / "job.ics"
-    assert run(*JOB, "--inspection", "soil-ph=5", "--ics", str(file)).exit_code == 0
+    assert run(*JOB, "--inspection", "access-width=600 mm", "--ics", str(file)).exit_code == 0
     text = file.read_text(encoding="utf-8").replace("\n ", "")
     ids = re.findall(r"^UID:(.*)@", text, re.M)
     assert sum(id.endswith("-20261012-next-visit") for id in ids) == 1
-    assert [id for id in ids if "-20261012-visit-soil-ph-" in id], "a step that an inspection adds keeps its id too"
+    assert [id for id in ids if "-20261012-visit-access-width-" in id], "a step that an inspection adds keeps its id too"
     assert not [id for id in ids if "next-date" in id or "found-" in id]
 
 

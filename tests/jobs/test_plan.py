@@ -4,6 +4,7 @@ import pytest
 
 from generator.book.records.grass import Grass
 from generator.book.records.renovation import Renovation
+from generator.book.records.step import AddedStep
 from generator.jobs.plan_steps import Adjusted, stage_of, steps_for
 
 PRACTICE = "common practice"
@@ -32,6 +33,10 @@ def a_plan(*steps, **fields):
         "name": "Example plan", "summary": "Invented.", "window": "renovation",
         "steps": [{"title": step["id"], "say": "Do it.", "source": PRACTICE, **step} for step in steps], **fields,
     })
+
+
+def an_added(id, day, **fields):
+    return AddedStep.model_validate({"id": id, "day": day, "title": id, "say": f"So {id}.", "source": PRACTICE, **fields})
 
 
 def kept_ids(plan):
@@ -153,11 +158,32 @@ def test_a_step_not_needed_here_is_left_out_by_its_id_or_its_task():
 
 
 def test_a_step_that_an_inspection_adds_stands_among_the_plan_s():
-    added = a_plan({"id": "lime", "day": -3, "task": "lime"}, {"id": "spike", "day": 5, "task": "core", "only_levels": ["light"]}).steps
+    added = (an_added("lime", -3, task="lime"), an_added("spike", 5, task="core", only_levels=["light"]))
     plan = steps_for(a_plan(*CORE), a_grass(operations={"core": operation("hard"), "lime": operation("none", "Never.")}), Adjusted(added=added[:1]))
     assert [left.step.id for left in plan.left_out] == ["lime"] and plan.not_taken == {}
     plan = steps_for(a_plan(*CORE), a_grass(operations={"core": operation("light"), "lime": operation("light")}), Adjusted(added=added))
-    assert kept_ids(plan) == ["lime", "core", "sand", "spike"]
+    assert kept_ids(plan) == ["lime", "core", "sand", "spike"] and [each.step.id for each in plan.kept if each.added] == ["lime", "spike"]
+
+
+def test_a_step_that_is_added_comes_before_what_it_is_for_and_moves_with_it():
+    """Where the step that it stands in for is left out, what waited for that waits for it."""
+    agent = an_added("agent", 0, task="wetting-agent", before=["lime", "topdress"])
+    plan = steps_for(a_plan(CORE[0], {**CORE[1], "task": "topdress"}), a_grass(), Adjusted(added=(agent,)))
+    assert [(each.step.id, each.after) for each in plan.kept] == [("core", ()), ("agent", ("core",)), ("sand", ("core", "agent"))]
+    fork = an_added("fork", 0, task="solid-tine", before=["core"])
+    plan = steps_for(a_plan(*CORE), a_grass(), Adjusted(added=(fork,), tasks_without={"core": "Too narrow."}))
+    assert [(each.step.id, each.after) for each in plan.kept] == [("fork", ()), ("sand", ("fork",))]
+
+
+def test_what_the_plan_does_that_day_anyway_is_no_second_step():
+    more = an_added("more", 0, task="core", before=["topdress"]), an_added("also", -4, part_of=["sand"])
+    plan = steps_for(a_plan(*CORE), a_grass(), Adjusted(added=more))
+    assert [(each.step.id, each.step.say, each.added) for each in plan.kept] == [("core", "Do it. So more.", False), ("sand", "Do it. So also.", False)]
+    # On another day, by another's hands, or with the plan's own left out, it is a step.
+    for other in (an_added("more", 3, task="core"), an_added("more", 0, task="core", who="client")):
+        assert kept_ids(steps_for(a_plan(*CORE), a_grass(), Adjusted(added=(other,)))) == ["core", "sand", "more"]
+    plan = steps_for(a_plan(*CORE), a_grass(), Adjusted(added=more[1:], without={"sand": "Not needed."}))
+    assert kept_ids(plan) == ["also", "core"]
 
 
 @pytest.mark.parametrize(("levels", "own", "reason"), [

@@ -1,4 +1,4 @@
-"""What a job costs and how long it takes: sums by hand, from a practice made up here."""
+"""What a job costs: sums by hand, from a practice made up here."""
 
 from datetime import date, timedelta
 
@@ -6,45 +6,9 @@ import pytest
 
 from generator.calculators.calculate import Amount
 from generator.jobs.amounts import Purchased
-from generator.jobs.price import CostLine, Done, cost, in_cents, step_minutes
+from generator.jobs.price import CostLine, Done, cost, in_cents
 from generator.units import unit
 from tests.jobs.made_up import CALCULATORS, a_practice, a_step, some_tasks
-
-MACHINES = {
-    "corer": {"name": "Corer", "working_width_m": 0.5, "speed_km_per_h": 3, "overlap_percent": 20, "efficiency_percent": 50},
-    "plain": {"name": "Mower", "working_width_m": 0.5, "speed_km_per_h": 3},
-    "blower": {"name": "Blower", "speed_km_per_h": 3}, "rake": {"name": "Rake", "working_width_m": 0.5},
-}
-OPERATIONS = {
-    "core": {"machine": "corer", "setup_minutes": 40}, "mow": {"machine": "plain"}, "blow": {"machine": "blower", "setup_minutes": 5},
-    "rake": {"machine": "rake"}, "edge": {"setup_minutes": 15}, "feed": {"price_per_100_m2": 12},
-}
-TIMED = a_practice(machines=MACHINES, operations=OPERATIONS)
-
-
-@pytest.mark.parametrize(("task", "area_m2", "minutes"), [
-    # 0.5 m less a fifth, at 3000 m an hour, half the time: 600 m2 an hour. 200 m2 take 20 minutes, with 40 to set up.
-    ("core", 200, 60),
-    # Nothing said of overlap is none, and the calculator starts at 70 %: 0.5 m * 3000 m * 0.7 are 1050 m2 an hour, 210 m2 in 12 minutes.
-    ("mow", 210, 12),
-    # A machine whose width or speed nobody gave: what is left is the setting up, or nothing to say.
-    ("blow", 200, 5), ("rake", 200, None),
-    ("edge", 200, 15), ("feed", 200, None), ("lime", 200, None), (None, 200, None),
-])
-def test_a_step_takes_what_its_machine_and_setting_up_take(task, area_m2, minutes):
-    found = step_minutes(task, TIMED, CALCULATORS, area_m2, 1)
-    assert found == (None if minutes is None else pytest.approx(minutes))
-
-
-def test_every_pass_takes_its_time_and_setting_up_is_once():
-    """600 m2 an hour: 200 m2 in 20 minutes, three times over in an hour, with 40 minutes to set up."""
-    assert step_minutes("core", TIMED, CALCULATORS, 200, 3) == pytest.approx(100)
-
-
-def test_a_book_without_the_calculator_of_machine_hours_has_the_setting_up_alone():
-    without = {id: each for id, each in CALCULATORS.items() if id != "machine-hours"}
-    assert step_minutes("core", TIMED, without, 200, 3) == 40
-    assert step_minutes("mow", TIMED, without, 200, 1) is None
 
 
 @pytest.mark.parametrize(("amount", "told"), [
@@ -72,8 +36,8 @@ def bought(packs, price):
     return Purchased("Granule", "granule", Amount(45.0, kilograms, kilograms), packs, price, ("feed",))
 
 
-def done(step, passes=1):
-    return Done(step, date(2027, 1, 1) + timedelta(step.day), passes)
+def done(step, passes=1, added=False):
+    return Done(step, date(2027, 1, 1) + timedelta(step.day), passes, added)
 
 
 def costs(bought_things=(), spoil_m3=0.0, steps=STEPS, calculators=CALCULATORS, area_m2=250.0, **practice):
@@ -99,6 +63,15 @@ def test_passes_of_one_day_have_one_least_price_and_days_have_each_their_own():
         for steps in ([done(a_step("core", "core"), 3)], [done(a_step("core", "core", day)) for day in (0, 7)])
     )
     assert three == (CostLine("work", "Core", 3, 225),) and two_days == (CostLine("work", "Core", 2, 380),)
+
+
+def test_what_an_inspection_adds_is_charged_once_with_its_task_of_that_day():
+    """30 a day for edging: with the plan's own that day it stays 30, two added on another day are 30 more. 75 for 100 m2 are one pass, not two."""
+    plan_s, more, again = a_step("edge", "edge"), a_step("found-a", "edge"), a_step("found-b", "edge", 3)
+    work = [done(more, added=True), done(plan_s), done(again, added=True), done(a_step("found-c", "edge", 3), added=True)]
+    assert cost(work, (), 0.0, a_practice(operations=PRICES), TASKS, CALCULATORS, 250.0).lines == (CostLine("work", "Edge", 2, 60),)
+    cored = [done(a_step("core", "core"), 2), done(a_step("found-d", "core"), added=True)]
+    assert cost(cored, (), 0.0, a_practice(operations=PRICES), TASKS, CALCULATORS, 400.0).lines == (CostLine("work", "Core", 2, 600),)
 
 
 def test_tax_on_top_a_deposit_and_another_currency():

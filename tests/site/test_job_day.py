@@ -3,6 +3,7 @@
 import json
 from collections.abc import Callable
 from datetime import date
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from icalendar import Calendar
 from playwright.sync_api import Page, expect
 
 from generator.cli import main
+from tests.our_book import book as our_book
 from tests.site.reader import Reader
 from tests.site.test_jobs import COUCH_AT_CANBERRA, JOB, part, step, unfolded
 
@@ -186,3 +188,60 @@ def test_an_area_stays_as_it_was_typed(reader: Callable[..., Reader]) -> None:
     page.evaluate("Swardbook.preferences.set('units', 'metric')")
     page.reload()
     expect(area).to_have_value("2500 ft2")
+
+
+def minutes(clock: str) -> int:
+    hours, rest = clock.split(":")
+    return int(hours) * 60 + int(rest)
+
+
+def test_the_sheet_for_the_day_goes_by_the_clock_and_the_crew_and_says_what_rain_stops(reader: Callable[..., Reader]) -> None:
+    """A line ends when the next begins, four people barrow twice as fast as two, and what wet weather holds is what the hold rules hold."""
+    page = opened(reader())
+    part(page, "day-sheet-start").fill("06:00")
+    part(page, "day-sheet-start").dispatch_event("change")
+    lines = part(page, "day-sheet").locator("tr")
+    expect(lines.first.locator("th")).to_contain_text("06:00")
+    times = [text.replace("\u200b", "").split("–") for text in lines.locator("th").all_inner_texts()]
+    assert len(times) > 10 and all(before[-1] == after[0] for before, after in pairwise(times))
+    assert part(page, "day-sheet-end").inner_text() == times[-1][-1]
+    steps = {step["title"]: step for step in plan("--crew", "4")["steps"] if step["date"] == "2026-12-16" and step["who"] == "hands"}
+    titles = [text.split("\n")[0].partition(". ")[2] for text in lines.locator("td:nth-child(2)").all_inner_texts()]
+    assert titles == list(steps)
+    expect(lines.filter(has_text="Core the lawn").locator("td").first).to_contain_text("in all 3 passes.")
+    expect(part(page, "day-sheet-crew-said")).to_have_text("Times are for 2 people.")
+    part(page, "day-sheet-crew").fill("4")
+    part(page, "day-sheet-crew").dispatch_event("change")
+    expect(part(page, "day-sheet-crew-said")).to_have_text("Times are for 4 people.")
+    took = {title: (lambda ends: minutes(ends[-1]) - minutes(ends[0]))(lines.nth(at).locator("th").inner_text().replace("\u200b", "").split("–")) for at, title in enumerate(titles)}
+    # On the clock each end is rounded to a minute.
+    assert not [title for title, each in steps.items() if each["counted"] and abs(took[title] - (each["minutes"] or 0)) > 1]
+    wet = part(page, "day-sheet-wet").inner_text()
+    number = {each["id"]: at + 1 for at, each in enumerate(steps.values())}
+    assert f"On wet ground, do not begin {number['scarify']}, {number['scarify-across']}, {number['core']}, " in wet
+    assert f"before line {number['cut-down']}. On a wet leaf, do not begin {number['cut-down']}, " in wet
+    page.reload()
+    expect(part(page, "day-sheet-crew")).to_have_value("4")
+
+
+def test_what_an_inspection_adds_stands_once_in_its_place_and_says_what_to_do() -> None:
+    """The fork in place of the corer, before the sand; a fence before the first machine; the sprinklers in the plan's own look at them."""
+    found = plan("--inspection=access-width=600 mm", "--inspection=pets=live-out", "--inspection=sprinkler-evenness=40 %", "--inspection=sprinkler-heads=hidden")
+    steps, before = found["steps"], plan()["steps"]
+    titles = [each["title"] for each in steps]
+    assert [each["title"] for each in steps if each["added"]] == ["Fence off a part for the animals", "Spike with a fork"]
+    assert titles.index("Fence off a part for the animals") < titles.index("Cut down in stages")
+    assert titles.index("Cut and clear once more") < titles.index("Spike with a fork") < titles.index("Carry the cores off") < titles.index("Top-dress with sand")
+    for id in ("test-water", "mark"):
+        plain, more = (next(each["say"] for each in all_ if each["id"] == id) for all_ in (before, steps))
+        assert more.startswith(plain) and len(more) > len(plain), id
+    # The corer is not charged, the fork once; nothing else is charged otherwise than without the inspection.
+    times, plain = ({line["name"]: line["times"] for line in each["cost"]["lines"] if line["kind"] == "work"} for each in (found, plan()))
+    names = our_book().tasks
+    assert times == {name: number for name, number in plain.items() if name != names["core"].name} | {names["solid-tine"].name: 1}
+
+
+def test_every_step_that_an_inspection_may_add_has_a_title_of_its_own() -> None:
+    added = [outcome.add for question in our_book().inspection.questions for outcome in question.outcomes if outcome.add]
+    names = {task.name for task in our_book().tasks.values()}
+    assert added and not [each.say for each in added if not each.title or each.title in names]

@@ -53,6 +53,7 @@ def random_job(seed: int) -> dict:
         "rain": {on + timedelta(ahead): draw.choice((0.5, 4.0, 30.0)) for ahead in draw.sample(range(30), k=4)},
         "chosen": draw.sample(on_need, k=draw.randrange(len(on_need) + 1)),
         "inspection": {each.id: answer(each, draw) for each in draw.sample(BOOK.inspection.questions, k=draw.choice((0, 0, 3, 8)))},
+        "people": draw.choice((None, 1, 2, 5)),
     }
 
 
@@ -66,7 +67,7 @@ def answer(question, draw: random.Random) -> str:
 
 def on_the_command_line(given: dict) -> dict:
     seen = findings_of(BOOK.inspection, given["inspection"])
-    request = Request(given["area"], given["on"], given["done"], given["rain"], adjusted_by(BOOK, seen, dict.fromkeys(given["without"], NOT_NEEDED), given["chosen"]))
+    request = Request(given["area"], given["on"], given["done"], given["rain"], adjusted_by(BOOK, seen, dict.fromkeys(given["without"], NOT_NEEDED), given["chosen"]), given["people"])
     asked = AskedJob(given["plan"], given["grass"], given["place"], request, given["site"])
     job = job_of(BOOK, ALMANAC, asked)
     values = job_values(job)
@@ -79,7 +80,7 @@ def for_the_browser(job: dict) -> dict:
         return (day - EPOCH).days
 
     return {**{name: job[name] for name in ("grass", "plan", "place", "site", "without", "chosen", "inspection")}, "why": NOT_NEEDED, "request": {
-        "area": job["area"], "on": number(job["on"]),
+        "area": job["area"], "people": job["people"], "on": number(job["on"]),
         "done": {step: number(day) for step, day in job["done"].items()}, "rain": {number(day): mm for day, mm in job["rain"].items()},
     }}
 

@@ -161,6 +161,7 @@ PLAUSIBLE: dict[str, Plausible] = {
     "overlap": Plausible("%", 0, 99, 0, 50, "passes that go over each other whole get nowhere"),
     "time at work": Plausible("%", 0.1, 100, 5, 100, "no machine works more than all of its time"),
     "minutes of setting up": Plausible("min", 0, 600, 0, 180, "what takes more than a morning to set up is a job of its own"),
+    "minutes of work": Plausible("min", 0, 10000, 0, 600, "what takes longer than a long day is told as several steps"),
     "people on a job": Plausible("1", 1, 50, 1, 12, "a lawn has room for a handful of people"),
     "price of a pack": Plausible(MONEY, 0, 1_000_000, 0, 3000, "a pack for lawns costs less than a machine"),
     "price of an hour": Plausible(MONEY, 0, 1_000_000, 0, 600, "an hour of work or of a machine costs less than a day's hire of both"),

@@ -15,6 +15,8 @@ LARGEST_LAWN_M2 = 10_000_000
 FIRST_YEAR, LAST_YEAR = 1900, 2199
 # The most rain ever measured in a day is 1825 mm, at Foc-Foc on Réunion in 1966: World Meteorological Organization, archive of extremes.
 MOST_RAIN_MM = 2000
+# The same as people may go to a job by the practice's file (book/fields/plausible.py).
+MOST_PEOPLE = 50
 MINUTE_S, DAY_MINUTES = 60, 24 * 60
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 AS_A_DATE = "write year, month and day, such as 2026-10-12"
@@ -63,6 +65,13 @@ def given_rain_mm(text: str) -> float:
     if not 0 <= rain_mm <= MOST_RAIN_MM:
         raise Refused(f"'{shown(text)}' is not a day's rain", f"give 0 to {MOST_RAIN_MM} mm")
     return rain_mm
+
+
+def given_people(text: str) -> int:
+    """How many people go to a job."""
+    if not (text.isascii() and text.isdecimal() and 1 <= int(text[:9]) <= MOST_PEOPLE):
+        raise Refused(f"'{shown(text)}' is no number of people", f"give 1 to {MOST_PEOPLE}")
+    return int(text)
 
 
 def given_travel_minutes(text: str) -> float:

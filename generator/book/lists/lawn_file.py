@@ -14,7 +14,7 @@ from pydantic import AfterValidator, ConfigDict, Field
 from generator.book.fields.sourced import Record, RecordProblem
 from generator.book.fields.texts import Identifier
 from generator.book.lists.csv_reading import list_name, unreadable
-from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_RAIN_MM
+from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_PEOPLE, MOST_RAIN_MM
 from generator.book.lists.lawn_code import LAWN_CODE, NAMES_NOBODY
 from generator.book.loading.load import load_record
 from generator.book.records.practice import OPEN_SITE
@@ -76,6 +76,7 @@ class KeptJob(Kept):
     name: str = Field(default="", description="The code of its lawn.")
     typed: str = Field(default="", description="The area as it was typed.")
     start: str | None = Field(default=None, description="When work starts, such as 07:30.")
+    crew: Annotated[int, Field(ge=1, le=MOST_PEOPLE)] | None = Field(default=None, description="People who go to it; the practice's own number where left out.")
     done: dict[Identifier, Day] = Field(default={}, description="Steps that were done, with their days.")
     put: dict[Identifier, Day] = Field(default={}, description="Steps that are put off, with their days.")
     without: tuple[Identifier, ...] = Field(default=(), description="Steps that this lawn does not need.")

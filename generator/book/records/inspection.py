@@ -6,7 +6,7 @@ from pydantic import Field, model_validator
 
 from generator.book.fields.numbers import SIGNED, InUnit, OfKind, by_unit
 from generator.book.fields.sourced import CautionId, CountryId, Record, RecordProblem, Sourced, TaskId, sensible
-from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, UnitName, Word
+from generator.book.fields.texts import FormulaText, Identifier, LongWord, Name, Sentence, Title, UnitName, Word
 from generator.book.records.calculator import Constant
 
 Effect = Literal["stop", "soften", "leave-out", "choose", "add", "note"]
@@ -15,7 +15,14 @@ Effect = Literal["stop", "soften", "leave-out", "choose", "add", "note"]
 class Added(Record):
     """A step that the plan gets."""
 
+    title: Title | None = Field(default=None, description="What is done, as a plan's step says it: Put on a wetting agent. The task's name where left out.")
     task: TaskId | None = Field(default=None, description="The task it is; its page says how.")
+    who: Literal["hands", "client", "office"] = Field(default="hands", description="Who does it, as in a plan.")
+    before: tuple[TaskId, ...] = Field(default=(), description="On its day it comes before the first step of these tasks; after all others where left out.")
+    part_of: tuple[Identifier, ...] = Field(
+        default=(), description="Steps of plans that it is a part of: in a plan that has one, it is said there, and there is no second step."
+    )
+    timed_as: Identifier | None = Field(default=None, description="What its time stands under in the practice's `hand_work`, for work without a task.")
     day: Annotated[int, OfKind("day of a plan")] = Field(description="Days from renovation day; 0 is the day.")
     say: Sentence = Field(description="What to do, in one or two plain sentences; {name} puts in a figure.")
 

@@ -30,6 +30,11 @@ PriceOfHour = Annotated[float, OfKind("price of an hour"), NO_FINER]
 PriceOfWork = Annotated[float, OfKind("price of work"), NO_FINER]
 
 
+MinutesOfWork = Annotated[float, OfKind("minutes of work"), NO_FINER]
+Hands = Literal["one", "shared"]
+HANDS = "shared: several people do it together, so that it takes one person's time divided by them. one: it takes as long however many are there."
+
+
 class Product(Record):
     """A feed, sand or other product of the practice's own; never a pesticide."""
 
@@ -89,6 +94,9 @@ class Machine(Record):
     book_days_ahead: Annotated[int, OfKind("days ahead")] | None = Field(
         default=None, description="Days before the job by which it is booked; left out, the plan's own days."
     )
+    pace_of_people: Annotated[int, OfKind("people on a job")] = Field(
+        default=1, description="How many people its speed is the pace of: 2 for a barrow with one wheeling and one spreading."
+    )
     check: Sentence | None = Field(default=None, description="What to look at before the day.")
     note: Sentence | None = None
 
@@ -102,6 +110,7 @@ class PricedOperation(Record):
     setup_minutes: Annotated[float, OfKind("minutes of setting up"), NO_FINER] | None = Field(
         default=None, description="Unloading, setting up, cleaning and loading, whatever the size of the lawn."
     )
+    hands: Hands = Field(default="one", description=HANDS + " Setting up takes as long for many as for one.")
     charged_in_jobs: bool = Field(
         default=True, description="False for what a job's price holds already, as the looks at how a lawn recovers; its time still counts."
     )
@@ -110,6 +119,22 @@ class PricedOperation(Record):
     def _says_something(self) -> "PricedOperation":
         if not self.model_fields_set:
             raise RecordProblem("this operation has neither a price nor a machine", "give one, or take the operation out")
+        return self
+
+
+class HandWork(Record):
+    """How long a step takes that is done by hand and has no price of its own: marking, clearing up, carting off, washing down."""
+
+    minutes: MinutesOfWork | None = Field(default=None, description="Whatever the size of the lawn.")
+    minutes_per_100_m2: MinutesOfWork | None = Field(default=None, description="For each 100 m2 of lawn.")
+    minutes_per_spoil_m3: MinutesOfWork | None = Field(default=None, description="For each loose cubic metre that the job carries away: barrowing and loading.")
+    minutes_per_load: MinutesOfWork | None = Field(default=None, description="For each trailer load: there and back, and tipping. More hands do not shorten it.")
+    hands: Hands = Field(default="shared", description=HANDS)
+
+    @model_validator(mode="after")
+    def _says_how_long(self) -> "HandWork":
+        if self.model_fields_set <= {"hands"}:
+            raise RecordProblem("this work has no time", "give its minutes, or take it out")
         return self
 
 
@@ -137,6 +162,9 @@ class Practice(Record):
     products: dict[Identifier, Product]
     machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
     operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is charged for it and what does it.")
+    hand_work: dict[Identifier, HandWork] = Field(
+        default={}, description="A plan's step, by its id or the shared step's, to how long it takes by hand; it goes before the time of the step's task."
+    )
     people: Annotated[int, OfKind("people on a job")] | None = Field(default=None, description="People who go to a job.")
     hourly_price: PriceOfHour | None = Field(default=None, description="The price of one person's hour of work.")
     minimum_charge: PriceOfWork | None = Field(default=None, description="The minimum charge for any trip.")

@@ -94,6 +94,9 @@ class StepBody(Record):
         default=None, description="Where it is not done on every lawn: what must be so, as 'Winter grass or ryegrass has got in.'"
     )
     wait_for: Sentence | None = Field(default=None, description="What must be so before it starts.")
+    timed_as: Identifier | None = Field(
+        default=None, description="What its time stands under in the practice's `hand_work`; its own id, or the shared step's, where left out."
+    )
     settles: LongWord | None = Field(
         default=None,
         description="A figure of a task, as spray-out.weeks-to-die: what waits for this step waits its short end while growth is strong, its long end when it is cold.",
@@ -167,3 +170,10 @@ class Step(StepBody):
             return self
         own = self.model_fields_set
         return self.model_copy(update={name: getattr(shared, name) for name in StepBody.model_fields if name not in own})
+
+
+class AddedStep(Step):
+    """A step that an inspection adds, and where it goes in a plan that it does not know."""
+
+    before: tuple[TaskId, ...] = Field(default=(), description="On its day it comes before the first step of these tasks; after all others where the plan has none.")
+    part_of: tuple[Identifier, ...] = Field(default=(), description="Steps that it is a part of: where a plan has one of them, it says so there.")

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_RAIN_MM
+from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_PEOPLE, MOST_RAIN_MM
 from generator.book.lists.lawn_code import LAWN_CODE
 from generator.book.lists.shielding import RUN
 from generator.book.records.grass import LEVELS
@@ -25,10 +25,11 @@ from generator.formula.functions import SNAP, WIDEST_SNAP
 from generator.formula.nodes import SENTENCES as FORMULA_SENTENCES
 from generator.jobs.amounts import SNAP as PACK_SNAP
 from generator.jobs.dates import EARLIEST_DAYS_BACK
-from generator.jobs.job_sentences import LONGEST_IN_MINUTES, NOT_FOR_GRASS, SETTING_DECIMALS, WEEKDAYS, WHO
+from generator.jobs.job_sentences import LONGEST_DAY_MINUTES, LONGEST_IN_MINUTES, NOT_FOR_GRASS, SETTING_DECIMALS, WEEKDAYS, WHO
 from generator.jobs.job_sentences import SENTENCES as JOB_SENTENCES
 from generator.jobs.job_watering import LITRES_A_CUBIC_METRE
-from generator.jobs.price import CENTS, HAIR, MINUTE, SPOIL_NAME
+from generator.jobs.price import CENTS, HAIR, SPOIL_NAME
+from generator.jobs.step_time import MINUTE
 from generator.season.calendar_days import DAYS, MONTH_STARTS, MONTHS, WEEKS
 from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
@@ -47,8 +48,8 @@ def of_every_page(book: Book | None = None) -> dict[str, Any]:
         "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS, "weeks": WEEKS}, "strip": STRIP,
         "calendar": {"product": PRODUCT, "first_minute": FIRST_MINUTE.timestamp() // 60, "alarm_hour": ALARM_HOUR},
         "kept": {
-            "first_year": FIRST_YEAR, "last_year": LAST_YEAR, "largest_lawn_m2": LARGEST_LAWN_M2, "most_rain_mm": MOST_RAIN_MM, "lawn": LAWN_CODE.pattern,
-            "longest": LONGEST,
+            "first_year": FIRST_YEAR, "last_year": LAST_YEAR, "largest_lawn_m2": LARGEST_LAWN_M2, "most_rain_mm": MOST_RAIN_MM, "most_people": MOST_PEOPLE,
+            "lawn": LAWN_CODE.pattern, "longest": LONGEST,
         },
     }
 
@@ -60,7 +61,7 @@ OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
         "levels": LEVELS, "only_levels": NOT_FOR_GRASS["step-level"], "earliest_days_back": EARLIEST_DAYS_BACK, "snap": PACK_SNAP, "minute": MINUTE, "cents": CENTS,
         "hair": HAIR, "litres": LITRES_A_CUBIC_METRE, "spoil": SPOIL_NAME,
         "sentences": JOB_SENTENCES, "measured_here": MEASURED_HERE, "setting_decimals": SETTING_DECIMALS,
-        "who": WHO, "weekdays": WEEKDAYS, "longest_in_minutes": LONGEST_IN_MINUTES,
+        "who": WHO, "weekdays": WEEKDAYS, "longest_in_minutes": LONGEST_IN_MINUTES, "longest_day": LONGEST_DAY_MINUTES,
     },
     "work-record": lambda: {"run": RUN, "not_written": NOT_WRITTEN, "range": RANGE_WORDS, "slack": SLACK},
 }

@@ -1,6 +1,6 @@
 /* What this book keeps of a reader's work, on this device and nowhere else: Swardbook.kept('jobs') is a collection (4-collection.js).
 
-     jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, done, put, without, chosen, rain [mm by day], visit, key}
+     jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, crew, done, put, without, chosen, rain [mm by day], visit, key}
      record   a row an entry: {column: text}
      lawns    a row a lawn: {code, grass, place, site, area, town, travel, machines, facts: {question: text}, pieces: [piece]}; measures as typed,
               with their units. Jobs and entries of the record name a lawn by its code
@@ -32,6 +32,8 @@
 
   var isId = like(Swardbook.rows.ID), isArea = number(function (value) { return value >= SMALLEST_LAWN_M2 && value <= K.largest_lawn_m2; });
   var days = { each: isDay, named: isId }, answers = { each: text(L.answer), named: like(NAME) };
+
+  var isCrew = number(function (people) { return people >= 1 && people <= K.most_people && people === Math.floor(people); });
 
   var sheet = { fields: { head: answers, answers: answers, ticks: answers } };
   var piece = { needed: ['name', 'sizes', 'area', 'hole'], fields: {
@@ -89,7 +91,8 @@
   var KINDS = {
     jobs: {
       most: 200, old: oldJobs, shape: { needed: ['plan', 'grass', 'place', 'site', 'area', 'on'], fields: {
-        plan: isId, grass: isId, place: isId, site: isId, area: isArea, on: isDay, typed: text(L.answer), name: text(L.job), start: like(CLOCK), done: days, put: days,
+        plan: isId, grass: isId, place: isId, site: isId, area: isArea, on: isDay, typed: text(L.answer), name: text(L.job), start: like(CLOCK), crew: isCrew,
+        done: days, put: days,
         without: { list: isId }, chosen: { list: isId }, rain: { each: number(function (mm) { return mm >= 0 && mm <= K.most_rain_mm; }), named: isDay },
         visit: { each: text(L.answer), named: isId }, key: or('', like(EVENT_KEY))
       } }

@@ -8,9 +8,10 @@ from generator.season.season_cache import SeasonCache
 from generator.site.making import Making
 from generator.site.page import Page
 from generator.site.page_context import PageContext
+from generator.site.pages.job.day_sheet import WORK_START
 from generator.site.pages.job.job_scripts import BOOK_SCRIPT
 from generator.site.pages.job.view import SCRIPT as JOB_SCRIPT
-from generator.site.pages.job.view import WORK_START, has_jobs, worked_out_by
+from generator.site.pages.job.view import has_jobs, worked_out_by
 from generator.site.pages.record.view import record_card
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT

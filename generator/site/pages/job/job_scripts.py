@@ -21,14 +21,16 @@ from generator.field.inspection_plan import added_step
 from generator.field.inspection_result import Found
 from generator.field.inspection_words import figure_words
 from generator.field.inspection_words import filled as filled_words
+from generator.field.wet_holds import wet_holds
 from generator.files.calendar_file import calendar_domain
 from generator.jobs.amounts import AREA, LAWN, SPOIL_COUNTS, SPOIL_LOADS, Stock, line_key, no_product, pack_si, product_of, spoil_holds, takes_the_lawn
 from generator.jobs.job import gear_of, outside_of, settling_days
 from generator.jobs.job_watering import RUN_TIME
 from generator.jobs.plan_steps import not_for_habit, stage_of
 from generator.jobs.plans_for_grass import NOT_NEEDED, plans_for, records_of
-from generator.jobs.price import ESTIMATE, MACHINE_HOURS, OPERATION_PRICE, machine_values
+from generator.jobs.price import ESTIMATE, OPERATION_PRICE
 from generator.jobs.said_first import hot_afternoons, hot_reason, law_against, winter_said
+from generator.jobs.step_time import MACHINE_HOURS, people_of, time_of
 from generator.jobs.window_answer import Stretch, frost_ahead, no_window, outside, stretches
 from generator.season.calendar_days import month_and_day
 from generator.season.reasons import Reason
@@ -93,7 +95,8 @@ def _book(seasons: SeasonCache) -> dict[str, Any]:
         "calculators": {id: {"name": book.calculators[id].name, "main": list(main_results(book.calculators[id]))} for id in sorted(used)},
         "sums": sorted(sums), "tax": book.practice.tax_name or "Tax", "domain": calendar_domain(book.practice.public_address),
         "not_needed": NOT_NEEDED, "steps_now": {id: gone.instead for id, gone in book.retired_of("steps").items() if gone.instead},
-        "holds": sorted({task for hold in book.holds.values() for task in hold.tasks}), "record": dict(book.record.tasks) if book.record else {},
+        "holds": sorted({task for hold in book.holds.values() for task in hold.tasks}), "wet": wet_holds(book.holds),
+        "record": dict(book.record.tasks) if book.record else {},
     }
 
 
@@ -106,7 +109,7 @@ def _practice(seasons: SeasonCache) -> dict[str, Any]:
     book, practice, heat = seasons.book, seasons.book.practice, seasons.book.season_groups.great_heat
     return {
         "heat_costs": [each.text for each in heat.cost] if heat else [],
-        "currency": practice.currency, "estimate": _starts(book, ESTIMATE), "price_starts": _starts(book, OPERATION_PRICE),
+        "people": people_of(practice), "currency": practice.currency, "estimate": _starts(book, ESTIMATE), "price_starts": _starts(book, OPERATION_PRICE),
         "priced": ESTIMATE in book.calculators and OPERATION_PRICE in book.calculators,
         "run_time": _run_time(book), "minimum_charge": practice.minimum_charge or 0, "tax": (practice.tax_percent or 0) / 100,
         "tax_inside": float(practice.prices_include_tax), "deposit": (practice.deposit_percent or 0) / 100,
@@ -126,12 +129,8 @@ def _plan(seasons: SeasonCache, plan: str, grass: str) -> dict[str, Any]:
     return {
         "window": renovation.window, "grass": record.name,
         "steps": [_taken(book, step, renovation, grass) for step in renovation.steps],
-        "takes": {
-            task: {"level": each.level, "how": each.how} for task, each in record.operations.items() if task in added
-        },
-        "outside": {
-            side: [each.text for each in getattr(outside, side)] if outside else [] for side in ("early", "late", "gone_wrong")
-        },
+        "takes": {task: {"level": each.level, "how": each.how} for task, each in record.operations.items() if task in added},
+        "outside": {side: [each.text for each in getattr(outside, side)] if outside else [] for side in ("early", "late", "gone_wrong")},
     }
 
 
@@ -141,7 +140,10 @@ def _taken(book: Book, step: Step, renovation: Renovation, grass_id: str) -> dic
     operation = grass.operations.get(step.task) if step.task else None
     never = not_for_habit(step, grass) or (operation.how if operation and operation.level == "none" else None)
     if never:
-        return {"id": step.id, "day": step.day, "task": step.task, "title": step.title, "after": list(step.after), "only_where": step.only_where, "never": never}
+        return {
+            "id": step.id, "day": step.day, "task": step.task, "title": step.title, "after": list(step.after), "gaps": dict(step.gaps), "only_where": step.only_where,
+            "never": never,
+        }
     chosen = Chosen(grass, book.practice, renovation, book.season_groups, sheet=book.inspection)
     return {
         **_step(book, step), "level": operation.level if operation else None, "how": operation.how if operation else None,
@@ -160,7 +162,7 @@ def _inspection(book: Book) -> dict[str, Any]:
         empty: dict[str, Any] = {"level": None, "how": None, "only_levels": [], "watering": None, "quantities": []}
         return {
             "say": filled_words(found.outcome.say, words), "because": filled_words(found.outcome.because, words),
-            "add": {**_step(book, step), **empty} if step else None,
+            "add": {**_step(book, step), **empty, "added": True, "before": list(step.before), "part_of": list(step.part_of)} if step else None,
         }
 
     questions = book.inspection.questions if book.inspection else ()
@@ -179,10 +181,7 @@ def _step(book: Book, step: Step) -> dict[str, Any]:
         "stage": stage_of(step.day), "after": list(step.after), "gaps": dict(step.gaps), "settles": step.settles, "say": step.say, "why": step.why,
         "only_where": step.only_where, "wait_for": step.wait_for, "cautions": list(step.cautions),
         "gear": [
-            {
-                "key": own.machine or own.name, "name": own.name, "from": ours.from_where, "days": ours.book_days_ahead, "check": ours.check,
-            }
-            for own, ours in gear
+            {"key": own.machine or own.name, "name": own.name, "from": ours.from_where, "days": ours.book_days_ahead, "check": ours.check} for own, ours in gear
         ],
         "minutes": _minutes(book, step), "passes": step.passes, "event": step.event_id, "books": step.books_gear,
     }
@@ -237,13 +236,13 @@ def _watering(step: Step, chosen: Chosen) -> dict[str, Any] | None:
 
 
 def _minutes(book: Book, step: Step) -> dict[str, Any] | None:
-    """What the machine-hours calculator is given, in SI units, and minutes of setting up; None where the practice says nothing."""
-    operation = book.practice.operations.get(step.task) if step.task else None
-    if operation is None:
+    """What its time is made of, without what is nothing; None where the practice says nothing of it."""
+    time = time_of(step, book.practice, book.calculators)
+    if time is None:
         return None
-    machine = book.practice.machines.get(operation.machine) if operation.machine else None
-    values = machine_values(machine, book.calculators) if machine else None
-    return {"setup": operation.setup_minutes, "machine": {**_starts(book, MACHINE_HOURS), **values} if values else None}
+    machine = {"machine": {**_starts(book, MACHINE_HOURS), **time.machine}, "pace": time.pace} if time.machine else {}
+    by_hand = {name: value for name in ("setup", "fixed", "per_m2", "per_m3", "trip", "shared") if (value := getattr(time, name))}
+    return by_hand | machine
 
 
 def _run_time(book: Book) -> dict[str, Any] | None:

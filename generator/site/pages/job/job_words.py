@@ -36,6 +36,17 @@ def count(number: int, one: str) -> str:
     return f"{number} {one}{'' if number == 1 else 's'}"
 
 
+def people(number: int) -> str:
+    """'1 person', '2 people'."""
+    return SENTENCES["person"] if number == 1 else SENTENCES["persons"].format(people=number)
+
+
+def listed(numbers: list[int]) -> str:
+    """'2', '2 or 3', '2, 3 or 9'."""
+    *some, last = map(str, numbers)
+    return SENTENCES["listed"].format(list=", ".join(some), last=last) if some else last
+
+
 def percent(share: float) -> str:
     return f"{floor(share * 100 + 0.5)} %"
 
@@ -53,6 +64,13 @@ def spent(minutes: float | None) -> str:
     if whole <= LONGEST_IN_MINUTES:
         return f"{whole} min"
     return f"{whole // MINUTES_AN_HOUR} h {whole % MINUTES_AN_HOUR} min"
+
+
+def day_time(each: JobStep) -> str:
+    """A step's time on the sheet for the day: said too where nobody set one, for then the sum lacks it."""
+    if not each.counted:
+        return SENTENCES["if_needed"]
+    return spent(each.minutes) or SENTENCES["not_set"]
 
 
 def both(amount: Amount) -> dict[str, str]:
@@ -173,6 +191,7 @@ def packs(each: Purchased) -> str:
 
 
 def clock(minutes: float) -> str:
-    """'07:30' for minutes since midnight; a day's end wraps round."""
-    whole = floor(minutes + 0.5) % (24 * MINUTES_AN_HOUR)
-    return f"{whole // MINUTES_AN_HOUR:02d}:{whole % MINUTES_AN_HOUR:02d}"
+    """'07:30' for minutes since midnight of the first day, 'day 2, 05:40' after the next midnight."""
+    days, whole = divmod(floor(minutes + 0.5), 24 * MINUTES_AN_HOUR)
+    told = f"{whole // MINUTES_AN_HOUR:02d}:{whole % MINUTES_AN_HOUR:02d}"
+    return SENTENCES["day_clock"].format(day=days + 1, clock=told) if days else told

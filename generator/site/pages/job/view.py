@@ -28,6 +28,7 @@ from generator.site.pages.inspection.view import PATH as INSPECTION_PAGE
 from generator.site.pages.inspection.view import SCRIPT as INSPECTION_RULES
 from generator.site.pages.inspection.view import SPEC as INSPECTION_QUESTIONS
 from generator.site.pages.job import job_words as words
+from generator.site.pages.job.day_sheet import WORK_START, day_sheet
 from generator.site.pages.job.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT, job_scripts, main_results
 from generator.site.pages.job.moving_script import MOVING_SCRIPT, moving_script
 from generator.site.shared.hold_view import hold_scripts
@@ -41,8 +42,6 @@ PARTS_SCRIPT, MOVE = "assets/job-parts.js", "assets/job-move.js"
 DEFAULT_AREA_M2 = 100.0
 # The same for a reader of US units: a round figure, as labels there give rates.
 DEFAULT_AREA_US = "1000 ft2"
-# When work starts, until the reader says otherwise.
-WORK_START = "07:30"
 DAYS_A_WEEK = 7
 # What the script fills in for a step of the reader's own job.
 BLANK_STEP = {
@@ -137,7 +136,8 @@ def job_view(book: Book, here: PageContext, job: Job, plan: str, grass: str, pla
             {"name": words.bought(each), "amount": words.both(each.amount), "packs": words.packs(each), "cost": "" if each.cost is None else words.money(each.cost)}
             for each in job.shopping
         ],
-        "gear": _gear(job), "looked_at": _looked_at(job), "spoil": words.spoil(job.spoil), "day_sheet": _day_sheet(job), "water": _water(job), "price": _price(book, job),
+        "gear": _gear(job), "looked_at": _looked_at(job), "spoil": words.spoil(job.spoil), "day_sheet": day_sheet(book, job),
+        "water": _water(job), "price": _price(book, job),
         "handover": {
             "name": book.aftercare[aftercare].name, "url": here.links.aftercare(aftercare) + f"#v=1&on={job.request.on}&grass={grass}",
             "maker": here.links.to(MAKER) + f"#v=1&on={job.request.on}&sheet={aftercare}&grass={grass}&area={job.request.area_m2:g}",
@@ -188,18 +188,6 @@ def _looked_at(job: Job) -> list[dict[str, str]]:
         {"name": each.name, "check_by": words.day(check_by) if each.check else "", "check": each.check or "", "needed": words.day(each.needed)}
         for check_by, _, each in sorted(rows)
     ]
-
-
-def _day_sheet(job: Job) -> dict[str, Any]:
-    """What the hands on the lawn do on the day of the job, one step after the other from the usual start."""
-    clock = int(WORK_START[:2]) * words.MINUTES_AN_HOUR + int(WORK_START[3:])
-    rows, at = [], float(clock)
-    for each in job.steps:
-        step = each.dated.step.step
-        if each.dated.date == job.request.on and step.who == "hands":
-            rows.append({"at": words.clock(at), "title": step.title, "minutes": words.spent(each.minutes) if each.counted else SENTENCES["if_needed"]})
-            at += (each.minutes or 0.0) if each.counted else 0.0
-    return {"day": words.day(job.request.on), "rows": rows, "end": words.clock(at), "sum": words.spent(at - clock)}
 
 
 def _water(job: Job) -> list[dict[str, Any]]:

@@ -59,7 +59,7 @@
     job.without.forEach(function (id) { without[id] = Swardbook.jobs.book().not_needed; });
     var adjusted = Object.assign({}, seen ? seen.adjusted : {}, { without: without, chosen: job.chosen.concat(seen ? seen.adjusted.chosen : []) });
     var out = Swardbook.jobWork.workOut(data, {
-      area: job.area, on: Swardbook.dates.fromIso(job.on), done: Swardbook.jobDates.numbered(Object.assign({}, job.put, job.done)), adjusted: adjusted, rain: rain
+      area: job.area, people: job.crew, on: Swardbook.dates.fromIso(job.on), done: Swardbook.jobDates.numbered(Object.assign({}, job.put, job.done)), adjusted: adjusted, rain: rain
     });
     return { out: out, plan: Swardbook.jobPlan.stepsFor(data.plan, adjusted), seen: seen && seen.values, measured: adjusted.measured };
   }

@@ -62,6 +62,7 @@
       day();
       if (area && tools.free(field)) { field.value = now.typed || +now.area.toFixed(4) + ' m2'; trouble(''); }
       if (tools.free(part('day-sheet-start'))) { part('day-sheet-start').value = now.start; }
+      if (tools.free(part('day-sheet-crew'))) { part('day-sheet-crew').value = now.crew || part('day-sheet-crew').defaultValue; }
     };
 
     /* Whether the job got another day. What is begun stays where it is. */

@@ -6,7 +6,7 @@
   var VERSION = 1, LONGEST_FILE = 2000000;
   var OLD_ADDED_STEP = /^visit-(?=.+-\d+$)/; /* What the ids of steps that an inspection adds began with. */
   var PART = 'part', AREA = /^\d{1,7}(\.\d{1,4})?$/;
-  var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', put: 'days put off to', without: 'steps left out', chosen: 'steps needed here' };
+  var NAMES = ['plan', 'grass', 'place', 'site', 'area', 'on'], IN_WORDS = { on: 'day', typed: 'area as typed', visit: 'inspection', crew: 'people', put: 'days put off to', without: 'steps left out', chosen: 'steps needed here' };
 
   var has = Swardbook.own;
 

@@ -11,7 +11,10 @@
       cells.forEach(function (cell, number) {
         var made = row.appendChild(Swardbook.element(number ? 'td' : 'th'));
         if (!number) { made.scope = 'row'; }
-        if (typeof cell === 'string') { made.textContent = cell; } else { made.appendChild(S.quantity(cell)); }
+        if (cell.title) {
+          made.textContent = cell.title;
+          if (cell.detail.length) { Swardbook.words(made.appendChild(Swardbook.element('span', 'sb-job__day-sheet-detail')), cell.detail); }
+        } else if (typeof cell === 'string') { made.textContent = cell; } else { made.appendChild(S.quantity(cell)); }
       });
     });
   }
@@ -64,7 +67,36 @@
       .filter(function (day, at, all) { return all.indexOf(day) === at; });
   }
 
-  function daySheet(root, out, job, chosen) {
+  /* How much of everything, how often over it, and what the machine is set to; planned: the step as its plan has it. */
+  function detail(step, planned) {
+    var W = Swardbook.jobWords, parts = [], set = [];
+    step.quantities.forEach(function (given, number) {
+      set = set.concat(given.settings);
+      if (W.ask(given)) { return; }
+      Swardbook.jobSteps.answers(given, planned.quantities[number]).forEach(function (answer) { parts.push((parts.length ? '; ' : '') + answer.label + ' ', answer.pair); });
+    });
+    if (parts.length) { parts.push('. '); }
+    if (step.passes > 1 && set.indexOf(planned.passes) < 0) { parts.push(said('over_times', { times: step.passes })); }
+    return parts.concat(W.settings(step));
+  }
+
+  /* Until when one may still decide, and what wet weather holds; nothing where it holds none of the lines. */
+  function wetWords(lines) {
+    var W = Swardbook.jobWords, wet = Swardbook.jobs.book().wet, counted = lines.filter(function (line) { return line.step.counted; });
+    function held(line) { return line.step.task && Swardbook.own(wet, line.step.task) ? wet[line.step.task] : []; }
+    var waiting = counted.filter(function (line) { return held(line).length; }), last = waiting[waiting.length - 1];
+    if (!waiting.length) { return ''; }
+    var out = [said('wet', { time: W.clock(waiting[0].start), number: waiting[0].number })];
+    ['leaf', 'soil', 'rain'].forEach(function (kind) {
+      var numbers = waiting.filter(function (line) { return held(line).indexOf(kind) >= 0; }).map(function (line) { return line.number; });
+      if (numbers.length) { out.push(said('wet_' + kind, { list: W.listed(numbers) })); }
+    });
+    if (counted[counted.length - 1] !== last) { out.push(said('wet_after', { number: last.number, time: W.clock(last.end) })); }
+    return out.join(' ');
+  }
+
+  /* plan: its steps as jobPlan gives them. */
+  function daySheet(root, out, plan, job, chosen) {
     var W = Swardbook.jobWords, S = Swardbook.jobSteps, days = workDays(out), select = root.querySelector('[data-part=day-sheet-days]');
     var day = days.indexOf(chosen) >= 0 ? chosen : days.indexOf(out.on) >= 0 ? out.on : days[0];
     S.clear(select);
@@ -74,12 +106,25 @@
       option.selected = each === day;
     });
     var start = +job.start.slice(0, 2) * 60 + +job.start.slice(3), at = start, cautions = [];
-    rows(root, 'day-sheet', out.steps.filter(function (step) { return step.who === 'hands' && step.date === day; }).map(function (step) {
-      var cells = [W.clock(at), step.title, step.counted ? W.spent(step.minutes) : said('if_needed')];
-      at += step.counted ? step.minutes || 0 : 0;
+    var lines = out.steps.filter(function (step) { return step.who === 'hands' && step.date === day; }).map(function (step, number) {
+      var line = { number: number + 1, step: step, start: at, end: at + (step.counted ? step.minutes || 0 : 0) };
+      at = line.end;
       step.cautions.forEach(function (id) { if (cautions.indexOf(id) < 0) { cautions.push(id); } });
-      return cells;
+      return line;
+    });
+    rows(root, 'day-sheet', lines.map(function (line) {
+      var planned = plan.kept.find(function (each) { return each.id === line.step.id; });
+      var times = { start: W.clock(line.start), end: W.clock(line.end) };
+      return [
+        line.end === line.start ? times.start : said('from_to', times), { title: line.number + '. ' + line.step.title, detail: detail(line.step, planned) },
+        line.step.counted ? W.spent(line.step.minutes) || said('not_set') : said('if_needed')
+      ];
     }));
+    var untimed = lines.filter(function (line) { return line.step.counted && line.step.minutes === null; }).map(function (line) { return line.step.title; });
+    S.say(root, 'day-sheet-untimed', untimed.length ? said('untimed', { list: untimed.join('; ') }) : '');
+    S.say(root, 'day-sheet-long', at - start > Swardbook.contract['job-planner'].longest_day ? said('long_day') : '');
+    S.say(root, 'day-sheet-wet', wetWords(lines));
+    root.querySelector('[data-part=day-sheet-crew-said]').textContent = said('crew', { people: W.people(out.people) });
     S.list(root.querySelector('[data-part=day-sheet-cautions]'), cautions, function (row, id) {
       row.appendChild(S.link(root.dataset.cautions + id + '.html', Swardbook.jobs.book().cautions[id]));
     });

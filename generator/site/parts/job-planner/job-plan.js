@@ -31,6 +31,23 @@
     return waits;
   }
 
+  /* What an inspection adds goes among the plan's steps: said in the plan's own step where that does the like, else before what it has to
+     come before. A step that is left out keeps its place. */
+  function putIn(steps, step, isKept) {
+    var at = steps.findIndex(function (each) {
+      var like = step.part_of.indexOf(each.id) >= 0 || (step.task !== null && each.task === step.task && each.day === step.day);
+      return like && !each.only_where && !each.added && each.who === step.who && isKept(each);
+    });
+    if (at >= 0) {
+      steps[at] = Object.assign({}, steps[at], { say: steps[at].say + ' ' + step.say });
+      return;
+    }
+    at = steps.findIndex(function (each) { return each.day === step.day && step.before.indexOf(each.task) >= 0; });
+    if (at < 0) { steps.push(step); return; }
+    var next = steps[at];
+    steps.splice(at, 1, Object.assign({}, step, { after: next.after, gaps: next.gaps }), Object.assign({}, next, { after: next.after.concat(step.id) }));
+  }
+
   /* plan: as job_scripts.py writes it. adjusted: {without {step: why}, tasksWithout {task: why}, softer {task: [levels, why]},
      added [steps], chosen [ids]}, all of it optional. Gives {kept, leftOut}: steps by day, the plan's order within a day; and {id, task, title, why}. */
   function stepsFor(plan, adjusted) {
@@ -38,10 +55,15 @@
     function onNeed(task) { return plan.steps.find(function (step) { return step.only_where && step.task && step.task === task; }); }
     var added = (adjusted.added || []).filter(function (step) { return !onNeed(step.task); });
     (adjusted.added || []).forEach(function (step) { if (onNeed(step.task)) { chosen.push(onNeed(step.task).id); } });
-    plan.steps.concat(added).forEach(function (step) {
+    function taken(step) {
       var grass = step.level === null && step.task && has(plan.takes, step.task) ? plan.takes[step.task] : step;
-      var operation = softened({ level: grass.level || null, how: grass.how || null }, step.task && has(adjusted.softer, step.task) ? adjusted.softer[step.task] : null);
-      var why = reason(step, operation, adjusted, plan.grass);
+      return softened({ level: grass.level || null, how: grass.how || null }, step.task && has(adjusted.softer, step.task) ? adjusted.softer[step.task] : null);
+    }
+    function why_not(step) { return reason(step, taken(step), adjusted, plan.grass); }
+    var steps = plan.steps.slice();
+    added.forEach(function (step) { putIn(steps, step, function (each) { return !why_not(each); }); });
+    steps.forEach(function (step) {
+      var operation = taken(step), why = why_not(step);
       if (why) {
         gone[step.id] = step;
         leftOut.push({ id: step.id, task: step.task, title: step.title, why: why });

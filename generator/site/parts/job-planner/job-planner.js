@@ -106,7 +106,7 @@
       part('left-out-box').hidden = !out.left_out.length;
       S.anew(part('shopping'), [now.plan, out.shopping], function () { L.shopping(root, out, plan); });
       S.anew(part('gear'), [out.gear, out.spoil_m3, out.gear.map(function (each) { return L.overdue(each, plan, now); })], function () { L.gear(root, out, plan, now); });
-      S.anew(part('day-sheet'), [out.on, out.steps.map(function (step) { return [step.date, step.id, step.minutes, step.counted, step.title]; }), now.start, sheetDay], function () { L.daySheet(root, out, now, sheetDay); });
+      S.anew(part('day-sheet'), [out.on, out.steps.map(function (step) { return [step.date, step.id, step.minutes, step.counted, step.title]; }), now.start, sheetDay, out.people, out.area_m2, now.plan, now.grass, last.measured], function () { L.daySheet(root, out, plan, now, sheetDay); });
       S.anew(part('water'), [out.on, L.waterings(out)], function () { L.water(root, out); });
       S.anew(part('rain'), [L.waterings(out), now.rain, allRain, Swardbook.dates.today(), Swardbook.readerUnits.us()], function () { Swardbook.jobRain.show(root, out, now.rain, allRain); });
       S.anew(part('price'), [out.cost, W.leftOpen(out)], function () { L.price(root, out); });
@@ -218,6 +218,7 @@
       else if (target.dataset.act === 'rain') { if (Swardbook.jobRain.take(target, job().rain)) { changed(); } }
       else if (target === part('day-sheet-days')) { sheetDay = target.value; work(job()); }
       else if (target === part('day-sheet-start') && target.value) { job().start = target.value.slice(0, 5); changed(); }
+      else if (target === part('day-sheet-crew') && target.value && target.checkValidity()) { job().crew = +target.value; changed(); }
       else if (target === part('name')) { job().name = target.value.trim().slice(0, Swardbook.contract.kept.longest.job); changed(); }
       else if (target === part('kept')) { if (target.value) { choose(target.value); } }
     });

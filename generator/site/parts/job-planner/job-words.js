@@ -13,6 +13,8 @@
 
   function monthDay(text) { return text ? (+text.slice(3)) + ' ' + MONTHS[+text.slice(0, 2) - 1] : ''; }
   function count(number, one) { return number + ' ' + one + (number === 1 ? '' : 's'); }
+  function people(number) { return number === 1 ? said('person') : said('persons', { people: number }); }
+  function listed(numbers) { return numbers.length < 2 ? String(numbers[0]) : said('listed', { list: numbers.slice(0, -1).join(', '), last: numbers[numbers.length - 1] }); }
   function percent(share) { return Math.floor(share * 100 + 0.5) + ' %'; }
   function money(value) { return (Math.floor(value * 100 + 0.5) / 100).toFixed(2); }
 
@@ -23,8 +25,9 @@
   }
 
   function clock(minutes) {
-    var whole = Math.floor(minutes + 0.5) % 1440;
-    return String(Math.floor(whole / 60)).padStart(2, '0') + ':' + String(whole % 60).padStart(2, '0');
+    var all = Math.floor(minutes + 0.5), whole = all % 1440, days = Math.floor(all / 1440);
+    var told = String(Math.floor(whole / 60)).padStart(2, '0') + ':' + String(whole % 60).padStart(2, '0');
+    return days ? said('day_clock', { day: days + 1, clock: told }) : told;
   }
 
   /* [metric, US] of a value in SI units. */
@@ -117,7 +120,7 @@
   function dates(step) { return day(step.date) + (step.until && step.until !== step.date ? ' to ' + day(step.until) : ''); }
 
   Swardbook.jobWords = {
-    day: day, count: count, percent: percent, money: money, spent: spent, clock: clock, litres: litres, depth: depth, area: area,
+    day: day, count: count, people: people, listed: listed, percent: percent, money: money, spent: spent, clock: clock, litres: litres, depth: depth, area: area,
     said: said, settings: settings, leftOpen: leftOpen, amount: amount, headline: headline, edges: edges, settles: settles, moved: moved, usual: usual, dates: dates, bought: bought, included: included, spoil: spoil, ask: ask, who: K.who
   };
 })();

@@ -129,12 +129,12 @@
     return counts;
   }
 
-  function minutes(step, area, times) {
-    var spent = step.minutes;
-    if (!spent) { return null; }
-    var working = spent.machine ? results('machine-hours', Object.assign({}, spent.machine, { area: area, passes: times })).hours / K.minute : null;
-    if (working === null && spent.setup === null) { return null; }
-    return tidy((working || 0) + (spent.setup || 0));
+  /* time: what it is made of, see StepTime in generator/jobs/step_time.py. away: the spoil, {m3, trailer_loads}. */
+  function minutes(time, area, times, people, away) {
+    if (!time || (time.trip && away.trailer_loads === null)) { return null; }
+    var machine = time.machine ? results('machine-hours', Object.assign({}, time.machine, { area: area, passes: times })).hours / K.minute : 0;
+    var work = (time.fixed || 0) + (time.per_m2 || 0) * area + (time.per_m3 || 0) * away.m3 + machine * (time.shared ? time.pace || 1 : 1);
+    return tidy((time.setup || 0) + (time.trip || 0) * (away.trailer_loads || 0) + work / (time.shared ? people : 1));
   }
 
   /* Litres for a depth [m] where it is driest: time and litres speak of the same water. */
@@ -193,12 +193,16 @@
   /* --- what it costs --- */
   function cost(steps, bought, spoilM3, practice, area) {
     if (!practice.priced) { return null; }
-    var often = {}, order = [], named = function (task) { return { name: practice.operations[task].name, times: timesOf(often[task]) }; };
-    steps.forEach(function (each) {
-      var task = each.dated.step.task;
-      if (each.dated.step.who !== 'hands' || !task || !practice.operations[task]) { return; }
+    var often = {}, order = [], planned = {}, named = function (task) { return { name: practice.operations[task].name, times: timesOf(often[task]) }; };
+    var hands = steps.filter(function (each) { return each.dated.step.who === 'hands' && each.dated.step.task && practice.operations[each.dated.step.task]; });
+    function key(each) { return each.dated.step.task + each.dated.date; }
+    hands.forEach(function (each) { planned[key(each)] = planned[key(each)] || !each.dated.step.added; });
+    hands.forEach(function (each) {
+      var task = each.dated.step.task, day = each.dated.date;
       if (!often[task]) { often[task] = {}; order.push(task); }
-      often[task][each.dated.date] = (often[task][each.dated.date] || 0) + each.passes;
+      /* What an inspection adds is charged once with the rest of its task that day. */
+      if (!each.dated.step.added) { often[task][day] = (often[task][day] || 0) + each.passes; }
+      else if (!planned[key(each)]) { often[task][day] = Math.max(often[task][day] || 0, each.passes); }
     });
     var charged = order.filter(function (task) { return practice.operations[task].charged; });
     var lines = charged.map(function (task) { return work(practice.operations[task], often[task], practice, area); }).filter(Boolean);
@@ -243,7 +247,7 @@
     return {
       date: iso(each.dated.date), day: step.day, task: step.task, id: step.id, title: step.title, until: iso(each.dated.until), who: step.who,
       stage: step.stage, after: step.after, planned: iso(each.dated.planned), moved_days: each.dated.date - each.dated.planned,
-      moved_by: each.dated.movedBy, level: step.level, how: step.how, counted: step.counted, passes: each.passes, minutes: each.minutes, say: step.say, why: step.why,
+      moved_by: each.dated.movedBy, level: step.level, how: step.how, counted: step.counted, added: Boolean(step.added), passes: each.passes, minutes: each.minutes, say: step.say, why: step.why,
       only_where: step.only_where, wait_for: step.wait_for, cautions: step.cautions,
       gear: step.gear.map(function (thing) { return thing.name; }), quantities: each.worked.map(quantityValues), watering: each.watering,
       usual: {
@@ -252,7 +256,7 @@
     };
   }
 
-  /* data: {plan, site, practice}; request: {area [m2], on, done, rain [mm by day], adjusted, as in jobPlan}, days since 1970. */
+  /* data: {plan, site, practice}; request: {area [m2], people, on, done, rain [mm by day], adjusted, as in jobPlan}, days since 1970. */
   function workOut(data, request) {
     var plan = data.plan, area = request.area, measured = (request.adjusted || {}).measured || {};
     var planned = Swardbook.jobPlan.stepsFor(plan, request.adjusted || {});
@@ -260,16 +264,17 @@
     var steps = dated.map(function (each) {
       var quantities = each.step.quantities.map(function (one) { return worked(one, area, measured); }), times = passes(each.step, quantities);
       return {
-        dated: each, worked: quantities, passes: times, minutes: minutes(each.step, area, times),
+        dated: each, worked: quantities, passes: times,
         watering: watering(each, area, request.rain || {}, data, measured)
       };
     });
     var counted = steps.filter(function (each) { return each.dated.step.counted; });
-    var bought = shopping(counted), spoilM3 = spoil(counted), away = loads(spoilM3, data.practice), found = verdict(plan, data.site, request.on);
+    var bought = shopping(counted), spoilM3 = spoil(counted), away = loads(spoilM3, data.practice), found = verdict(plan, data.site, request.on), people = request.people || data.practice.people;
+    steps.forEach(function (each) { each.minutes = minutes(each.dated.step.minutes, area, each.passes, people, { m3: spoilM3, trailer_loads: away.trailer_loads }); });
     var waters = steps.reduce(function (all, each) { return all.concat(each.watering); }, []);
     var hot = Swardbook.jobDates.at(data.site.hot, Swardbook.jobDates.dayOfYear(request.on));
     return {
-      on: iso(request.on), area_m2: area, first: data.site.first.concat(hot === null ? [] : [data.site.hot_said[hot]]),
+      on: iso(request.on), people: people, area_m2: area, first: data.site.first.concat(hot === null ? [] : [data.site.hot_said[hot]]),
       window: Object.assign(found, { what_then: whatThen(plan.outside, found.side, hot === null ? [] : data.practice.heat_costs) }),
       steps: steps.map(function (each) { return stepValues(each, data.site); }),
       left_out: planned.leftOut,
