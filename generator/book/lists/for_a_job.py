@@ -15,6 +15,8 @@ LARGEST_LAWN_M2 = 10_000_000
 FIRST_YEAR, LAST_YEAR = 1900, 2199
 # The most rain ever measured in a day is 1825 mm, at Foc-Foc on Réunion in 1966: World Meteorological Organization, archive of extremes.
 MOST_RAIN_MM = 2000
+# A thousand million of any currency: more than a lawn ever cost, and far from where a computer stops counting cents exactly.
+MOST_CENTS = 10**11
 MINUTE_S, DAY_MINUTES = 60, 24 * 60
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 AS_A_DATE = "write year, month and day, such as 2026-10-12"
