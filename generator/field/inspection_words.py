@@ -23,12 +23,14 @@ def filled(text: str, values: Mapping[str, str]) -> str:
     return _PLACEHOLDER.sub(lambda found: values[found[1]], text)
 
 
-def estimate_pieces(inspection: Inspection, practice: Practice, country: CountryId | None) -> tuple[list[tuple[EstimatePiece, str]], list[EstimatePiece]]:
+def estimate_pieces(
+    inspection: Inspection, practice: Practice, country: CountryId | None, to_fill_in: Mapping[str, str] = TO_FILL_IN
+) -> tuple[list[tuple[EstimatePiece, str]], list[EstimatePiece]]:
     """The estimate's pieces with the practice's values in them, and the pieces left out because the practice gives no such value.
 
-    country: whose consumer law is named.
+    country: whose consumer law is named. to_fill_in: what stands in the places of the job, until one is known.
     """
-    values = {**TO_FILL_IN, **_values(inspection, practice, country)}
+    values = {**to_fill_in, **_values(inspection, practice, country)}
     whole, missing = [], []
     for piece in inspection.estimate.pieces if inspection.estimate else ():
         if set(_PLACEHOLDER.findall(piece.text)) <= values.keys():

@@ -35,7 +35,7 @@ SPOILT: dict[str, dict[str, list[Any]]] = {
     "jobs": {
         "name": [5, "x" * 41], "done": [7, {"core": "2026-02-31"}, {"<b>": "2026-12-01"}], "put": [[], {"core": None}], "start": ["25:00", 7],
         "rain": [{"2026-12-17": -1}, {"2026-12-17": "8"}, {"soon": 3}, 4], "visit": [{"soil-ph": 5}, {"soil-ph": LONG}], "without": ["core", ["core", 5]],
-        "key": ["a b", 5], "typed": [LONG, 5],
+        "key": ["a b", 5], "typed": [LONG, 5], "money": [[], 7, {"payments": {"p": {"number": 1, "on": TODAY, "amount": 0.5}}}, {"quotes": {"q": {"total": "5"}}}, {"done": "soon"}],
     },
     "record": {"amount": [5, LONG, {}], "remarks": [None, LONG], "grass": ["<b>", 7]},
     "lawn": {},

@@ -172,6 +172,7 @@ PLAUSIBLE: dict[str, Plausible] = {
     "volume of a trailer": Plausible("m3", 0.01, 200, 0.2, 40, "a truck with sides holds some 40 m3"),
     "tax on a sale": Plausible("%", 0, 100, 0, 30, "no sales tax is far above a quarter"),
     "deposit": Plausible("%", 0, 100, 0, 75, "a deposit is a part of the price"),
+    "days to pay": Plausible("day", 0, 365, 0, 90, "an invoice is due within weeks"),
     "days of an estimate": Plausible("day", 1, 365, 3, 180, "prices do not hold for a year"),
     "days ahead": Plausible("day", 0, 120, 0, 60, "what is booked earlier is forgotten"),
     # Plans and their days.

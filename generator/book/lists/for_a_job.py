@@ -17,6 +17,8 @@ FIRST_YEAR, LAST_YEAR = 1900, 2199
 MOST_RAIN_MM = 2000
 # The same as people may go to a job by the practice's file (book/fields/plausible.py).
 MOST_PEOPLE = 50
+# A thousand million of any currency: more than a lawn ever cost, and far from where a computer stops counting cents exactly.
+MOST_CENTS = 10**11
 MINUTE_S, DAY_MINUTES = 60, 24 * 60
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 AS_A_DATE = "write year, month and day, such as 2026-10-12"

@@ -12,9 +12,9 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, ConfigDict, Field
 
 from generator.book.fields.sourced import Record, RecordProblem
-from generator.book.fields.texts import Identifier
+from generator.book.fields.texts import Currency, Identifier
 from generator.book.lists.csv_reading import list_name, unreadable
-from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_PEOPLE, MOST_RAIN_MM
+from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_CENTS, MOST_PEOPLE, MOST_RAIN_MM
 from generator.book.lists.lawn_code import LAWN_CODE, NAMES_NOBODY
 from generator.book.loading.load import load_record
 from generator.book.records.practice import OPEN_SITE
@@ -64,6 +64,93 @@ class KeptLawn(Kept):
     pieces: tuple[KeptPiece, ...] = ()
 
 
+Cents = Annotated[int, Field(ge=-MOST_CENTS, le=MOST_CENTS, description="Hundredths of the currency.")]
+Count = Annotated[float, Field(ge=0, le=MOST_CENTS)]
+
+
+class KeptLine(Kept):
+    """A line of a quote, and its share of the tax."""
+
+    name: str
+    amount: Cents
+    tax: Cents
+
+
+class KeptPacks(Kept):
+    """Packs of a product that a quote counts on."""
+
+    name: str
+    count: Count
+
+
+class KeptQuote(Kept):
+    """What was offered to the client, as it was on that day, whatever the job comes to since."""
+
+    number: Count = Field(description="The latest counts.")
+    on: Day
+    until: Day | None = Field(default=None, description="The last day on which it can be accepted.")
+    currency: Currency
+    rate: Annotated[float, Field(ge=0, le=1, description="Tax, as a share.")]
+    inside: bool = Field(description="Amounts hold the tax already.")
+    lines: dict[Identifier, KeptLine] = Field(default={})
+    before_tax: Cents
+    tax: Cents
+    total: Cents
+    deposit: Cents
+    minutes: Count | None = Field(default=None, description="Of our own work [min].")
+    packs: dict[Identifier, KeptPacks] = Field(default={})
+    job: str = Field(default="", description="The work, step by step.")
+    area: Area | None = Field(default=None, description="[m2]")
+    accepted: Day | None = None
+
+
+class KeptInvoice(Kept):
+    """An invoice's own number and days."""
+
+    number: str
+    on: Day
+    due: Day | None = None
+
+
+class KeptPayment(Kept):
+    """What was paid."""
+
+    number: Count
+    on: Day
+    amount: Cents
+    deposit: bool = False
+
+
+class KeptVariation(Kept):
+    """What costs more or less than was quoted; owed once it is agreed."""
+
+    number: Count
+    on: Day
+    what: str
+    amount: Cents
+    tax: Cents
+    why: str = ""
+    agreed: Day | None = None
+
+
+class KeptUse(Kept):
+    """What was used: minutes of our own work [min], and packs by product."""
+
+    minutes: Count | None = None
+    packs: dict[Identifier, Count] = Field(default={})
+
+
+class KeptMoney(Kept):
+    """The money of a job, from quote to paid."""
+
+    quotes: dict[Identifier, KeptQuote] = Field(default={})
+    done: Day | None = None
+    invoice: KeptInvoice | None = None
+    used: KeptUse | None = None
+    payments: dict[Identifier, KeptPayment] = Field(default={})
+    variations: dict[Identifier, KeptVariation] = Field(default={})
+
+
 class KeptJob(Kept):
     """A job as the planner keeps it."""
 
@@ -84,6 +171,7 @@ class KeptJob(Kept):
     rain: dict[Day, Annotated[float, Field(ge=0, le=MOST_RAIN_MM)]] = Field(default={}, description="By day [mm].")
     inspection: dict[Identifier, str] = Field(default={}, description="Answers that the job goes by, by question.")
     key: str = Field(default="", description="What the ids of its calendar begin with.")
+    money: KeptMoney | None = None
 
 
 class KeptInspection(Kept):

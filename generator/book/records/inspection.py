@@ -124,6 +124,7 @@ class Estimate(Sourced):
     """Estimate and acceptance in the practice's words; consumer law is deferred to, never restated."""
 
     pieces: tuple[EstimatePiece, ...] = Field(min_length=1)
+    unforeseen: tuple[Word, ...] = Field(default=(), max_length=20, description="What work most often finds that nobody could see: what a variation is written for.")
     law: dict[CountryId, Sentence] = Field(default={}, description="By country: whose consumer law is beside the estimate, and who to ask.")
     law_elsewhere: Sentence = Field(description="The same where no country is given.")
 

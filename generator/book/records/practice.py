@@ -2,7 +2,7 @@
 
 from typing import Annotated, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field, StringConstraints, model_validator
 
 from generator.book.fields.numbers import NO_FINER, OfKind
 from generator.book.fields.sourced import (
@@ -20,7 +20,7 @@ from generator.book.fields.sourced import (
     TaskId,
     statements,
 )
-from generator.book.fields.texts import Currency, Identifier, MonthDay, Sentence, ShortWord, WebFolder, Word
+from generator.book.fields.texts import ONE_LINE, Currency, Identifier, MonthDay, Sentence, ShortWord, WebFolder, Word
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
 
 OPEN_SITE = "open"
@@ -138,6 +138,18 @@ class HandWork(Record):
         return self
 
 
+class Invoicing(Record):
+    """What the practice's invoices say beside the work: its own registration, numbering and terms. Nothing in the book takes a payment."""
+
+    prefix: Annotated[str, StringConstraints(pattern=ONE_LINE, max_length=20)] = Field(
+        default="", description="What stands before an invoice's number; the numbers are counted on the reader's device."
+    )
+    registration: Word | None = Field(default=None, description="The practice's business or tax number, as the law wants it on an invoice.")
+    address: tuple[Word, ...] = Field(default=(), max_length=5, description="The practice's postal address, a line each.")
+    pays_within_days: Annotated[int, OfKind("days to pay")] = Field(default=14, description="Days from its date in which an invoice is paid.")
+    how_to_pay: Sentence | None = Field(default=None, description="How it is paid, in words: to which account, with what reference.")
+
+
 class Practice(Record):
     name: Word
     invented: bool = Field(description="True for a demonstration practice; every page footer says so.")
@@ -182,6 +194,7 @@ class Practice(Record):
     prices_include_tax: bool = Field(default=False, description="True if the prices in this file include the tax already.")
     deposit_percent: Annotated[float, OfKind("deposit"), NO_FINER] | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
     estimate_valid_days: Annotated[int, OfKind("days of an estimate")] | None = Field(default=None, description="Days for which an estimate can be accepted.")
+    invoice: Invoicing = Field(default=Invoicing(), description="What stands on an invoice.")
 
 
 class SeasonGroupFigures(Record):

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import Any
 
 from generator.book.book import Book
-from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_PEOPLE, MOST_RAIN_MM
+from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_CENTS, MOST_PEOPLE, MOST_RAIN_MM
 from generator.book.lists.lawn_code import LAWN_CODE
 from generator.book.lists.shielding import RUN
 from generator.book.records.grass import LEVELS
@@ -49,7 +49,7 @@ def of_every_page(book: Book | None = None) -> dict[str, Any]:
         "calendar": {"product": PRODUCT, "first_minute": FIRST_MINUTE.timestamp() // 60, "alarm_hour": ALARM_HOUR},
         "kept": {
             "first_year": FIRST_YEAR, "last_year": LAST_YEAR, "largest_lawn_m2": LARGEST_LAWN_M2, "most_rain_mm": MOST_RAIN_MM, "most_people": MOST_PEOPLE,
-            "lawn": LAWN_CODE.pattern, "longest": LONGEST,
+            "lawn": LAWN_CODE.pattern, "most_cents": MOST_CENTS, "longest": LONGEST,
         },
     }
 

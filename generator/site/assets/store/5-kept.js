@@ -1,6 +1,9 @@
 /* What this book keeps of a reader's work, on this device and nowhere else: Swardbook.kept('jobs') is a collection (4-collection.js).
 
-     jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, crew, done, put, without, chosen, rain [mm by day], visit, key}
+     jobs     a row a job: {plan, grass, place, site, area [m2], typed, on, name, start, crew, done, put, without, chosen, rain [mm by day], visit, key, money}
+              money: {quotes: {id: {number, on, until, currency, rate [share], inside, lines: {number: {name, amount, tax}}, before_tax, tax, total,
+              deposit, minutes, packs: {number: {name, count}}, job, area [m2], accepted}}, done, invoice: {number, on, due}, used: {minutes, packs},
+              payments: {id: {number, on, amount, deposit}}, variations: {id: {number, on, what, why, amount, tax, agreed}}}; all amounts in whole cents
      record   a row an entry: {column: text}
      lawns    a row a lawn: {code, grass, place, site, area, town, travel, machines, facts: {question: text}, pieces: [piece]}; measures as typed,
               with their units. Jobs and entries of the record name a lawn by its code
@@ -39,6 +42,21 @@
   var piece = { needed: ['name', 'sizes', 'area', 'hole'], fields: {
     name: function (value) { return text(L.piece)(value) && value !== ''; }, sizes: text(L.sizes),
     area: number(function (m2) { return m2 >= SMALLEST_PIECE_M2 && m2 <= LARGEST_PIECE_M2; }), hole: function (value) { return typeof value === 'boolean'; }
+  } };
+
+  /* The money of a job (parts/job-money). Rows of a list are kept by a name each, so that two tabs may add to it at once. */
+  var cents = number(function (value) { return Math.floor(value) === value && Math.abs(value) <= K.most_cents; }), flag = function (value) { return typeof value === 'boolean'; };
+  var count = number(function (value) { return value >= 0 && value <= K.most_cents; });
+  function of(fields, optional) { return { needed: Object.keys(fields), fields: Object.assign({}, fields, optional) }; }
+  function many(shape) { return { each: shape, named: isId }; }
+  var money = { fields: {
+    quotes: many(of({
+      number: count, on: isDay, currency: like(/^[A-Z]{3}$/), rate: number(function (share) { return share >= 0 && share <= 1; }), inside: flag,
+      lines: many(of({ name: text(L.entry), amount: cents, tax: cents })), before_tax: cents, tax: cents, total: cents, deposit: cents
+    }, { until: isDay, minutes: count, packs: many(of({ name: text(L.entry), count: count })), job: text(L.quoted), area: isArea, accepted: isDay })),
+    done: isDay, invoice: of({ number: text(L.job), on: isDay }, { due: isDay }), used: { fields: { minutes: count, packs: many(count) } },
+    payments: many(of({ number: count, on: isDay, amount: cents }, { deposit: flag })),
+    variations: many(of({ number: count, on: isDay, what: text(L.entry), amount: cents, tax: cents }, { why: text(L.entry), agreed: isDay }))
   } };
 
   function isPiece(value) {
@@ -94,7 +112,7 @@
         plan: isId, grass: isId, place: isId, site: isId, area: isArea, on: isDay, typed: text(L.answer), name: text(L.job), start: like(CLOCK), crew: isCrew,
         done: days, put: days,
         without: { list: isId }, chosen: { list: isId }, rain: { each: number(function (mm) { return mm >= 0 && mm <= K.most_rain_mm; }), named: isDay },
-        visit: { each: text(L.answer), named: isId }, key: or('', like(EVENT_KEY))
+        visit: { each: text(L.answer), named: isId }, key: or('', like(EVENT_KEY)), money: money
       } }
     },
     record: {

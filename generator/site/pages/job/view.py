@@ -30,6 +30,7 @@ from generator.site.pages.inspection.view import SPEC as INSPECTION_QUESTIONS
 from generator.site.pages.job import job_words as words
 from generator.site.pages.job.day_sheet import WORK_START, day_sheet
 from generator.site.pages.job.job_scripts import BOOK_SCRIPT, INSPECTION_SCRIPT, job_scripts, main_results
+from generator.site.pages.job.money_script import MONEY_SCRIPT, money_script
 from generator.site.pages.job.moving_script import MOVING_SCRIPT, moving_script
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
@@ -37,7 +38,7 @@ from generator.site.year.site_years import site_words
 from generator.words.reason_text import said, sentence
 
 PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
-PARTS_SCRIPT, MOVE = "assets/job-parts.js", "assets/job-move.js"
+PARTS_SCRIPT, MOVE, MONEY = "assets/job-parts.js", "assets/job-move.js", "assets/job-money.js"
 # The job that is shown before a reader says which: on this area, rates per 100 m2 are the quantities.
 DEFAULT_AREA_M2 = 100.0
 # The same for a reader of US units: a round figure, as labels there give rates.
@@ -103,6 +104,7 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
             "holds": hold_scripts(here) if book.holds else [],
             "inspection_page": here.links.to(INSPECTION_PAGE) if book.inspection else None,
             "moving": [here.links.file(each) for each in (MOVING_SCRIPT, MOVE)],
+            "money": [here.links.file(each) for each in (MONEY_SCRIPT, MONEY)],
         },
         "address": f"{public}{PATH}.html" if public else None,
         "job": job_view(book, here, job, plan, grass, place),
@@ -226,4 +228,6 @@ def pages(making: Making) -> Iterator[Page]:
 
 
 def files(making: Making) -> dict[str, str]:
-    return {**job_scripts(making.seasons), MOVING_SCRIPT: moving_script(making.book)} if has_jobs(making.book) else {}
+    if not has_jobs(making.book):
+        return {}
+    return {**job_scripts(making.seasons), MOVING_SCRIPT: moving_script(making.book), MONEY_SCRIPT: money_script(making.book)}

@@ -1,8 +1,9 @@
 /* What a job is worked out from, loaded as scripts when it is asked for: a page opened from a folder has no other way.
-   Each script calls plan, place, practice, book, inspection or moving; see generator/site/pages/job/job_scripts.py and moving_script.py. */
+   Each script calls plan, place, practice, book, inspection, moving or money; see generator/site/pages/job/job_scripts.py, moving_script.py and
+   money_script.py. */
 (function () {
   'use strict';
-  var held = { plan: {}, place: {}, practice: null, book: null, inspection: null, moving: null };
+  var held = { plan: {}, place: {}, practice: null, book: null, inspection: null, moving: null, money: null };
 
   function key(first, second) { return first + '--' + second; }
 
@@ -16,6 +17,8 @@
     inspection: function (value) { if (value) { held.inspection = value; } return held.inspection; },
     /* {lasts, experts, messages, signature, address}: what is asked for when a job is moved. */
     moving: function (value) { if (value) { held.moving = value; } return held.moving; },
+    /* {pieces, unforeseen, practice, reach, invented, tax, valid_days, hourly_price, invoice}: the practice's terms, asked for on the part Price. */
+    money: function (value) { if (value) { held.money = value; } return held.money; },
     held: function (plan, grass, place, site) {
       var sites = held.place[key(grass, place)];
       return { plan: held.plan[key(plan, grass)], site: sites && sites[site], practice: held.practice };

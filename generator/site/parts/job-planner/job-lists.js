@@ -181,12 +181,14 @@
     return made || Swardbook.clientLink.write({ on: finished(out), sheet: sheet, grass: job.grass });
   }
 
+  function lineName(line) { return line.kind === 'work' && line.times > 1 ? said('times', line) : line.name; }
+
   function price(root, out) {
     var W = Swardbook.jobWords, cost = out.cost;
     root.querySelector('[data-part=price-box]').hidden = !cost;
     if (!cost) { return; }
     rows(root, 'price', cost.lines.map(function (line) {
-      return [line.kind === 'work' && line.times > 1 ? said('times', line) : line.name, W.money(line.amount)];
+      return [lineName(line), W.money(line.amount)];
     }));
     var sums = { 'before-tax': W.money(cost.before_tax), 'tax-name': Swardbook.jobs.book().tax, tax: W.money(cost.tax), total: W.money(cost.total), deposit: cost.deposit ? W.money(cost.deposit) : 'none' };
     Swardbook.jobSteps.say(root, 'included', W.included(cost));
@@ -194,5 +196,5 @@
     Object.keys(sums).forEach(function (name) { root.querySelector('[data-part="' + name + '"]').textContent = sums[name]; });
   }
 
-  Swardbook.jobLists = { shopping: shopping, gear: gear, overdue: overdue, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, rows: rows, said: said };
+  Swardbook.jobLists = { shopping: shopping, gear: gear, overdue: overdue, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, lineName: lineName, rows: rows, said: said };
 })();

@@ -110,7 +110,8 @@
       S.anew(part('water'), [out.on, L.waterings(out)], function () { L.water(root, out); });
       S.anew(part('rain'), [L.waterings(out), now.rain, allRain, Swardbook.dates.today(), Swardbook.readerUnits.us()], function () { Swardbook.jobRain.show(root, out, now.rain, allRain); });
       S.anew(part('price'), [out.cost, W.leftOpen(out)], function () { L.price(root, out); });
-      parts.offer('price', Boolean(out.cost));
+      parts.offer('price', Boolean(out.cost || now.money));
+      money();
       var sheet = book.plans[now.plan].aftercare;
       part('handover-box').hidden = !sheet;
       if (sheet) {
@@ -195,7 +196,7 @@
       part('sheet').hidden = false;
     }
 
-    var tools = { root: root, part: part, desk: desk, last: function () { return last; }, paper: paper, choose: choose, drop: function () {
+    var tools = { root: root, part: part, desk: desk, last: function () { return last; }, changed: changed, paper: paper, choose: choose, drop: function () {
       var removed = desk.drop();
       told([]);
       address();
@@ -209,6 +210,14 @@
         if (parts.now !== 'all') { parts.show('when'); address(); }
         Swardbook.jobMove.open({ root: root, part: part, desk: desk, last: tools.last, worked: worked, changed: changed, book: book });
       }, function () { told(['What it takes to move a job could not be read. Try again.']); notice(); });
+    }
+
+    /* So is what follows from the price, once that part is looked at. */
+    function money() {
+      if (!last || parts.now !== 'price' && parts.now !== 'all') { return; }
+      Promise.all(root.dataset.money.split(' ').map(Swardbook.load)).then(function () {
+        if (!desk.strange().length) { Swardbook.jobMoney.show(tools); }
+      }, function () { told(['What the quote and the invoice are written with could not be read. Try again.']); notice(); });
     }
 
     root.addEventListener('change', function (event) {
@@ -246,7 +255,7 @@
 
     form = new Swardbook.jobForm.Form(root, { desk: desk, usual: usual, free: free, changed: changed, said: function (sentences) { told(sentences); notice(); } });
     parts = new Swardbook.JobParts(root, function () {
-      if (last && !desk.strange().length) { S.unfold(root, last.out, job()); }
+      if (last && !desk.strange().length) { S.unfold(root, last.out, job()); money(); }
       address('pushState');
     });
     var shownBefore = desk.begin();
