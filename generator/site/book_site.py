@@ -19,7 +19,7 @@ from generator.season.season_cache import SeasonCache
 from generator.site.frame.glossary_links import GlossaryLinks
 from generator.site.frame.offline import worker_script
 from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
-from generator.site.frame.render import asset_files, render, render_page, with_scripts
+from generator.site.frame.render import asset_files, render, render_page, with_own_files
 from generator.site.making import Making
 from generator.site.page import Links, Page, Section
 from generator.site.page_tree import PageTree
@@ -51,7 +51,7 @@ class BookSite:
 
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
-        laid_out = with_scripts(render_page(page.template, page.context, page.foot), Links(page.path).file(""))
+        laid_out = with_own_files(render_page(page.template, page.context, page.foot), Links(page.path).file(""))
         tree = PageTree(laid_out)
         if page.in_search:
             self.index.put(page, read(tree))
@@ -69,7 +69,7 @@ class BookSite:
             view = printed_calendars.printed_calendars(self.making.seasons, self.making.here(path))
             html = html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, view))
             thanks = attribution(self.book, [each.place for each in self.book.season_groups.published])
-        html = with_scripts(html, Links(path).file(""))
+        html = with_own_files(html, Links(path).file(""))
         words = [str(word) for word in meta.get("words") or ()]
         self.index.put_written(path, title, str(meta.get("description", "")), words, read(PageTree(html)))
         return html, thanks

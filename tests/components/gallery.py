@@ -10,7 +10,7 @@ from typing import Any
 import material
 from markupsafe import Markup
 
-from generator.site.frame.render import asset_files, component_names, described, environment, own_script, render_component, with_scripts
+from generator.site.frame.render import asset_files, component_names, described, environment, own_script, render_component, with_own_files
 
 THEME = Path(material.__file__).parent / "templates" / "assets" / "stylesheets"
 TEMPLATE = Path(__file__).with_name("gallery.html.j2")
@@ -25,7 +25,7 @@ def page_of(body: str, scheme: str = "default") -> str:
         '<meta name="viewport" content="width=device-width,initial-scale=1"><link rel="stylesheet" href="assets/swardbook.css">'
         '<script src="assets/swardbook.js" defer></script></head>'
         f'<body data-md-color-scheme="{scheme}" data-md-color-primary="indigo" data-md-color-accent="indigo">'
-        f'<main class="md-content"><article class="md-content__inner md-typeset">{with_scripts(body, "")}</article></main></body></html>'
+        f'<main class="md-content"><article class="md-content__inner md-typeset">{with_own_files(body, "")}</article></main></body></html>'
     )
 
 

@@ -105,7 +105,7 @@ def component_assets() -> tuple[list[str], list[tuple[str, str]]]:
     styles += [path for path in sorted(ASSETS.glob("*.css")) if path not in styles]
     scripts += [path for path in sorted(ASSETS.glob("*.js")) if path not in scripts]
     for name in component_names():
-        styles.append(COMPONENTS / name / f"{name}.css")
+        styles += [] if own_style(name) else [COMPONENTS / name / f"{name}.css"]
         scripts += [] if own_script(name) else sorted((COMPONENTS / name).glob("*.js"))
     return (
         [path.read_text(encoding="utf-8") for path in styles if path.exists()],
@@ -126,6 +126,16 @@ def own_script(name: str) -> str | None:
     return f"assets/{name}.js" if written and described(name).get("own_script") else None
 
 
+def own_style(name: str) -> str | None:
+    """The same for its style."""
+    return f"assets/{name}.css" if own_script(name) and described(name).get("own_style") else None
+
+
+def own_styles() -> dict[str, str]:
+    """Each style that only some pages load: path in the site to text."""
+    return {path: lean_style((COMPONENTS / name / f"{name}.css").read_text(encoding="utf-8")) for name in component_names() if (path := own_style(name))}
+
+
 def own_scripts() -> dict[str, str]:
     """Each script that only some pages load: path in the site to text, a component's files joined by name."""
     return {
@@ -141,11 +151,17 @@ def _wanted_by() -> dict[str, tuple[str, ...]]:
     return {name: (*(with_own[each] for each in described(name).get("leans_on", ())), path) for name, path in with_own.items()}
 
 
-def with_scripts(html: str, top: str) -> str:
-    """A page's HTML with the scripts that its components want and that it does not load yet. top: the way to the site's folder: '../'."""
+@lru_cache(maxsize=1)
+def _styled_by() -> dict[str, str]:
+    return {name: path for name in component_names() if (path := own_style(name))}
+
+
+def with_own_files(html: str, top: str) -> str:
+    """A page's HTML with the styles and scripts that its components want and that it does not load yet. top: the way to the site's folder: '../'."""
     there = {name for found in _COMPONENT.findall(html) for name in found.split()}
     wanted = dict.fromkeys(path for name, paths in _wanted_by().items() if name in there for path in paths)
-    return html + "".join(f'<script src="{top}{path}" defer></script>\n' for path in wanted if f"{path}\"" not in html)
+    styles = "".join(f'<link rel="stylesheet" href="{top}{path}">\n' for name, path in _styled_by().items() if name in there)
+    return styles + html + "".join(f'<script src="{top}{path}" defer></script>\n' for path in wanted if f"{path}\"" not in html)
 
 
 def lean_script(text: str) -> str:
@@ -218,4 +234,4 @@ def asset_files(book: Book | None = None) -> dict[str, str]:
     searching = {SEARCH_SCRIPT: lean_script("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js"))))}
     local = {LOCAL_SCRIPT: local_script(book) + lean_script("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "local").glob("*.js"))))}
     theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
-    return {**mark, **joined, **own_scripts(), **searching, **local, **theme, **vendored}
+    return {**mark, **joined, **own_styles(), **own_scripts(), **searching, **local, **theme, **vendored}
