@@ -18,7 +18,7 @@ site: $(STAMP)
 	$(BIN)/swardbook build
 
 test: $(TESTS) $(CHECKS) read
-	$(BIN)/python -m tests.chromium
+	$(BIN)/python -m tests.engines.chromium
 	$(BIN)/python -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 
 serve: $(STAMP)
@@ -41,7 +41,7 @@ bench: $(TESTS)
 	$(BIN)/python -m tests.bench.seasons
 
 soak: $(TESTS) $(SOAK)
-	$(BIN)/python -m tests.chromium
+	$(BIN)/python -m tests.engines.chromium
 	$(BIN)/python -m pytest -m soak
 	$(BIN)/python -m tests.small_changes
 

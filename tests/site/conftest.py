@@ -24,7 +24,10 @@ BESIDE_OTHERS = 1.25
 
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Folder of the built site, built once however many processes the tests run in: the first builds, the others wait."""
+    """Folder of the built site, built once however many processes the tests run in: the first builds, the others wait. The audit names one
+    that is there already in SWARDBOOK_SITE."""
+    if named := os.environ.get("SWARDBOOK_SITE"):
+        return Path(named).resolve()
     base = tmp_path_factory.getbasetemp()
     shared = base.parent if os.environ.get("PYTEST_XDIST_WORKER") else base
     folder = shared / "built" / "site"

@@ -51,6 +51,7 @@ def at_home_in_atlanta(phone: Reader) -> Page:
     return page
 
 
+@pytest.mark.walk
 def test_the_walk_of_an_american_groundskeeper(phone: Reader) -> None:
     page = at_home_in_atlanta(phone)
     expect(page.locator("[data-choice=grass] option:checked")).to_have_text("Bermudagrass")
@@ -66,7 +67,7 @@ def test_the_walk_of_an_american_groundskeeper(phone: Reader) -> None:
         page = phone.open(path)
         if "aftercare/after" in path:
             expect(page.locator("[data-part=today]")).to_contain_text("Bermudagrass")
-            expect(page.locator("[data-part=today]")).to_contain_text("4 844 ft²")
+            expect(page.locator("[data-part=today]")).to_contain_text("4,844 ft²")
         assert foreign(page) == [], path
 
 

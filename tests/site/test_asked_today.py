@@ -41,6 +41,7 @@ def answers(window: Reader, path: str, link: str, days: list[int], today: date =
     return dict(zip(days, ask(on_day(window, path, today), ANSWERS, link, days), strict=True))
 
 
+@pytest.mark.walk
 def test_the_six_answers_of_a_warm_renovation_stand_on_the_first_screen_and_a_half(reader: Callable[..., Reader]) -> None:
     found = answers(reader(**SMALLEST), SHEET, "&grass=kikuyu&area=240", [0, 3, 9, 28, 60])
     for day, told in found.items():

@@ -110,7 +110,13 @@
       say(row.code + ' is kept.', function () { rows.remove(id); });
       finish();
       lawns.choose(id);
-      parts.told.focus();
+      shown(row.code);
+    }
+
+    /* The lawn that was just kept, with the way on from it; the words on what happened stand below it. */
+    function shown(code) {
+      parts.told.focus({ preventScroll: true });
+      document.getElementById('lawn-' + code).scrollIntoView();
     }
 
     function changed(row) {
@@ -124,7 +130,7 @@
       });
       finish();
       lawns.choose(id);
-      parts.told.focus();
+      shown(row.code);
     }
 
     /* Jobs and entries name a lawn by its code. Returns what puts each back. */
