@@ -131,6 +131,7 @@
       var given = Swardbook.clientLink.ofPage(), left = [];
       fields.on.value = dates.iso(dates.today());
       if (given === null) { left.push("This link is damaged, so nothing was filled in from it."); given = {}; }
+      part("from").hidden = !Object.keys(given).length;
       if (!Object.keys(given).length) { fillFromLawn(); }
       if (given.on) { fields.on.value = given.on; }
       ["sheet", "grass"].forEach(function (name) {
@@ -159,6 +160,10 @@
       });
     }
 
+    part("to-link").addEventListener("click", function () {
+      part("link-title").scrollIntoView();
+      part("link-title").focus({ preventScroll: true });
+    });
     copies(part("copy-link"), part("link"));
     copies(part("copy-message"), part("message"));
     Swardbook.share(part("share"), function () { return part("message").value ? { title: subject(), text: part("message").value } : null; });

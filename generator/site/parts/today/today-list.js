@@ -37,7 +37,7 @@
 
   function link(parent, line, words, page) {
     var made = add(parent, 'a', 'sb-today__step', words);
-    made.href = page + (line.step ? '#steps' : '#gear');
+    made.href = page + (line.step ? '#job-step-' + line.step.id : '#gear');
     made.addEventListener('click', function () {
       Swardbook.preferences.set('job', line.job.id);
       Swardbook.lawns.choose(line.job.lawn.id);
