@@ -1,6 +1,7 @@
 """The second engine, for the audit: the distribution's own Firefox. `python -m tests.engines.firefox` finds or installs it."""
 
 import os
+import subprocess
 from pathlib import Path
 
 from playwright.sync_api import Browser, Playwright
@@ -24,4 +25,4 @@ def launch(playwright: Playwright, path: str) -> Browser:
 
 
 if __name__ == "__main__":
-    raise SystemExit(FIREFOX.main())
+    raise SystemExit(FIREFOX.main() or subprocess.call([str(FIREFOX.find()), "--version"]))

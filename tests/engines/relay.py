@@ -12,10 +12,12 @@ import json
 import os
 import re
 import sys
+from functools import partial
 
 NOT_YET = b'"emulation.setMediaFeaturesOverride"'
 LISTENING = re.compile(r"(.*WebDriver BiDi listening on ws://127\.0\.0\.1:)(\d+)(.*)", re.DOTALL)
 TEXT, LONGER, LONGEST = 0x81, 126, 127
+LONGEST_LINE = 2**26
 
 
 async def frame(stream: asyncio.StreamReader) -> tuple[bytes, bytes]:
@@ -30,7 +32,7 @@ async def frame(stream: asyncio.StreamReader) -> tuple[bytes, bytes]:
     return head + more + mask + body, plain
 
 
-async def pass_on(client: asyncio.StreamReader, to_client: asyncio.StreamWriter, port: int) -> None:
+async def pass_on(port: int, client: asyncio.StreamReader, to_client: asyncio.StreamWriter) -> None:
     """One connection, from its first line to its end."""
     firefox, to_firefox = await asyncio.open_connection("127.0.0.1", port)
     # No compression is agreed on, and Firefox only answers who calls it by its own address.
@@ -70,13 +72,12 @@ async def pass_on(client: asyncio.StreamReader, to_client: asyncio.StreamWriter,
 
 async def main() -> int:
     """Firefox, from start to end; says its own address where Firefox said the other."""
-    firefox = await asyncio.create_subprocess_exec(os.environ["SWARDBOOK_FIREFOX"], *sys.argv[1:], stderr=asyncio.subprocess.PIPE)
+    firefox = await asyncio.create_subprocess_exec(os.environ["SWARDBOOK_FIREFOX"], *sys.argv[1:], stderr=asyncio.subprocess.PIPE, limit=LONGEST_LINE)
     assert firefox.stderr
     async for line in firefox.stderr:
         said = line.decode(errors="replace")
         if found := LISTENING.match(said):
-            port = int(found[2])
-            server = await asyncio.start_server(lambda *ends: pass_on(*ends, port), "127.0.0.1", 0, limit=2**26)
+            server = await asyncio.start_server(partial(pass_on, int(found[2])), "127.0.0.1", 0, limit=LONGEST_LINE)
             said = f"{found[1]}{server.sockets[0].getsockname()[1]}{found[3]}"
         print(said, end="", file=sys.stderr, flush=True)
     return await firefox.wait()

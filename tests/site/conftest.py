@@ -14,6 +14,7 @@ from playwright.sync_api import Browser
 
 from tests.machine import slowness
 from tests.site.reader import Reader
+from tests.site.tabs import address_of
 
 ROOT = Path(__file__).resolve().parents[2]
 # The promise for the demo book, on an ordinary desktop that does nothing else: seconds of processor time, for the clock on the wall would
@@ -56,14 +57,18 @@ def build(folder: Path, slowest_seconds: float = SLOWEST_BUILD_SECONDS * BESIDE_
 
 @pytest.fixture
 def reader(browser: Browser, site: Path) -> Iterator[Callable[..., Reader]]:
-    """Make a reader: `reader(viewport=...)`. At the end none of them may have met a foreign request or an error."""
+    """Make a reader: `reader(viewport=...)`, of the site on the disk, or on a server where SWARDBOOK_SERVED says so. At the end none of them
+    may have met a foreign request or an error."""
     made: list[Reader] = []
+    served = "SWARDBOOK_SERVED" in os.environ
 
-    def make(**window: Any) -> Reader:
-        made.append(Reader(browser, site, **window))
-        return made[-1]
+    with address_of(site, "http" if served else "file") as address:
 
-    yield make
-    for each in made:
-        each.close()
+        def make(**window: Any) -> Reader:
+            made.append(Reader(browser, site, address if served else "", **window))
+            return made[-1]
+
+        yield make
+        for each in made:
+            each.close()
     assert not [wrong for each in made for wrong in each.wrong]

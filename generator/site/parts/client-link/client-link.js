@@ -118,7 +118,7 @@
     function fillFromLawn() {
       var lawn = Swardbook.lawns.chosen();
       if (!lawn) { return; }
-      var job = Swardbook.kept("jobs").all().filter(function (each) { return each.row.name === lawn.code; }).sort(function (one, other) { return one.row.on < other.row.on ? 1 : -1; })[0];
+      var job = Swardbook.lawns.jobs(lawn)[0];
       Swardbook.choose(fields.grass, lawn.grass);
       fields.area.value = lawn.area || "";
       fields.rate.value = lawn.facts["sprinkler-rate"] || "";

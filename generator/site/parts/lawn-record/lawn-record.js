@@ -175,12 +175,8 @@
       return made;
     }
 
-    function jobsOf(lawn) {
-      return Swardbook.kept('jobs').all().filter(function (each) { return each.row.name === lawn.code; }).sort(function (one, other) { return one.row.on < other.row.on ? 1 : -1; });
-    }
-
     function showJobs(box, lawn) {
-      var jobs = jobsOf(lawn), entries = Swardbook.kept('record').all().filter(function (each) { return each.row.lawn === lawn.code; });
+      var jobs = lawns.jobs(lawn), entries = Swardbook.kept('record').all().filter(function (each) { return each.row.lawn === lawn.code; });
       var line = add(box, 'ul', 'sb-lawns__jobs');
       jobs.forEach(function (each) {
         var link = add(add(line, 'li'), 'a', '', (plans[each.row.plan] || each.row.plan) + ', ' + Swardbook.dates.words(Swardbook.dates.fromIso(each.row.on)));
