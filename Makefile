@@ -12,13 +12,13 @@ INSTALL := $(BIN)/pip install --quiet --disable-pip-version-check --no-compile
 # What Python has compiled is kept, whatever the shell says: each of the tests' many processes would compile its libraries anew.
 unexport PYTHONDONTWRITEBYTECODE
 
-.PHONY: site test serve check read gallery bench soak audit clean
+.PHONY: site test serve check read gallery bench soak walks audit clean
 
 site: $(STAMP)
 	$(BIN)/swardbook build
 
 test: $(TESTS) $(CHECKS) read
-	$(BIN)/python -m tests.chromium
+	$(BIN)/python -m tests.engines.chromium
 	$(BIN)/python -m pytest -n 2 --dist loadfile --no-loadscope-reorder
 
 serve: $(STAMP)
@@ -41,12 +41,18 @@ bench: $(TESTS)
 	$(BIN)/python -m tests.bench.seasons
 
 soak: $(TESTS) $(SOAK)
-	$(BIN)/python -m tests.chromium
+	$(BIN)/python -m tests.engines.chromium
 	$(BIN)/python -m pytest -m soak
 	$(BIN)/python -m tests.small_changes
 
+# The readers' walks in a second engine, the distribution's Firefox: from the disk, and from a server on this machine.
+walks: site $(TESTS)
+	$(BIN)/python -m tests.engines.firefox
+	SWARDBOOK_ENGINE=firefox SWARDBOOK_SITE=site $(BIN)/python -m pytest -m walk tests/site
+	SWARDBOOK_ENGINE=firefox SWARDBOOK_SITE=site SWARDBOOK_SERVED=yes $(BIN)/python -m pytest -m walk tests/site
+
 # Needs Java and Node, so it stands apart from `make test`.
-audit: site $(TESTS)
+audit: walks
 	tests/audit.sh
 
 clean:

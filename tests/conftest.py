@@ -1,6 +1,7 @@
-"""What every test may ask for: a real Chromium, started once a run; and our own book, checked once."""
+"""What every test may ask for: a real browser, started once a run; and our own book, checked once."""
 
 import gc
+import os
 import signal
 from collections.abc import Generator, Iterator
 from pathlib import Path
@@ -11,7 +12,10 @@ from playwright.sync_api import Browser, Page, sync_playwright
 
 from generator.checks import check_book
 from generator.commands import common
-from tests import chromium, our_book, quiet
+from tests import our_book, quiet
+from tests.engines import firefox
+from tests.engines.chromium import ARGUMENTS, CHROMIUM
+from tests.engines.machine_browser import MachineBrowser
 
 # A shell that runs the tests in the background has Ctrl-C ignored, and every command they start would go on ignoring it.
 if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
@@ -23,19 +27,22 @@ gc.disable()
 BUILDS_THE_SITE = "test_links.py"
 
 
-def chromium_path() -> str:
-    """The Chromium to test in; the run ends with one clear line when there is none."""
-    path = chromium.find()
+def path_of(wanted: MachineBrowser) -> str:
+    """The browser to test in; the run ends with one clear line when there is none."""
+    path = wanted.find()
     if path is None:
-        pytest.exit(chromium.missing(), returncode=1)
+        pytest.exit(wanted.missing(), returncode=1)
     return path
 
 
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
-    """One Chromium for the whole run; ask it for a context of your own."""
+    """One Chromium for the whole run, or one Firefox where SWARDBOOK_ENGINE says so; ask it for a context of your own."""
     with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=chromium_path(), args=chromium.ARGUMENTS)
+        if os.environ.get("SWARDBOOK_ENGINE") == "firefox":
+            started = firefox.launch(playwright, path_of(firefox.FIREFOX))
+        else:
+            started = playwright.chromium.launch(executable_path=path_of(CHROMIUM), args=ARGUMENTS)
         yield started
         started.close()
 

@@ -14,6 +14,7 @@ from playwright.sync_api import Browser
 
 from tests.machine import slowness
 from tests.site.reader import Reader
+from tests.site.tabs import address_of
 
 ROOT = Path(__file__).resolve().parents[2]
 # The promise for the demo book, on an ordinary desktop that does nothing else: seconds of processor time, for the clock on the wall would
@@ -24,7 +25,10 @@ BESIDE_OTHERS = 1.25
 
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Folder of the built site, built once however many processes the tests run in: the first builds, the others wait."""
+    """Folder of the built site, built once however many processes the tests run in: the first builds, the others wait. The audit names one
+    that is there already in SWARDBOOK_SITE."""
+    if named := os.environ.get("SWARDBOOK_SITE"):
+        return Path(named).resolve()
     base = tmp_path_factory.getbasetemp()
     shared = base.parent if os.environ.get("PYTEST_XDIST_WORKER") else base
     folder = shared / "built" / "site"
@@ -53,14 +57,18 @@ def build(folder: Path, slowest_seconds: float = SLOWEST_BUILD_SECONDS * BESIDE_
 
 @pytest.fixture
 def reader(browser: Browser, site: Path) -> Iterator[Callable[..., Reader]]:
-    """Make a reader: `reader(viewport=...)`. At the end none of them may have met a foreign request or an error."""
+    """Make a reader: `reader(viewport=...)`, of the site on the disk, or on a server where SWARDBOOK_SERVED says so. At the end none of them
+    may have met a foreign request or an error."""
     made: list[Reader] = []
+    served = "SWARDBOOK_SERVED" in os.environ
 
-    def make(**window: Any) -> Reader:
-        made.append(Reader(browser, site, **window))
-        return made[-1]
+    with address_of(site, "http" if served else "file") as address:
 
-    yield make
-    for each in made:
-        each.close()
+        def make(**window: Any) -> Reader:
+            made.append(Reader(browser, site, address if served else "", **window))
+            return made[-1]
+
+        yield make
+        for each in made:
+            each.close()
     assert not [wrong for each in made for wrong in each.wrong]

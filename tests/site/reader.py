@@ -56,12 +56,14 @@ TELL_REFUSED = """document.addEventListener('securitypolicyviolation', event => 
 
 
 class Reader:
-    """One browser window, offline, with nothing remembered; `wrong` lists what a reader should never have met."""
+    """One browser window, offline, with nothing remembered; `wrong` lists what a reader should never have met. served: the address of the
+    site on a server of this machine, for a window that reads it from there."""
 
-    def __init__(self, browser: Browser, site: Path, **window: Any):
-        self.site = site
+    def __init__(self, browser: Browser, site: Path, served: str = "", **window: Any):
+        self.address = served or site.as_uri()
+        self.own = (*OWN_SCHEMES, self.address)
         self.wrong: list[str] = []
-        self.context = browser.new_context(offline=True, **window)
+        self.context = browser.new_context(offline=not served, **window)
         self.context.on("request", self._asked)
         self.context.on("weberror", lambda error: self.wrong.append(f"script error: {error.error}"))
         self.context.on("console", self._said)
@@ -70,14 +72,14 @@ class Reader:
 
     def open(self, path: str) -> Page:
         """The page at `path` of the site, e.g. 'tasks/scarify.html#steps'; its scripts have run."""
-        self.page.goto(f"{self.site.as_uri()}/{path}", wait_until="load")
+        self.page.goto(f"{self.address}/{path}", wait_until="load")
         return self.page
 
     def close(self) -> None:
         self.context.close()
 
     def _asked(self, request: Any) -> None:
-        if not request.url.startswith(OWN_SCHEMES):
+        if not request.url.startswith(self.own):
             self.wrong.append(f"asked another host: {request.url} from {self.page.url}")
 
     def _said(self, message: Any) -> None:

@@ -52,6 +52,7 @@ def at_home_in_atlanta(phone: Reader) -> Page:
     return page
 
 
+@pytest.mark.walk
 def test_the_walk_of_an_american_groundskeeper(phone: Reader) -> None:
     page = at_home_in_atlanta(phone)
     expect(page.locator("[data-choice=grass] option:checked")).to_have_text("Bermudagrass")

@@ -41,6 +41,7 @@ def answers(window: Reader, path: str, link: str, days: list[int], today: date =
     return dict(zip(days, ask(on_day(window, path, today), ANSWERS, link, days), strict=True))
 
 
+@pytest.mark.walk
 def test_the_six_answers_of_a_warm_renovation_stand_on_the_first_screen_and_a_half(reader: Callable[..., Reader]) -> None:
     found = answers(reader(**SMALLEST), SHEET, "&grass=kikuyu&area=240", [0, 3, 9, 28, 60])
     for day, told in found.items():
@@ -161,7 +162,7 @@ def test_a_device_with_a_sheet_for_sharing_is_handed_the_link_once_it_is_tapped(
     assert link in page.evaluate("window.shared")[0]["text"]
 
 
-def test_paper_has_the_days_on_one_page(reader: Callable[..., Reader]) -> None:
+def test_paper_has_the_days_with_their_dates_on_one_page(reader: Callable[..., Reader]) -> None:
     page = on_day(reader(**SMALLEST), f"{SHEET}#v=1&on={JOB}", JOB)
-    (front,) = (each.extract_text() for each in PdfReader(io.BytesIO(page.pdf(format="A4", prefer_css_page_size=True))).pages)
-    assert "Leave the mower in the shed." in front and "When to call" in front
+    (only,) = (each.extract_text() for each in PdfReader(io.BytesIO(page.pdf(format="A4", prefer_css_page_size=True))).pages)
+    assert "Leave the mower in the shed." in only and "When to call" in only

@@ -39,6 +39,12 @@
     }
   }
 
+  /* The kept jobs of a lawn, as rows of `kept`, the latest day first; of two on one day, the one kept last. */
+  function jobs(lawn) {
+    return Swardbook.kept('jobs').all().filter(function (each) { return each.row.name === lawn.code; }).reverse()
+      .sort(function (one, other) { return one.row.on < other.row.on ? 1 : one.row.on > other.row.on ? -1 : 0; });
+  }
+
   function tell() { told.slice().forEach(function (act) { act(); }); }
 
   /* The inspection of the chosen lawn, or of no lawn where none is chosen: {head, answers, ticks, lawn}. What stays the same of a lawn from one
@@ -65,6 +71,7 @@
     /* [m2], or null. */
     area: function (lawn) { return measured(lawn.area, 'm2'); },
     inspection: inspection,
+    jobs: jobs,
     /* Puts what changed between two sets of facts into a lawn. */
     remember: function (id, before, after) {
       var row = rows().get(id);

@@ -118,7 +118,7 @@
     function fillFromLawn() {
       var lawn = Swardbook.lawns.chosen();
       if (!lawn) { return; }
-      var job = Swardbook.kept("jobs").all().filter(function (each) { return each.row.name === lawn.code; }).sort(function (one, other) { return one.row.on < other.row.on ? 1 : -1; })[0];
+      var job = Swardbook.lawns.jobs(lawn)[0];
       Swardbook.choose(fields.grass, lawn.grass);
       fields.area.value = lawn.area || "";
       fields.rate.value = lawn.facts["sprinkler-rate"] || "";
@@ -131,6 +131,7 @@
       var given = Swardbook.clientLink.ofPage(), left = [];
       fields.on.value = dates.iso(dates.today());
       if (given === null) { left.push("This link is damaged, so nothing was filled in from it."); given = {}; }
+      part("from").hidden = !Object.keys(given).length;
       if (!Object.keys(given).length) { fillFromLawn(); }
       if (given.on) { fields.on.value = given.on; }
       ["sheet", "grass"].forEach(function (name) {
@@ -159,6 +160,10 @@
       });
     }
 
+    part("to-link").addEventListener("click", function () {
+      part("link-title").scrollIntoView();
+      part("link-title").focus({ preventScroll: true });
+    });
     copies(part("copy-link"), part("link"));
     copies(part("copy-message"), part("message"));
     Swardbook.share(part("share"), function () { return part("message").value ? { title: subject(), text: part("message").value } : null; });

@@ -47,9 +47,10 @@
       place.scrollIntoView();
     };
 
+    /* The part begins under the list of parts. A telephone has no room for the page's title above it a second time. */
     function top() {
       var above = root.getBoundingClientRect().top - parseFloat(window.getComputedStyle(root.querySelector('.sb-parts')).top);
-      if (above < 0) { window.scrollBy(0, above); }
+      if (above < 0 || window.matchMedia('(max-width: 44.99em)').matches) { window.scrollBy(0, above); }
     }
 
     root.addEventListener('click', function (event) {

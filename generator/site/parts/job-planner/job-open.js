@@ -57,7 +57,7 @@
     this.ofLawn = function () {
       var lawn = Swardbook.lawns.chosen(), last = Swardbook.preferences.get('job');
       if (!lawn || desk.now && desk.now.name === lawn.code) { return false; }
-      var mine = rows.all().filter(function (each) { return each.row.name === lawn.code; }).sort(function (one, other) { return one.row.on < other.row.on ? 1 : -1; });
+      var mine = Swardbook.lawns.jobs(lawn);
       var own = mine.filter(function (each) { return each.id === last; })[0] || mine[0];
       if (own) { desk.open(own.id); return true; }
       desk.draft(fresh());

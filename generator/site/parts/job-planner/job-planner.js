@@ -6,7 +6,8 @@
     var book = Swardbook.jobs.book();
     if (!book) { return; } /* The plans are not on this page: the example stays as printed. */
     var P = Swardbook.jobPlan, S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
-    var V = Swardbook.jobInspection, parts = null, form = null, turn = 0, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false, shownJob = null;
+    var V = Swardbook.jobInspection, parts = null, form = null, turn = 0, arriving = window.location.hash, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false,
+      shownJob = null;
     var found = {}; /* Looked for once: the page is long. */
     function part(name) { return found[name] || (found[name] = root.querySelector('[data-part="' + name + '"]')); }
     var targets = { jobs: root.dataset.jobs, calculators: root.dataset.calculators, inspection: root.dataset.inspection.split(' ').filter(Boolean) };
@@ -79,6 +80,10 @@
       show(last.out, last.plan, now);
       showInspection(now);
       notice();
+      /* The place that the address named is there only now: a job of another grass or place had to be loaded first. */
+      var place = parts.place(arriving);
+      arriving = '';
+      if (place) { parts.go(place); }
     }
 
     function show(out, plan, now) {
@@ -287,7 +292,6 @@
     parts.show(parts.asked(window.location.hash));
     address('replaceState', window.location.href);
     update(true);
-    if (parts.place(window.location.hash)) { parts.go(parts.place(window.location.hash)); }
   }
 
   Swardbook.component('job-planner', start);

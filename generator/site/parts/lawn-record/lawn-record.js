@@ -110,7 +110,13 @@
       say(row.code + ' is kept.', function () { rows.remove(id); });
       finish();
       lawns.choose(id);
-      parts.told.focus();
+      shown(row.code);
+    }
+
+    /* The lawn that was just kept, with the way on from it; the words on what happened stand below it. */
+    function shown(code) {
+      parts.told.focus({ preventScroll: true });
+      document.getElementById('lawn-' + code).scrollIntoView();
     }
 
     function changed(row) {
@@ -124,7 +130,7 @@
       });
       finish();
       lawns.choose(id);
-      parts.told.focus();
+      shown(row.code);
     }
 
     /* Jobs and entries name a lawn by its code. Returns what puts each back. */
@@ -169,12 +175,8 @@
       return made;
     }
 
-    function jobsOf(lawn) {
-      return Swardbook.kept('jobs').all().filter(function (each) { return each.row.name === lawn.code; }).sort(function (one, other) { return one.row.on < other.row.on ? 1 : -1; });
-    }
-
     function showJobs(box, lawn) {
-      var jobs = jobsOf(lawn), entries = Swardbook.kept('record').all().filter(function (each) { return each.row.lawn === lawn.code; });
+      var jobs = lawns.jobs(lawn), entries = Swardbook.kept('record').all().filter(function (each) { return each.row.lawn === lawn.code; });
       var line = add(box, 'ul', 'sb-lawns__jobs');
       jobs.forEach(function (each) {
         var link = add(add(line, 'li'), 'a', '', (plans[each.row.plan] || each.row.plan) + ', ' + Swardbook.dates.words(Swardbook.dates.fromIso(each.row.on)));

@@ -4,7 +4,9 @@
   var SOON_DAYS = 7, BOOK_AHEAD_DAYS = 14, FEW = 4, add = Swardbook.add;
 
   function later(iso, days) { return Swardbook.dates.iso(Swardbook.dates.fromIso(iso) + days); }
-  function inOrder(one, other) { return one.on < other.on ? -1 : one.on > other.on ? 1 : one.job.lawn.code < other.job.lawn.code ? -1 : 1; }
+  /* By day, then by lawn; what a job has on one day stays in the order of its work. Only a nought for equals gives one order in every browser. */
+  function compared(one, other) { return one < other ? -1 : one > other ? 1 : 0; }
+  function inOrder(one, other) { return compared(one.on, other.on) || compared(one.job.lawn.code, other.job.lawn.code); }
 
   /* jobs: [{lawn, job, out}]. Gives {late, due, soon}: lines {job, step, on}, and book: {job, what, on, late}. A step that is only a wait, or is
      done, or is not chosen, is no work. */
@@ -37,7 +39,7 @@
 
   function link(parent, line, words, page) {
     var made = add(parent, 'a', 'sb-today__step', words);
-    made.href = page + (line.step ? '#steps' : '#gear');
+    made.href = page + (line.step ? '#job-step-' + line.step.id : '#gear');
     made.addEventListener('click', function () {
       Swardbook.preferences.set('job', line.job.id);
       Swardbook.lawns.choose(line.job.lawn.id);
