@@ -60,7 +60,7 @@ class Reader:
     site on a server of this machine, for a window that reads it from there."""
 
     def __init__(self, browser: Browser, site: Path, served: str = "", **window: Any):
-        self.address = served or site.as_uri()
+        self.site, self.address = site, served or site.as_uri()
         self.own = (*OWN_SCHEMES, self.address)
         self.wrong: list[str] = []
         self.context = browser.new_context(offline=not served, **window)

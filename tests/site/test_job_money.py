@@ -109,9 +109,9 @@ def test_a_job_is_quoted_accepted_varied_invoiced_and_paid(reader: Callable[...,
     hours.fill("20 h")
     hours.blur()
     row = part(page, "money-used").locator("tr").first
-    expect(row.locator("td").last).to_contain_text("8 h 12 min")  # 20 h less the 11 h 48 min quoted
+    expect(row.locator("td").last).to_contain_text("3 h 15 min")  # 20 h less the 16 h 45 min quoted
     row.get_by_role("button", name="Offer as a variation").click()
-    expect(part(page, "money-variation-amount")).to_have_value("639.60")  # 8.2 hours at 78 an hour
+    expect(part(page, "money-variation-amount")).to_have_value("253.50")  # 3.25 hours at 78 an hour
     assert part(page, "money-unforeseen").locator("option").count() > 3
     part(page, "money-variation-what").fill("Buried rubble or roots")
     part(page, "money-variation-why").fill("Two hours with the bar")
