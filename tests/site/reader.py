@@ -19,6 +19,7 @@ KINDS = {
     "jobs": "jobs/index.html",
     "inspection sheet": "inspection.html",
     "work record": "record.html",
+    "your lawns": "lawns.html",
     "tasks": "tasks/index.html",
     "cautions": "cautions/index.html",
     "grass": "grasses/kikuyu.html",
