@@ -201,6 +201,15 @@ def test_a_photograph_is_made_smaller_kept_deleted_and_brought_back(page: Page, 
     expect(image).to_have_count(1)
     page.locator("input[accept='image/*']").set_input_files({"name": "no.png", "mimeType": "image/png", "buffer": b"not a picture"})
     expect(page.locator(".sb-lawns__told")).to_have_text("1 could not be read as a picture.")
+    # What is left of a lawn that was taken off can still be deleted.
+    page.get_by_role("button", name="Take off TL-1").click()
+    page.reload()
+    stray = page.locator("[data-component=lawn-record] [data-part=strays]")
+    stray.get_by_role("button", name="Delete it").click()
+    expect(page.locator(".sb-lawns__told")).to_have_text("Deleted.")
+    page.reload()
+    page.wait_for_timeout(300)
+    expect(stray).to_be_empty()
 
 
 def hostile(chance: random.Random) -> str:

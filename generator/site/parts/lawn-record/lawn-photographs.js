@@ -79,7 +79,33 @@
       });
     }
 
+    /* Ids of photographs whose lawn is none of these. */
+    function strays(lawns) {
+      return base().then(function (db) {
+        return Promise.all([db.getAllKeys(STORE)].concat(lawns.map(function (lawn) { return db.getAllKeysFromIndex(STORE, 'lawn', lawn.id); })));
+      }).then(function (found) {
+        var known = [].concat.apply([], found.slice(1));
+        return found[0].filter(function (id) { return known.indexOf(id) < 0; });
+      });
+    }
+
     return {
+      /* Says in a box that photographs of lawns that were taken off are still here, and deletes them when asked. */
+      strays: function (box, lawns) {
+        strays(lawns).then(function (ids) {
+          box.textContent = '';
+          if (!ids.length) { return; }
+          add(box, 'p', '', ids.length === 1 ? 'A photograph of a lawn that was taken off is still on this device.' : ids.length + ' photographs of lawns that were taken off are still on this device.');
+          add(box, 'p', 'sb-lawns__ways').appendChild(Swardbook.button('Delete ' + (ids.length === 1 ? 'it' : 'them'), function () {
+            base().then(function (db) { return Promise.all(ids.map(function (id) { return db.get(STORE, id); })); }).then(function (all) {
+              return Promise.all(ids.map(remove)).then(function () {
+                box.textContent = '';
+                say('Deleted.', function () { Promise.all(all.map(put)).then(function () { root.dispatchEvent(new Event('swardbook:photographs')); }, refused); });
+              });
+            }).catch(refused);
+          }));
+        }, function () { /* None can be kept here, so none are. */ });
+      },
       /* Puts the photographs of a lawn, folded, into its item. */
       show: function (item, lawn) {
         var box = add(item, 'details', 'sb-lawns__photographs'), title = add(box, 'summary', '', 'Photographs'), id = 'photographs-' + lawn.id;

@@ -250,8 +250,11 @@
     ['jobs', 'record'].forEach(function (name) { Swardbook.kept(name).follow(write); });
     lawns.follow(write);
     document.addEventListener('swardbook:units', write);
+    function strays() { photographs.strays(parts.strays, lawns.all()); }
+    root.addEventListener('swardbook:photographs', strays);
     parts.body.hidden = false;
     write();
+    strays();
     if (/^#lawn-/.test(window.location.hash)) {
       var there = document.getElementById(window.location.hash.slice(1));
       if (there) { there.scrollIntoView(); }
