@@ -34,6 +34,8 @@ Swardbook.fragment = (function () {
   var ORDER = ["on", "sheet", "grass", "area", "rate", "even", "in", "done"];
   /* What a link measures, with its unit: the grass, how fast the sprinklers water, and how evenly. */
   var UNITS = { area: "m2", rate: "mm/h", even: "%" };
+  /* The questions of the inspection that measure the last two. */
+  var MEASURED = { rate: "sprinkler-rate", even: "sprinkler-evenness" };
 
   /* fragment: with or without its #. Returns {} for none, null for a damaged one, else the particulars: on [ISO date],
      grass, sheet [ids], in [country, ISO 3166], area [m2], rate [mm/h] and even [%, of the driest quarter], done [list of step ids]. An id may be one that this book has not. */
@@ -80,5 +82,5 @@ Swardbook.fragment = (function () {
     return read(text) ? text : null;
   }
 
-  Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write, units: UNITS };
+  Swardbook.clientLink = { read: read, ofPage: ofPage, onLink: onLink, write: write, units: UNITS, measured: MEASURED };
 })();

@@ -62,7 +62,7 @@ def today_view(book: Book, here: PageContext) -> dict[str, Any]:
         "id": "today", "start": WORK_START,
         "targets": {
             **worked_out_by(book, here), "scripts": [here.links.file(each) for each in (CALCULATOR_SCRIPT, JOB_SCRIPT, BOOK_SCRIPT)],
-            "holds": hold_scripts(here) if book.holds else [], "job_page": here.links.to("jobs/index"), "lawns_page": here.links.to("lawns"),
+            "holds": hold_scripts(here) if book.holds else [], "job_page": here.links.to("jobs/index"),
         },
     }
 

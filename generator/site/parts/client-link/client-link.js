@@ -121,8 +121,7 @@
       var job = Swardbook.lawns.jobs(lawn)[0];
       Swardbook.choose(fields.grass, lawn.grass);
       fields.area.value = lawn.area || "";
-      fields.rate.value = lawn.facts["sprinkler-rate"] || "";
-      fields.even.value = lawn.facts["sprinkler-evenness"] || "";
+      Object.keys(Swardbook.clientLink.measured).forEach(function (name) { fields[name].value = lawn.facts[Swardbook.clientLink.measured[name]] || ""; });
       if (job) { fields.on.value = job.row.on; }
     }
 

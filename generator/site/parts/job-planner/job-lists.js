@@ -163,17 +163,14 @@
       .reduce(function (day, step) { return step.date > day ? step.date : day; }, out.on);
   }
 
-  /* What a link measures, and the question of the inspection that does. */
-  var LINKED = [['rate', 'sprinkler-rate'], ['even', 'sprinkler-evenness']];
-
   /* What the client-link maker reads behind its #; steps that were ticked go with it as far as there is room. */
   function clientLink(out, job, sheet, measured) {
     var done = out.steps.filter(function (step) { return step.stage === 'day' && step.who === 'hands' && step.task && job.done[step.id]; })
       .map(function (step) { return step.id; }), made = null;
     var lawn = { on: finished(out), sheet: sheet, grass: job.grass, area: job.area };
-    LINKED.forEach(function (pair) {
-      var si = (measured || {})[pair[1]];
-      if (si) { lawn[pair[0]] = si / Swardbook.quantity.unit(Swardbook.clientLink.units[pair[0]]).factor; }
+    Object.keys(Swardbook.clientLink.measured).forEach(function (name) {
+      var si = (measured || {})[Swardbook.clientLink.measured[name]];
+      if (si) { lawn[name] = si / Swardbook.quantity.unit(Swardbook.clientLink.units[name]).factor; }
     });
     for (; made === null && done; done = done.length ? done.slice(0, -1) : null) {
       made = Swardbook.clientLink.write(Object.assign({ done: done.length ? done : null }, lawn));

@@ -58,7 +58,7 @@
     function again() { if (days.length) { write(Swardbook.todayLists(days, now())); } }
 
     function write(lists) {
-      Swardbook.todayWrite(parts, lists, { jobPage: root.dataset.jobPage, lawnsPage: root.dataset.lawnsPage, today: now() });
+      Swardbook.todayWrite(parts, lists, { jobPage: root.dataset.jobPage, today: now() });
     }
 
     function update() {
