@@ -17,6 +17,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils.templates import TemplateContext
 
 from generator.book.book import Book
+from generator.book.overlay.shared_pages import shared_pages, without_dead_links
 from generator.book.settings import chosen_day
 from generator.checks import check_book
 from generator.moment import moment, this_year
@@ -53,9 +54,12 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
 
     @event_priority(100)  # before others look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        written = frozenset(file.src_uri for file in files.documentation_pages())
+        own = {file.src_uri for file in files.documentation_pages()}
+        shared = shared_pages(self.book, own)
+        written = frozenset(own | shared.keys())
         self.site = site = BookSite(self.book, day(self.config["today"]), written)
-        for path, content in (dict.fromkeys(site.pages, "") | site.files).items():
+        texts = {path: without_dead_links(text, written | site.pages.keys()) for path, text in shared.items()}
+        for path, content in (dict.fromkeys(site.pages, "") | site.files | texts).items():
             files.append(File.generated(config, path, content=content))
         config.extra["swardbook"] = site.on_every_page(self.previewing)
         if config.nav is None:

@@ -7,6 +7,7 @@ from typing import Any
 
 from generator.book.fields.sourced import Record
 from generator.book.loading.marked_yaml import Node
+from generator.book.overlay.mentions import Unsaid
 from generator.book.records import KINDS, SINGLE_FILES
 from generator.book.records.aftercare import Aftercare
 from generator.book.records.answer import Answer
@@ -40,7 +41,8 @@ class PartialBook:
     root: the folder that holds mkdocs.yml, data/ and content/.
     practice, season_groups: None where the file could not be read. inspection, record, key, glossary, services, retired:
     None where there is no such file as well.
-    broken: kind and id of what could not be read; '*' for every id of a kind. this_year: in which it was read; None where nobody asks.
+    broken: kind and id of what could not be read; '*' for every id of a kind. left_out: kind and id of what could be read, and is not in the
+    book because the practice did not choose it; unsaid: what no shared text of it speaks of therefore. this_year: in which it was read; None where nobody asks.
     """
 
     root: Path
@@ -68,6 +70,8 @@ class PartialBook:
     answers: dict[str, Answer] = field(default_factory=dict)
     trees: dict[tuple[str, str], Node] = field(default_factory=dict, repr=False)
     broken: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
+    left_out: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
+    unsaid: Unsaid | None = field(default=None, repr=False)
     this_year: int | None = None
 
     def where(self, kind: str, id: str, *path: str | int) -> Where:

@@ -1,9 +1,9 @@
 """Dated jobs of a book: which plans a grass may follow, and a plan turned into a job."""
 
 from dataclasses import dataclass
-from operator import attrgetter
 
 from generator.book.book import Book
+from generator.book.plan_fit import misfit
 from generator.book.records.grass import Grass
 from generator.book.records.practice import OPEN_SITE
 from generator.book.records.renovation import Renovation
@@ -50,19 +50,12 @@ def plans_for(book: Book, grass: Grass) -> tuple[str, ...]:
 
 def why_not(book: Book, plan: Renovation, grass: Grass) -> str | None:
     """Why a grass may not follow a plan, in a sentence; None where it may."""
-    if plan.season_group and plan.season_group != grass.season_group:
-        return _said("plan-group", plan, grass, wanted=plan.season_group, found=grass.season_group)
-    if plan.habits and grass.habit not in plan.habits:
-        return _said("plan-habit", plan, grass, wanted=" or ".join(plan.habits), found=grass.habit)
-    for task, levels in plan.needs.items():
-        operation = grass.operations.get(task)
-        if operation is not None and operation.level not in levels:
-            return _said("plan-task", plan, grass, task=book.tasks[task].name.lower(), how=operation.how)
-    for field in plan.takes:
-        if attrgetter(field)(grass) is None:
-            return _said("plan-figure", plan, grass, figure=NEEDED_FIGURES[field])
-    return None
-
-
-def _said(code: str, plan: Renovation, grass: Grass, **values: str) -> str:
-    return NOT_FOR_GRASS[code].format(plan=plan.name, grass=grass.name, **values)
+    wrong = misfit(plan, grass)
+    if wrong is None:
+        return None
+    values = {
+        "plan-group": {"wanted": wrong.id, "found": wrong.found}, "plan-habit": {"wanted": wrong.id, "found": wrong.found},
+        "plan-task": {"task": book.tasks[wrong.id].name.lower() if wrong.id in book.tasks else "", "how": wrong.found},
+        "plan-figure": {"figure": NEEDED_FIGURES.get(wrong.id, "")},
+    }
+    return NOT_FOR_GRASS[wrong.code].format(plan=plan.name, grass=grass.name, **values[wrong.code])

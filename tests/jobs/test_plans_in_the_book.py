@@ -264,7 +264,7 @@ def test_ryegrass_for_winter_has_its_own_window_and_cuts_no_runners():
     assert followers("oversow-winter") == ["couch", "hybrid-couch", "kikuyu"]
     assert not {step.task for step in plan.steps} & {"scarify", "vertical-mow", "cut-down", "core"}
     assert "agree-spring" in waits_for("oversow-winter", "sow")
-    rate, task = plan.figures["ryegrass-rate"], BOOK.tasks["overseed"].figures["ryegrass-into-couch-rate"]
+    rate, task = plan.figures["seed-rate-for-winter"], BOOK.tasks["overseed"].figures["winter-oversowing-rate"]
     assert (rate.lowest, rate.highest) == (task.lowest, task.highest)
 
 

@@ -24,11 +24,13 @@ class Reference:
     """Marks a text in a record as the id of something else; loading resolves it.
 
     kind: a folder of data/, 'sources', 'countries', 'terms' (of the glossary), or 'products' or 'machines' (of the practice).
-    also: words that may stand there instead of an id.
+    also: words that may stand there instead of an id. narrows: a list of such ids says what its record is for, and an empty one would say that
+    it is for all; where a book has none of them, the record goes.
     """
 
     kind: str
     also: tuple[str, ...] = ()
+    narrows: bool = False
 
 
 @dataclass(frozen=True)
@@ -58,11 +60,14 @@ class Measured:
 
 
 GrassId = Annotated[Identifier, Reference("grasses")]
+OnlyGrassId = Annotated[Identifier, Reference("grasses", narrows=True)]
 TaskId = Annotated[Identifier, Reference("tasks")]
+OnlyTaskId = Annotated[Identifier, Reference("tasks", narrows=True)]
 CautionId = Annotated[Identifier, Reference("cautions")]
 PlaceId = Annotated[Identifier, Reference("places")]
 CalculatorId = Annotated[Identifier, Reference("calculators")]
 RenovationId = Annotated[Identifier, Reference("renovations")]
+OnlyRenovationId = Annotated[Identifier, Reference("renovations", narrows=True)]
 AftercareId = Annotated[Identifier, Reference("aftercare")]
 ProblemId = Annotated[Identifier, Reference("problems")]
 ExpertId = Annotated[Identifier, Reference("experts")]

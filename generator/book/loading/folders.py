@@ -50,8 +50,11 @@ def record_files(root: Path) -> tuple[list[tuple[str, str, Path, str]], list[Fin
     return files, findings
 
 
-def single_files(root: Path) -> tuple[list[tuple[str, Path, str, Any]], list[Finding]]:
-    """The files a book has once, as name, file, path and what stands in them; and which are missing."""
+def single_files(root: Path, over: bool = False) -> tuple[list[tuple[str, Path, str]], list[Finding]]:
+    """The files a book has once, as name, file and path; and which are missing.
+
+    over: the book lies over the shared knowledge, so that only what is its own has to be there.
+    """
     data = root / "data"
     if not data.is_dir():
         return [], [Finding(Where("data"), "the folder data/ is missing", "name the folder that holds it with --book")]
@@ -65,12 +68,12 @@ def single_files(root: Path) -> tuple[list[tuple[str, Path, str, Any]], list[Fin
     if unfit(data, root):  # Told among the records.
         return [], findings
     files = []
-    for name, hint in SINGLES.items():
+    for name in SINGLES:
         path = f"data/{name}"
         if os.path.lexists(data / name):
             if unfit(data / name, data) is None and (data / name).is_file():
-                files.append((name.removesuffix(".yml"), data / name, path, hint))
-        elif name not in MAY_BE_MISSING:
+                files.append((name.removesuffix(".yml"), data / name, path))
+        elif name not in MAY_BE_MISSING and not over:
             findings.append(Finding(Where(path), f"the file {path} is missing", "copy one from another book and change it"))
     return files, findings
 

@@ -23,18 +23,24 @@ def load_record(file: Path, path: str, hint: Any) -> tuple[Any, Node | None, lis
     hint: the record's class, or dict[...] of records.
     The record is None when there is any finding; the tree is None when the file is not YAML.
     """
-    text, findings = read_text(file, path, UNSEEN)
-    if text is None:
-        return None, None, findings
-    root, findings = read_tree(text, path)
-    findings = list(first_told(findings))
+    root, findings = load_tree(file, path)
     if root is None:
-        if not findings:
-            findings = [Finding(Where(path), "the file is empty", "write the record's keys, or delete the file")]
         return None, None, findings
     record, wrong = checked(root, hint)
     findings.extend(wrong)
     return (None if findings else record), root, findings
+
+
+def load_tree(file: Path, path: str) -> tuple[Node | None, list[Finding]]:
+    """The marked tree of a file, None where it is not YAML, and what is wrong with it. What holds a value that was refused is still a tree."""
+    text, findings = read_text(file, path, UNSEEN)
+    if text is None:
+        return None, findings
+    root, findings = read_tree(text, path)
+    findings = list(first_told(findings))
+    if root is None and not findings:
+        findings = [Finding(Where(path), "the file is empty", "write the record's keys, or delete the file")]
+    return root, findings
 
 
 def checked(root: Node, hint: Any) -> tuple[Any, list[Finding]]:
@@ -42,7 +48,7 @@ def checked(root: Node, hint: Any) -> tuple[Any, list[Finding]]:
     if root.refused:
         return None, []
     try:
-        return _adapter(hint).validate_python(root.plain(), strict=True), []
+        return adapter(hint).validate_python(root.plain(), strict=True), []
     except ValidationError as error:
         return None, record_findings(error.errors(include_url=False), root, hint)
 
@@ -74,5 +80,5 @@ def _place(before: str, path: str) -> Where:
 
 
 @cache
-def _adapter(hint: Any) -> TypeAdapter[Any]:
+def adapter(hint: Any) -> TypeAdapter[Any]:
     return TypeAdapter(hint)

@@ -1,21 +1,24 @@
 """A folder into a book: every record, references resolved, or everything that is wrong with it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from generator.book.book import OF_PRACTICE, TERMS, Book, PartialBook
-from generator.book.loading.folders import TABLES, record_files, single_files
-from generator.book.loading.load import load_record
+from generator.book.loading.folders import SINGLES, TABLES
+from generator.book.loading.layers import PRACTICE, Layer, read_layers
+from generator.book.loading.load import checked
 from generator.book.loading.marked_yaml import Node
+from generator.book.overlay.choosing import Kept, choose
+from generator.book.overlay.mentions import Unsaid
 from generator.book.records import KINDS, MAY_BE_MISSING, SINGULAR
 from generator.book.references import Named, named_by
 from generator.book.shared_figures import SEASON_RULES, with_figures
 from generator.findings import Finding, Where, first_told, shown, suggestion
 
 # Single file -> the kinds whose ids stand in it: when it cannot be read, no such id can be called unknown.
-COUNTRIES = "countries"
+COUNTRIES, SOURCES = "countries", "sources"
 _TABLES = tuple(file.removesuffix(".yml") for file in TABLES)
 _HOLDERS = {**{table: (table,) for table in _TABLES}, "practice": OF_PRACTICE, "glossary": (TERMS,)}
 
@@ -33,8 +36,8 @@ def read_book(root: Path, this_year: int | None = None) -> tuple[PartialBook, li
     this_year: the year that it is read in; None where nobody asks what is still to come.
     """
     reading = _Reading(Path(root), this_year)
-    reading.read_records()
-    reading.read_singles()
+    reading.read()
+    reading.choose()
     reading.share_figures()
     reading.share_steps()
     book = reading.book()
@@ -50,34 +53,63 @@ class _Reading:
         self.trees: dict[tuple[str, str], Node] = {}
         self.broken: set[tuple[str, str]] = set()
         self.findings: list[Finding] = []
+        self.left_out: frozenset[tuple[str, str]] = frozenset()
+        self.unsaid: Unsaid | None = None
 
-    def read_records(self) -> None:
-        files, findings = record_files(self.root)
+    def read(self) -> None:
+        layer, findings = read_layers(self.root)
         self.findings.extend(findings)
-        for kind, id, file, path in files:
-            record, tree = self._load(file, path, KINDS[kind])
-            if record is None or tree is None:
+        self.broken.update(layer.unread)
+        for (kind, id), tree in layer.records.items():
+            record = self._checked((kind, id), tree, KINDS[kind], layer)
+            if record is None:
                 self.broken.add((kind, id))
             else:
                 self.parts[kind][id] = record
                 self.trees[kind, id] = tree
-
-    def read_singles(self) -> None:
-        files, findings = single_files(self.root)
-        self.findings.extend(findings)
-        there = {name for name, *_ in files}
-        self.broken.update(
-            (kind, "*") for name, kinds in _HOLDERS.items() for kind in kinds
-            if name in there or f"{name}.yml" not in MAY_BE_MISSING
-        )
-        for name, file, path, hint in files:
-            record, tree = self._load(file, path, hint)
-            if name in _TABLES and tree is not None and tree.kind == "map":
+        there = {name for name, other in layer.unread if name == other} | layer.singles.keys()
+        self.broken.update((kind, "*") for name, kinds in _HOLDERS.items() for kind in kinds if name in there or f"{name}.yml" not in MAY_BE_MISSING)
+        for name, tree in layer.singles.items():
+            record = self._checked((name, name), tree, SINGLES[f"{name}.yml"], layer)
+            if name in _TABLES and tree.kind == "map":
                 self._learn_table(name, record, tree)
-            elif record is not None and tree is not None:
+            elif record is not None:
                 self.parts[name.replace("-", "_")] = record
                 self.trees[name, name] = tree
                 self.broken.difference_update((kind, "*") for kind in _HOLDERS.get(name, ()))
+
+    def _checked(self, place: tuple[str, str], tree: Node, hint: Any, layer: Layer) -> Any:
+        record, findings = checked(tree, hint)
+        self.findings.extend(findings)
+        return None if place in layer.faulty else record
+
+    def choose(self) -> None:
+        """Only what the practice chose, and what holds without the rest."""
+        practice = self.parts.get("practice")
+        if practice is None or not (practice.shared_knowledge or practice.grasses or practice.plans or practice.without):
+            return
+        kept = {place: Kept(tree, self._hint(*place), self._record(*place)) for place, tree in self.trees.items() if place[0] not in _TABLES}
+        cited = _cited(kept.values())
+        choice = choose(kept, practice, self.trees[PRACTICE, PRACTICE])
+        for id in cited - _cited(kept.values()):
+            if id in self.parts[SOURCES] and choice.may_cut(self.trees[SOURCES, id]):
+                del self.parts[SOURCES][id], self.trees[SOURCES, id]
+        self.findings.extend(choice.findings)
+        self.left_out, self.unsaid = choice.left_out, choice.said
+        for kind, id in choice.left_out:
+            del self.parts[kind][id], self.trees[kind, id]
+        for (kind, id), each in kept.items():
+            self.trees[kind, id] = each.tree
+            if kind == id:
+                self.parts[kind.replace("-", "_")] = each.record
+            else:
+                self.parts[kind][id] = each.record
+
+    def _hint(self, kind: str, id: str) -> Any:
+        return SINGLES[f"{id}.yml"] if kind == id else KINDS[kind]
+
+    def _record(self, kind: str, id: str) -> Any:
+        return self.parts[kind.replace("-", "_")] if kind == id else self.parts[kind][id]
 
     def share_figures(self) -> None:
         for kind in ("calculators", "holds"):
@@ -107,12 +139,7 @@ class _Reading:
 
     def book(self) -> PartialBook:
         whole: dict[str, Any] = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
-        return PartialBook(self.root, **whole, trees=self.trees, broken=frozenset(self.broken), this_year=self.this_year)
-
-    def _load(self, file: Path, path: str, hint: Any) -> tuple[Any, Node | None]:
-        record, tree, findings = load_record(file, path, hint)
-        self.findings.extend(findings)
-        return record, tree
+        return PartialBook(self.root, **whole, trees=self.trees, broken=frozenset(self.broken), left_out=self.left_out, unsaid=self.unsaid, this_year=self.this_year)
 
     def _learn_table(self, table: str, record: dict[str, Any] | None, tree: Node) -> None:
         """Which sources or countries there are can be told even when one of them is wrong."""
@@ -122,6 +149,10 @@ class _Reading:
             self.trees[table, id] = node
             if record is None:
                 self.broken.add((table, id))
+
+
+def _cited(kept: Iterable[Kept]) -> set[str]:
+    return {named.id for each in kept for named in named_by(each.record) if named.reference.kind == SOURCES}
 
 
 def _unresolved(book: PartialBook) -> Iterator[Finding]:
@@ -140,6 +171,9 @@ NAMES = {**SINGULAR, "aftercare": "aftercare sheet", "sources": "source", COUNTR
 _HOMES = {**{table: f"data/{table}.yml" for table in _TABLES}, TERMS: "data/glossary.yml", **{table: f"the {table} of data/practice.yml" for table in OF_PRACTICE}}
 
 
+CHOSEN_IN = "data/practice.yml"
+
+
 def _finding(book: PartialBook, where: Where, named: Named) -> Finding:
     kind, also = named.reference.kind, named.reference.also
     home = _HOMES.get(kind, f"data/{kind}")
@@ -151,6 +185,8 @@ def _finding(book: PartialBook, where: Where, named: Named) -> Finding:
     else:
         home_of_it = home if kind in _HOMES else f"{home}/{shown(named.id)}.yml"
         otherwise = f"add {'it to ' if kind in _HOMES else ''}{home_of_it}, or take it out"
+    if (kind, named.id) in book.left_out:
+        return Finding(where, f"{NAMES[kind]} '{shown(named.id)}' is left out of this book", f"choose it in {CHOSEN_IN}, or take it out here")
     what = f"{NAMES[kind]} '{shown(named.id)}' is not in {home}"
     if kind == COUNTRIES:
         meant = _country_meant(book, named.id)

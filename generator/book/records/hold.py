@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from generator.book.fields.sourced import CautionId, Record, Sourced, TaskId
+from generator.book.fields.sourced import CautionId, OnlyTaskId, Record, Sourced
 from generator.book.fields.texts import FormulaText, LongWord, Name, Sentence, Word
 from generator.book.records.calculator import Constant
 
@@ -25,7 +25,7 @@ class HoldRule(Sourced):
 
 class Hold(Record):
     name: Word = Field(description="The subject, short and plain: Dew on the leaf.")
-    tasks: tuple[TaskId, ...] = Field(default=(), description="Tasks it is asked for.")
+    tasks: tuple[OnlyTaskId, ...] = Field(default=(), description="Tasks it is asked for.")
     cautions: tuple[CautionId, ...] = Field(default=(), description="Cautions to read when it holds.")
     figures: dict[Name, LongWord] = Field(
         default={}, max_length=60, description="Figures that rules use: a name to task.figure, as feed.heavy-rain, or to season-groups.rule."

@@ -9,12 +9,13 @@ from generator.book.fields.sourced import (
     Figure,
     GrassId,
     MachineId,
+    OnlyGrassId,
+    OnlyRenovationId,
     Measured,
     PlaceId,
     ProductId,
     Record,
     RecordProblem,
-    RenovationId,
     Sourced,
     Statement,
     TaskId,
@@ -24,6 +25,9 @@ from generator.book.fields.texts import ONE_LINE, Currency, Identifier, MonthDay
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
 
 OPEN_SITE = "open"
+
+# What a practice may leave out of the shared knowledge one by one; grasses, places and plans it chooses.
+Kind = Literal["tasks", "calculators", "problems", "answers"]
 
 Nutrient = Annotated[float, OfKind("share of a nutrient"), NO_FINER]
 PriceOfHour = Annotated[float, OfKind("price of an hour"), NO_FINER]
@@ -52,7 +56,7 @@ class Product(Record):
     for_tasks: tuple[TaskId, ...] = Field(
         default=(), description="Tasks it is used for. A plan's step takes the first product of its task, in the order of this file."
     )
-    for_grasses: tuple[GrassId, ...] = Field(
+    for_grasses: tuple[OnlyGrassId, ...] = Field(
         default=(), description="Grasses it is for, as the seed of one is; every grass when left out. A step's product follows the job's grass."
     )
     note: Sentence | None = None
@@ -170,6 +174,18 @@ class Practice(Record):
         description="Places whose months are printed, the home place among them; every place that is offered when left out. The others keep a page of their own.",
     )
     home_grass: GrassId = Field(description="The grass the book opens with.")
+    shared_knowledge: bool = Field(
+        default=False, description="True for a book over the shared knowledge: what is not in its own data/ and content/ is taken from there."
+    )
+    grasses: tuple[Identifier, ...] | None = Field(
+        default=None, min_length=1, description="The grasses that are in the book; every one when left out. Nothing in it speaks of another, where that is shared knowledge.",
+    )
+    plans: tuple[Identifier, ...] | None = Field(
+        default=None, min_length=1, description="The renovation plans that are in the book, beside the one that each grass follows; every one that a grass of it may follow when left out.",
+    )
+    without: dict[Kind, tuple[Identifier, ...]] = Field(
+        default={}, description="Shared records that the book is to be without, by the folder they lie in. No caution can be left out.",
+    )
     feed: ProductId = Field(description="The product that calculators start with.")
     products: dict[Identifier, Product]
     machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
@@ -242,7 +258,7 @@ class GreatHeat(Record):
 class Outside(Record):
     """What to do about a job outside its window, or when the weather turned on one inside it."""
 
-    plans: tuple[RenovationId, ...] = Field(default=(), description="Only for these plans, before what is said to all of the group.")
+    plans: tuple[OnlyRenovationId, ...] = Field(default=(), description="Only for these plans, before what is said to all of the group.")
     early: tuple[Statement, ...] = statements("Before the window opens.")
     late: tuple[Statement, ...] = statements("After it has closed.")
     gone_wrong: tuple[Statement, ...] = statements("What a frost or a heatwave does to a job that is done, and what then.")

@@ -12,7 +12,7 @@ from generator.book.fields.sourced import (
     CountryId,
     ExpertId,
     Figure,
-    GrassId,
+    OnlyGrassId,
     ProblemId,
     Record,
     RecordProblem,
@@ -99,7 +99,7 @@ class Problem(Record):
     looks: tuple[Statement, ...] = Field(min_length=1, description="What you see, close to.")
     how_soon: Statement = Field(description="How soon it shows, and after what.")
     where: Statement = Field(description="Where on the lawn it shows, and why there.")
-    grasses: tuple[GrassId, ...] = Field(default=(), description="Grasses it is best known on; any grass when left out.")
+    grasses: tuple[OnlyGrassId, ...] = Field(default=(), description="Grasses it is best known on; any grass when left out.")
     questions: tuple[Question, ...] = Field(min_length=1, description="What to find out, the question that splits best first.")
     causes: dict[Identifier, Cause] = Field(min_length=2, description="Likely causes by a short id, the most usual first.")
     send_for: tuple[SendFor, ...] = Field(default=(), description="When to send for a licensed or qualified person.")

@@ -1,0 +1,138 @@
+"""The folders that a book is made of: its own, and the shared knowledge that it may lie over."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from generator.book.loading.folders import SINGLES, record_files, single_files
+from generator.book.loading.load import load_tree
+from generator.book.loading.marked_yaml import Node
+from generator.book.overlay.extending import laid_over
+from generator.book.overlay.kept_cautions import caution_findings
+from generator.book.overlay.knowledge import KNOWLEDGE, SHARED_PATH, knowledge_folder
+from generator.findings import Finding, Where, shown, suggestion
+
+PRACTICE = "practice"
+EXTENDS = "extends"
+
+
+@dataclass
+class Layer:
+    """Trees of what lies in data/. records: by kind and id. singles: by name. unread: the files, of either, that are there and are not YAML;
+    faulty: those that hold something which was refused."""
+
+    records: dict[tuple[str, str], Node] = field(default_factory=dict)
+    singles: dict[str, Node] = field(default_factory=dict)
+    unread: set[tuple[str, str]] = field(default_factory=set)
+    faulty: set[tuple[str, str]] = field(default_factory=set)
+    shared: "Layer | None" = None
+
+    def take(self, kind: str, id: str, tree: Node | None, faulty: bool) -> None:
+        place = (kind, id)
+        if tree is None:
+            self.unread.add(place)
+        elif kind == id:
+            self.singles[id] = tree
+        else:
+            self.records[place] = tree
+        if faulty:
+            self.faulty.add(place)
+
+
+def read_layers(root: Path) -> tuple[Layer, list[Finding]]:
+    """What a book's own folder holds, laid over the shared knowledge where its practice.yml asks for that; and what is wrong on the way."""
+    files, findings = record_files(root)
+    own = Layer()
+    _read(own, [(kind, id, file, path) for kind, id, file, path in files], findings)
+    singles, missing = single_files(root)
+    _read(own, [(name, name, file, path) for name, file, path in singles], findings)
+    over = _practice_over(root, own, findings)
+    findings += missing if over is None else single_files(root, over=True)[1]
+    if over is None:
+        findings += [_nothing_below(tree) for tree in own.records.values() if EXTENDS in tree.children]
+        return own, findings
+    shared = _shared(over, findings)
+    return _together(own, shared, findings), findings
+
+
+def _read(layer: Layer, files: Iterable[tuple[str, str, Path, str]], findings: list[Finding]) -> None:
+    for kind, id, file, path in files:
+        tree, wrong = load_tree(file, path)
+        findings += wrong
+        layer.take(kind, id, tree, bool(wrong))
+
+
+def _practice_over(root: Path, own: Layer, findings: list[Finding]) -> Path | None:
+    """The folder of the shared knowledge, if the practice asks for it."""
+    tree = own.singles.get(PRACTICE)
+    asked = tree.children.get(KNOWLEDGE) if tree is not None and tree.kind == "map" else None
+    if asked is None or asked.value is not True:
+        return None
+    folder = knowledge_folder()
+    if folder.resolve() == root.resolve():
+        findings.append(Finding(asked.where, "this folder is the shared knowledge itself", f"take '{KNOWLEDGE}' out"))
+        return None
+    return folder
+
+
+def _shared(folder: Path, findings: list[Finding]) -> Layer:
+    layer = Layer()
+    files, wrong = record_files(folder)
+    singles, _ = single_files(folder, over=True)
+    files = [(kind, id, file, SHARED_PATH + path) for kind, id, file, path in files]
+    files += [(name, name, file, SHARED_PATH + path) for name, file, path in singles if name != PRACTICE]
+    findings += [Finding(Where(SHARED_PATH + each.where.path), each.what, each.instead) for each in wrong]
+    _read(layer, files, findings)
+    return layer
+
+
+def _together(own: Layer, shared: Layer, findings: list[Finding]) -> Layer:
+    """Own records in place of shared ones, or over them where they say `extends`; single files always lie over the shared one of their name."""
+    both = Layer(unread={*own.unread, *(place for place in shared.unread if place not in own.records)}, faulty={*own.faulty}, shared=shared)
+    for place in sorted({*own.records, *shared.records}, key=lambda place: (place[0], f"{place[1]}.yml")):
+        if place in own.unread:
+            continue
+        tree = own.records.get(place)
+        if tree is None:
+            both.records[place] = shared.records[place]
+        elif EXTENDS not in tree.children:
+            both.records[place] = tree
+        else:
+            both.take(*place, *_extended(place, tree, shared, findings))
+        if tree is not None and place in shared.records:
+            findings += caution_findings(place[0], shared.records[place], tree, EXTENDS in tree.children)
+    for name in SINGLES:
+        name = name.removesuffix(".yml")
+        tree, base = own.singles.get(name), shared.singles.get(name)
+        if (name, name) in own.unread:
+            continue
+        if tree is not None and base is not None and tree.kind == base.kind == "map":
+            tree, wrong = laid_over(base, tree)
+            findings += wrong
+            both.take(name, name, tree, bool(wrong) or (name, name) in own.faulty)
+        elif tree is not None or base is not None:
+            both.take(name, name, tree or base, (name, name) in own.faulty)
+    return both
+
+
+def _extended(place: tuple[str, str], tree: Node, shared: Layer, findings: list[Finding]) -> tuple[Node | None, bool]:
+    kind, _ = place
+    named = tree.children[EXTENDS]
+    id: Any = named.value
+    base = shared.records.get((kind, id)) if isinstance(id, str) else None
+    if base is None:
+        known = [other for of, other in shared.records if of == kind]
+        findings.append(Finding(named.text or named.where, f"'{shown(id if named.kind == 'scalar' else named.kind)}' is not in the shared {kind}",
+                                suggestion(str(id), known, "name a record of the shared knowledge, or write a whole record and leave 'extends' out")))
+        return None, True
+    rest = Node(tree.where, "map", children={key: child for key, child in tree.children.items() if key != EXTENDS},
+                keys={key: where for key, where in tree.keys.items() if key != EXTENDS})
+    whole, wrong = laid_over(base, rest)
+    findings += wrong
+    return whole, bool(wrong)
+
+
+def _nothing_below(tree: Node) -> Finding:
+    return Finding(tree.keys[EXTENDS], "'extends' changes a record of the shared knowledge, and this book does not lie over it",
+                   f"write '{KNOWLEDGE}: true' into data/{PRACTICE}.yml, or write the whole record")
