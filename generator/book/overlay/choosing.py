@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Any, NamedTuple
 
 from generator.book.loading.marked_yaml import Node, ValuePath
-from generator.book.overlay.cutting import Gone, cut
+from generator.book.overlay.cutting import Gone, cut, last_first
 from generator.book.overlay.inner_references import Inner, inner_references, steps_where_needed
 from generator.book.overlay.kept_cautions import CAUTIONS
 from generator.book.overlay.knowledge import SHARED_PATH
@@ -72,7 +72,7 @@ def _chosen(records: Mapping[Place, Kept], practice: Practice) -> dict[str, set[
 
 
 def _unknown(records: Mapping[Place, Kept], practice: Practice, tree: Node) -> Iterator[Finding]:
-    lists = [(("grasses",), "grasses", practice.grasses or ()), (("plans",), "renovations", practice.plans or ())]
+    lists: list[tuple[tuple[str, ...], str, tuple[str, ...]]] = [(("grasses",), "grasses", practice.grasses or ()), (("plans",), "renovations", practice.plans or ())]
     lists += [(("without", kind), kind, ids) for kind, ids in practice.without.items()]
     for path, kind, ids in ((path, kind, ids) for path, kind, ids in lists if ids):
         node = tree
@@ -112,7 +112,7 @@ class _Cutting:
             while self._round():
                 pass
             said, self.unmended = self.unsaid(), []
-            changed = any([self._without_words(place, said) for place in list(self.records) if place[0] not in QUOTED])
+            changed = sum(self._without_words(place, said) for place in list(self.records) if place[0] not in QUOTED) > 0
 
     def _round(self) -> bool:
         """Whether anything was taken out."""
@@ -120,7 +120,7 @@ class _Cutting:
         self.leave_out(idle := {place for place in self.records if place[0] in ONLY_USED and place in self.used and place not in used})
         of = {kind: {id: kept.record for (each, id), kept in self.records.items() if each == kind} for kind in ("renovations", "steps")}
         self.needed_steps = steps_where_needed(of["renovations"].values(), of["steps"])
-        return any([self._without_references(place) for place in list(self.records)]) or bool(idle)
+        return sum(self._without_references(place) for place in list(self.records)) + len(idle) > 0
 
     def _used(self) -> set[Place]:
         """What a plan names of what is there for plans alone."""
@@ -201,12 +201,12 @@ class _Cutting:
         except Gone:
             whole, record = self._one_by_one(place, kept, shorter)
         self.records[place] = Kept(whole, kept.hint, record)
-        return record != kept.record
+        return bool(record != kept.record)
 
     def _one_by_one(self, place: Place, kept: Kept, shorter: dict[ValuePath, str]) -> tuple[Node, Any]:
         """The texts that can go; those that the record cannot be without stay whole."""
         tree, record = kept.tree, kept.record
-        for path, text in sorted(shorter.items(), key=lambda each: [(isinstance(step, str), step if isinstance(step, int) else 0, str(step)) for step in each[0]], reverse=True):
+        for path, text in sorted(shorter.items(), key=lambda each: last_first(each[0]), reverse=True):
             try:
                 tree, record = cut(_with_texts(tree, {path: text}), set() if text else {path}, kept.hint)
             except Gone:

@@ -25,7 +25,7 @@ def cut(tree: Node, paths: Collection[ValuePath], hint: Any, emptied: Callable[[
     whole = _copied(tree)
     waiting = set(paths)
     for _ in range(MOST_ROUNDS):
-        for path in sorted(waiting, key=_last_first, reverse=True):
+        for path in sorted(waiting, key=last_first, reverse=True):
             _take_out(whole, path, emptied)
         try:
             return whole, _validated(whole, adapter(hint))
@@ -43,7 +43,7 @@ def _copied(node: Node) -> Node:
     return Node(node.where, node.kind, node.text, node.value, node.one_line, children, dict(node.keys), node.unseen)
 
 
-def _last_first(path: ValuePath) -> tuple[tuple[int, str], ...]:
+def last_first(path: ValuePath) -> tuple[tuple[int, str], ...]:
     """Later items of a list before earlier ones, and what lies deeper before what holds it."""
     return tuple((step, "") if isinstance(step, int) else (-1, step) for step in path)
 

@@ -52,14 +52,16 @@ def _list(base: Node, over: Node, path: ValuePath, findings: list[Finding]) -> N
     items = list(base.children.values())
     for key, _ in over.entries():
         if key not in OF_A_LIST:
-            findings.append(Finding(over.keys[key], f"'{shown(key)}' does nothing to a list", suggestion(key, OF_A_LIST, f"write {', '.join(OF_A_LIST)}, or the whole list")))
+            instead = suggestion(key, OF_A_LIST, f"write {', '.join(OF_A_LIST)}, or the whole list")
+            findings.append(Finding(over.keys[key], f"'{shown(key)}' does nothing to a list", instead))
     changes = over.children.get(CHANGE)
     for id, change in changes.entries() if changes is not None and changes.kind == "map" else ():
         at = next((at for at, item in enumerate(items) if _id(item) == id), None)
         if at is None:
             assert changes is not None
             known = [name for item in items if (name := _id(item))]
-            findings.append(Finding(changes.keys[id], f"no item of this list has the id '{shown(id)}'", suggestion(id, known, "its items have no ids; write the whole list")))
+            instead = suggestion(id, known, "its items have no ids; write the whole list")
+            findings.append(Finding(changes.keys[id], f"no item of this list has the id '{shown(id)}'", instead))
         else:
             items[at] = _value(items[at], change, (*path, id), findings)
     taken = over.children.get(WITHOUT)

@@ -12,7 +12,8 @@ _SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 _LEANS_BACK = re.compile(r"(it|its|they|their|them|this|that|these|those|both|but|so|then|there|neither|either|the other|the others|here)\b", re.IGNORECASE)
 _PLACEHOLDER = re.compile(r"\{(grass|task|problem|plan|step|hold|calculator|practice)\.([^{}.]+)")
 KINDS_QUOTED = {
-    "grass": "grasses", "task": "tasks", "problem": "problems", "plan": "renovations", "step": "steps", "hold": "holds", "calculator": "calculators", "practice": "practice",
+    "grass": "grasses", "task": "tasks", "problem": "problems", "plan": "renovations", "step": "steps", "hold": "holds", "calculator": "calculators",
+    "practice": "practice",
 }  # fmt: skip
 _PARTS_OF_A_NAME = re.compile(r",|\(|\)| or ")
 _WORD_END = r"(?:e?s|'s|’s)?(?![\w-])"

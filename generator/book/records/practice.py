@@ -9,9 +9,9 @@ from generator.book.fields.sourced import (
     Figure,
     GrassId,
     MachineId,
+    Measured,
     OnlyGrassId,
     OnlyRenovationId,
-    Measured,
     PlaceId,
     ProductId,
     Record,
@@ -178,10 +178,11 @@ class Practice(Record):
         default=False, description="True for a book over the shared knowledge: what is not in its own data/ and content/ is taken from there."
     )
     grasses: tuple[Identifier, ...] | None = Field(
-        default=None, min_length=1, description="The grasses that are in the book; every one when left out. Nothing in it speaks of another, where that is shared knowledge.",
+        default=None, min_length=1, description="The grasses that are in the book; every one when left out. What is shared speaks of no other.",
     )
     plans: tuple[Identifier, ...] | None = Field(
-        default=None, min_length=1, description="The renovation plans that are in the book, beside the one that each grass follows; every one that a grass of it may follow when left out.",
+        default=None, min_length=1,
+        description="Renovation plans that are in the book beside the one that each grass follows; every one that a grass of it may follow when left out.",
     )
     without: dict[Kind, tuple[Identifier, ...]] = Field(
         default={}, description="Shared records that the book is to be without, by the folder they lie in. No caution can be left out.",
