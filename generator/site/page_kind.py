@@ -8,7 +8,7 @@ from generator.site.making import Making
 from generator.site.page import Page
 
 Files = Mapping[str, str | bytes]
-PAGES = "generator.site.pages"
+PAGES = f"{__package__}.pages"
 DOORS, ABOUT = "doors", "about"
 
 
