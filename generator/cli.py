@@ -11,9 +11,11 @@ from generator.book.records.practice import OPEN_SITE
 from generator.calculators.calculate import USAGE, Calculation, calculate
 from generator.calculators.inversion import solve
 from generator.commands.build import build, pack
+from generator.commands.changes import changes
 from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, checked_now, known, present, typed_values, whole_book
 from generator.commands.hold import hold
+from generator.commands.init import init
 from generator.commands.last_resort import Commands
 from generator.commands.plan import plan
 from generator.commands.record import record
@@ -123,6 +125,8 @@ def calculated(calculator: Calculator, typed: dict[str, str | float], for_input:
     return solve(calculator, {name: text for name, text in typed.items() if name not in given}, for_input, given)
 
 
+main.add_command(init)
+main.add_command(changes)
 main.add_command(build)
 main.add_command(pack)
 main.add_command(schema)

@@ -14,10 +14,16 @@ from generator.findings import one_line
 @book_option
 def schema(root: Path) -> None:
     """Write the JSON Schema of each kind of file into data/schema, for editors."""
-    folder = root / "data" / "schema"
-    if not folder.parent.is_dir():
+    if not (root / "data").is_dir():
         click.echo(f"{one_line(root)}: no data/ here; go to the folder of a book or name it with --book", err=True)
         raise SystemExit(1)
+    count = write_schemas(root)
+    click.echo(f"Wrote {count} schemas into {one_line(root / 'data' / 'schema')}.")
+
+
+def write_schemas(root: Path) -> int:
+    """Every schema into the data/schema of a book; how many there are."""
+    folder = root / "data" / "schema"
     try:
         folder.mkdir(exist_ok=True)
     except OSError as error:
@@ -25,4 +31,4 @@ def schema(root: Path) -> None:
     files = schemas()
     for name, text in files.items():
         write_out(folder / name, text.encode())
-    click.echo(f"Wrote {len(files)} schemas into {one_line(folder)}.")
+    return len(files)

@@ -8,25 +8,25 @@ from typing import Any
 from generator.book.loading.folders import SINGLES, record_files, single_files
 from generator.book.loading.load import load_tree
 from generator.book.loading.marked_yaml import Node
-from generator.book.overlay.extending import laid_over
+from generator.book.overlay.extending import EXTENDS, laid_over
 from generator.book.overlay.kept_cautions import caution_findings
 from generator.book.overlay.knowledge import KNOWLEDGE, SHARED_PATH, knowledge_folder
 from generator.findings import Finding, Where, shown, suggestion
 
 PRACTICE = "practice"
-EXTENDS = "extends"
 
 
 @dataclass
 class Layer:
     """Trees of what lies in data/. records: by kind and id. singles: by name. unread: the files, of either, that are there and are not YAML;
-    faulty: those that hold something which was refused."""
+    faulty: those that hold something which was refused. shared, own: what it is laid together from, if it is."""
 
     records: dict[tuple[str, str], Node] = field(default_factory=dict)
     singles: dict[str, Node] = field(default_factory=dict)
     unread: set[tuple[str, str]] = field(default_factory=set)
     faulty: set[tuple[str, str]] = field(default_factory=set)
     shared: "Layer | None" = None
+    own: "Layer | None" = None
 
     def take(self, kind: str, id: str, tree: Node | None, faulty: bool) -> None:
         place = (kind, id)
@@ -40,14 +40,17 @@ class Layer:
             self.faulty.add(place)
 
 
-def read_layers(root: Path) -> tuple[Layer, list[Finding]]:
-    """What a book's own folder holds, laid over the shared knowledge where its practice.yml asks for that; and what is wrong on the way."""
+def read_layers(root: Path, knowledge: Path | None = None) -> tuple[Layer, list[Finding]]:
+    """What a book's own folder holds, laid over the shared knowledge where its practice.yml asks for that; and what is wrong on the way.
+
+    knowledge: the folder of the shared knowledge, if not the one that is installed.
+    """
     files, findings = record_files(root)
     own = Layer()
     _read(own, [(kind, id, file, path) for kind, id, file, path in files], findings)
     singles, missing = single_files(root)
     _read(own, [(name, name, file, path) for name, file, path in singles], findings)
-    over = _practice_over(root, own, findings)
+    over = _asked_for(root, own, knowledge or knowledge_folder(), findings)
     findings += missing if over is None else single_files(root, over=True)[1]
     if over is None:
         findings += [_nothing_below(tree) for tree in own.records.values() if EXTENDS in tree.children]
@@ -63,13 +66,12 @@ def _read(layer: Layer, files: Iterable[tuple[str, str, Path, str]], findings: l
         layer.take(kind, id, tree, bool(wrong))
 
 
-def _practice_over(root: Path, own: Layer, findings: list[Finding]) -> Path | None:
+def _asked_for(root: Path, own: Layer, folder: Path, findings: list[Finding]) -> Path | None:
     """The folder of the shared knowledge, if the practice asks for it."""
     tree = own.singles.get(PRACTICE)
     asked = tree.children.get(KNOWLEDGE) if tree is not None and tree.kind == "map" else None
     if asked is None or asked.value is not True:
         return None
-    folder = knowledge_folder()
     if folder.resolve() == root.resolve():
         findings.append(Finding(asked.where, "this folder is the shared knowledge itself", f"take '{KNOWLEDGE}' out"))
         return None
@@ -89,7 +91,7 @@ def _shared(folder: Path, findings: list[Finding]) -> Layer:
 
 def _together(own: Layer, shared: Layer, findings: list[Finding]) -> Layer:
     """Own records in place of shared ones, or over them where they say `extends`; single files always lie over the shared one of their name."""
-    both = Layer(unread={*own.unread, *(place for place in shared.unread if place not in own.records)}, faulty={*own.faulty}, shared=shared)
+    both = Layer(unread={*own.unread, *(place for place in shared.unread if place not in own.records)}, faulty={*own.faulty}, shared=shared, own=own)
     for place in sorted({*own.records, *shared.records}, key=lambda place: (place[0], f"{place[1]}.yml")):
         if place in own.unread:
             continue

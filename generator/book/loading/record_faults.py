@@ -194,7 +194,8 @@ def _missing(spot: _Spot) -> Finding:
 def _unknown_key(spot: _Spot) -> Finding:
     key = str(spot.path[-1])
     record, parent = record_of(spot.above), spot.parent or spot.node
-    known = [k for k in record.model_fields if k not in parent.children] if record else []
+    here = parent.keys[key].path  # What lies below, in the shared knowledge, may be written again here.
+    known = [k for k in record.model_fields if k not in parent.keys or parent.keys[k].path != here] if record else []
     listed = f"the keys still free here are: {', '.join(known)}" if known else "take it out"
     instead = f"it is called '{KEYS[key]}' now" if KEYS.get(key) in known else suggestion(key, known, listed)
     return Finding(parent.keys[key], f"unknown key '{shown(key)}'", instead)

@@ -30,13 +30,14 @@ class Loaded(NamedTuple):
     findings: list[Finding]
 
 
-def read_book(root: Path, this_year: int | None = None) -> tuple[PartialBook, list[Finding]]:
+def read_book(root: Path, this_year: int | None = None, knowledge: Path | None = None) -> tuple[PartialBook, list[Finding]]:
     """As much of a book as can be read, with everything that is wrong: what the checks go on from.
 
-    this_year: the year that it is read in; None where nobody asks what is still to come.
+    this_year: the year that it is read in; None where nobody asks what is still to come. knowledge: another folder of shared knowledge than
+    the one that is installed.
     """
     reading = _Reading(Path(root), this_year)
-    reading.read()
+    reading.read(knowledge)
     reading.choose()
     reading.share_figures()
     reading.share_steps()
@@ -56,8 +57,8 @@ class _Reading:
         self.left_out: frozenset[tuple[str, str]] = frozenset()
         self.unsaid: Unsaid | None = None
 
-    def read(self) -> None:
-        layer, findings = read_layers(self.root)
+    def read(self, knowledge: Path | None) -> None:
+        layer, findings = read_layers(self.root, knowledge)
         self.findings.extend(findings)
         self.broken.update(layer.unread)
         for (kind, id), tree in layer.records.items():

@@ -8,6 +8,8 @@ from generator.findings import Finding, shown, suggestion
 ADD, WITHOUT, CHANGE = "add", "without", "change"
 OF_A_LIST = (ADD, WITHOUT, CHANGE)
 SOURCE, ID = "source", "id"
+# The key by which a record of a book lies over a shared one.
+EXTENDS = "extends"
 
 
 def laid_over(base: Node, over: Node) -> tuple[Node, list[Finding]]:

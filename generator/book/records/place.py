@@ -6,7 +6,7 @@ from pydantic import Field, StringConstraints, model_validator
 
 from generator.book.fields.numbers import NO_FINER, OfKind
 from generator.book.fields.sourced import CountryId, PublishedId, Record, RecordProblem
-from generator.book.fields.texts import COUNTRY_CODE, Sentence, ShortWord, Word
+from generator.book.fields.texts import COUNTRY_CODE, Currency, Sentence, ShortWord, Word
 
 OF_A_YEAR = Field(min_length=12, max_length=12)
 Twelve = Annotated[tuple[Annotated[float, OfKind("temperature of a month"), NO_FINER], ...], OF_A_YEAR]
@@ -118,6 +118,7 @@ class Country(Record):
     in_a_sentence: Word | None = Field(default=None, description="The same after 'in', where that is another: the United States.")
     us_units: bool = Field(default=False, description="True where people count in inches, pounds and degrees Fahrenheit.")
     month_first: bool = Field(default=False, description="True where people write September 3, and not 3 September.")
+    currency: Currency | None = Field(default=None, description="Its money, by the three capitals of ISO 4217: what a new book there begins with.")
     words: dict[Word, Word] = Field(
         default={}, description="What people there say for a word of the texts: 'autumn: fall'. Grasses take theirs from their own `names`."
     )
