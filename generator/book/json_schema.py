@@ -9,10 +9,12 @@ from pydantic import TypeAdapter
 from generator.book.fields.numbers import BESIDE_UNIT, FIGURE, QUANTITY, REFERS, SIGNED, WHY
 from generator.book.lists.lawn_file import LawnFile
 from generator.book.loading.folders import SINGLES
+from generator.book.overlay.extending import EXTENDS
 from generator.book.records import KINDS, SINGULAR
 from generator.units import Unit, bounds_of, units
 
 # What readers keep outside the book, and the command line reads: a schema of the site, not of the data folder.
+EXTENDS_MEANS = "Id of a shared record of this kind: this file says only what differs. An empty value takes a key out; a list can be given as add, without, change."
 LAWN_FILE_SCHEMA = "lawns.schema.json"
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -20,9 +22,9 @@ DIALECT = "https://json-schema.org/draft/2020-12/schema"
 @cache
 def schemas() -> dict[str, str]:
     """File name in data/schema -> the schema's text, for every kind of record and every single file."""
-    hints = {SINGULAR[kind]: record for kind, record in KINDS.items()}
-    hints |= {name.removesuffix(".yml"): hint for name, hint in SINGLES.items()}
-    return {QUANTITY: _bounds_text(), **{f"{name}.schema.json": _text(hint) for name, hint in hints.items()}}
+    texts = {SINGULAR[kind]: _text(record, may_extend=True) for kind, record in KINDS.items()}
+    texts |= {name.removesuffix(".yml"): _text(hint) for name, hint in SINGLES.items()}
+    return {QUANTITY: _bounds_text(), **{f"{name}.schema.json": text for name, text in texts.items()}}
 
 
 def lawn_file_schema() -> str:
@@ -50,13 +52,23 @@ def _of_unit(known: Unit, signed: bool) -> dict[str, Any]:
     }
 
 
-def _text(hint: Any) -> str:
+def _text(hint: Any, may_extend: bool = False) -> str:
     schema = {"$schema": DIALECT} | TypeAdapter(hint).json_schema()
     _say_why(schema)
+    if may_extend:
+        _let_extend(schema)
     text = json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
     for part in (FIGURE, SIGNED):
         text = text.replace(f'"{REFERS}": "{part}"', f'"$ref": "{QUANTITY}#/$defs/{part}"')
     return text
+
+
+def _let_extend(schema: dict[str, Any]) -> None:
+    """A record that lies over a shared one says only what differs, whatever is written under its keys; any other is whole."""
+    whole = {key: schema.pop(key) for key in ("properties", "required") if key in schema}
+    named = {key: {"description": field["description"]} if "description" in field else {} for key, field in whole["properties"].items()}
+    schema["properties"] = {EXTENDS: {"type": "string", "description": EXTENDS_MEANS}, **named}
+    schema |= {"if": {"required": [EXTENDS]}, "else": whole}
 
 
 def _say_why(schema: Any) -> list[str]:

@@ -30,7 +30,7 @@ def test_each_data_file_names_its_schema_in_its_first_line() -> None:
 
 def test_a_schema_describes_its_keys_and_refuses_others() -> None:
     grass = json.loads(schemas()["grass.schema.json"])
-    assert grass["properties"]["habit"]["enum"] == ["above ground", "above and below ground", "below ground", "bunch"]
+    assert grass["else"]["properties"]["habit"]["enum"] == ["above ground", "above and below ground", "below ground", "bunch"]
     assert grass["properties"]["summary"]["description"]
     assert grass["additionalProperties"] is False
     assert set(KINDS) == set(SINGULAR)
