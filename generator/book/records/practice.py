@@ -21,6 +21,7 @@ from generator.book.fields.sourced import (
     statements,
 )
 from generator.book.fields.texts import ONE_LINE, Currency, Identifier, MonthDay, Sentence, ShortWord, WebFolder, Word
+from generator.book.records.looks import Looks
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
 
 OPEN_SITE = "open"
@@ -150,12 +151,11 @@ class Invoicing(Record):
     how_to_pay: Sentence | None = Field(default=None, description="How it is paid, in words: to which account, with what reference.")
 
 
-class Practice(Record):
-    name: Word
+class Practice(Looks):
     invented: bool = Field(description="True for a demonstration practice; every page footer says so.")
     about: Sentence
     public_address: WebFolder | None = Field(
-        default=None, description="Where the book is hosted; client links and QR codes are built on it."
+        default=None, description="Where the book is hosted; client links, codes, canonical links and the list of pages for search engines are built on it."
     )
     telephone: ShortWord | None = None
     email: Word | None = None
@@ -195,6 +195,10 @@ class Practice(Record):
     deposit_percent: Annotated[float, OfKind("deposit"), NO_FINER] | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
     estimate_valid_days: Annotated[int, OfKind("days of an estimate")] | None = Field(default=None, description="Days for which an estimate can be accepted.")
     invoice: Invoicing = Field(default=Invoicing(), description="What stands on an invoice.")
+
+    @property
+    def described(self) -> str:
+        return self.description or self.about
 
 
 class SeasonGroupFigures(Record):
