@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
+from generator.book.fields.looks import Looks
 from generator.book.fields.numbers import NO_FINER, OfKind
 from generator.book.fields.sourced import (
     Figure,
@@ -21,7 +22,6 @@ from generator.book.fields.sourced import (
     statements,
 )
 from generator.book.fields.texts import ONE_LINE, Currency, Identifier, MonthDay, Sentence, ShortWord, WebFolder, Word
-from generator.book.records.looks import Looks
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
 
 OPEN_SITE = "open"
