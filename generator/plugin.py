@@ -22,8 +22,9 @@ from generator.book.settings import chosen_day
 from generator.checks import check_book
 from generator.moment import moment, this_year
 from generator.site.book_site import BookSite
+from generator.site.frame.brand import told_to_mkdocs
 from generator.site.frame.escaping import as_title, escape_in, mark_content, mark_titles, plain_title, without_unsafe
-from generator.site.frame.render import FAVICON, SCRIPT, STYLE, THEME, environment
+from generator.site.frame.render import SCRIPT, STYLE, THEME, environment
 from generator.site.registry import navigation
 
 
@@ -45,9 +46,9 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         self.book = whole_book(Path(config.config_file_path).parent)
         environment.cache_clear()  # The preview builds again and again, and templates may have changed in between.
         config.theme.dirs.insert(0, str(THEME))
-        config.theme["favicon"], config.theme["features"] = FAVICON, without_unsafe(config.theme.get("features") or ())
-        # By attribute, not by style: the policy of a page applies no style that is written into it.
-        config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
+        config.theme["features"] = without_unsafe(config.theme.get("features") or ())
+        config.update(told_to_mkdocs(self.book.practice, self.previewing))
+        config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True  # the policy of a page applies no style written into it
         config.extra_css.append(STYLE)
         config.extra |= {"script": SCRIPT, "generator": False}
         return config
@@ -62,9 +63,8 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         for path, content in (dict.fromkeys(site.pages, "") | site.files | texts).items():
             files.append(File.generated(config, path, content=content))
         config.extra["swardbook"] = site.on_every_page(self.previewing)
-        if config.nav is None:
-            config.nav = navigation(sorted(site.added), written | site.pages.keys())
-            config.not_in_nav = option.PathSpec().run_validation("*")  # the rest is reached from hubs and search, on purpose
+        if config.nav is None:  # only front doors stand in it; the rest is reached from hubs and search, on purpose
+            config.nav, config.not_in_nav = navigation(sorted(site.added), written | site.pages.keys()), option.PathSpec().run_validation("*")
         return files
 
     def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:

@@ -2,7 +2,6 @@
 
 from datetime import date, datetime
 from pathlib import Path
-from typing import Any
 
 from pydantic import BaseModel, ConfigDict
 
@@ -16,6 +15,7 @@ from generator.book.loading.marked_yaml import Node, read_tree
 from generator.findings import Finding, shown
 
 DEFAULT_FOLDER = "docs"
+PLUGIN = "swardbook"
 
 
 class _Shown(BaseModel):
@@ -61,8 +61,28 @@ def settings_of(root: Path) -> tuple[Path | None, list[Finding]]:
     return folder, findings
 
 
+def settings_tree(root: Path) -> Node | None:
+    """What mkdocs.yml says, value by value; None where it cannot be read, which `settings_of` tells."""
+    file = root / SETTINGS
+    text = None if unfit(file, root) or not file.is_file() else read_text(file, SETTINGS, UNSEEN)[0]
+    tree = None if text is None else read_tree(text, SETTINGS)[0]
+    return tree if tree is not None and tree.kind == "map" else None
+
+
+def plugins_named(tree: Node) -> dict[str, Node | None]:
+    """The plugins that mkdocs.yml asks for, each with its table of options, or None where it has none."""
+    plugins, named = tree.children.get("plugins"), dict[str, Node | None]()
+    for node in (plugins, *(plugins.children.values() if plugins else ())):
+        if node is not None and node.kind == "map":
+            named |= {name: options if options.kind == "map" else None for name, options in node.entries()}
+        elif node is not None and node.kind == "scalar" and isinstance(node.value, str):
+            named.setdefault(node.value, None)
+    return named
+
+
 def _day_findings(tree: Node) -> list[Finding]:
-    node = _plugin_option(tree, "swardbook", "today")
+    options = plugins_named(tree).get(PLUGIN)
+    node = options.children.get("today") if options else None
     if node is None or node.refused or node.value is None:
         return []
     try:
@@ -71,14 +91,3 @@ def _day_findings(tree: Node) -> list[Finding]:
         return [Finding(node.text or node.where, f"'{shown(node.value if node.kind == 'scalar' else node.kind)}' is not a day that a build can start from",
                         f"write year, month and day, as \"2026-10-12\", from {FIRST_YEAR} to {LAST_YEAR}")]
     return []
-
-
-def _plugin_option(tree: Node, plugin: str, option: str) -> Node | None:
-    """An option of a plugin, which MkDocs takes as `- name: {option: ...}` or `name: {option: ...}`."""
-    plugins = tree.children.get("plugins")
-    tables: list[Any] = [plugins, *(plugins.children.values() if plugins else ())]
-    for table in tables:
-        named: Node | None = table.children.get(plugin) if table is not None and table.kind == "map" else None
-        if named is not None:
-            return named.children.get(option)
-    return None

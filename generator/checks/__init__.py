@@ -10,7 +10,7 @@ from generator.checks.field import hold_rules, inspection_sheet, key_of_grasses,
 from generator.checks.plans import aftercare_answers, aftercare_days, operations, own_window, plan_parts, step_cautions, step_order
 from generator.checks.season import climates, due_rules, figure_units, no_months, offered_places
 from generator.checks.sense import filled_sizes, grass_figures, months_of_a_place, place_on_earth, practice_figures, rules_in_order, text_years, twin_records, unusual
-from generator.checks.texts import page_names, quotes, retired_ids, service_lines, site_settings, source_addresses
+from generator.checks.texts import demo_left, looks_fit, page_names, practice_notes, quotes, retired_ids, service_lines, settings_fit, site_settings, source_addresses
 from generator.findings import Finding, Where, first_told
 
 CHECKS: tuple[Check, ...] = (
@@ -19,10 +19,10 @@ CHECKS: tuple[Check, ...] = (
     inspection_sheet.CHECK, hold_rules.CHECK, key_of_grasses.CHECK, step_cautions.CHECK, problem_questions.CHECK, quotes.CHECK, page_names.CHECK,
     retired_ids.CHECK, service_lines.CHECK, site_settings.CHECK, own_window.CHECK, offered_places.CHECK,
     place_on_earth.CHECK, months_of_a_place.CHECK, grass_figures.CHECK, practice_figures.CHECK, rules_in_order.CHECK, text_years.CHECK,
-    twin_records.CHECK, filled_sizes.CHECK,
+    twin_records.CHECK, filled_sizes.CHECK, settings_fit.CHECK, looks_fit.CHECK, demo_left.CHECK,
 )  # fmt: skip
 # What these find is told and refuses nothing.
-WARNINGS: tuple[Check, ...] = (unusual.CHECK,)
+WARNINGS: tuple[Check, ...] = (unusual.CHECK, practice_notes.CHECK)
 
 
 def check_book(root: Path, this_year: int | None = None) -> Loaded:

@@ -43,8 +43,8 @@ def estimate_pieces(
 def _values(inspection: Inspection, practice: Practice, country: CountryId | None) -> dict[str, str]:
     given = {
         "practice": practice.name, "telephone": practice.telephone, "email": practice.email, "currency": practice.currency,
-        "minimum_charge": _number(practice.minimum_charge), "tax": _tax(practice), "deposit_percent": _number(practice.deposit_percent),
-        "valid_days": _number(practice.estimate_valid_days), "law": _law(inspection, country),
+        "minimum_charge": number_words(practice.minimum_charge), "tax": tax_words(practice), "deposit_percent": number_words(practice.deposit_percent),
+        "valid_days": number_words(practice.estimate_valid_days), "law": _law(inspection, country),
     }
     return {name: value for name, value in given.items() if value is not None}
 
@@ -57,7 +57,7 @@ def _law(inspection: Inspection, country: CountryId | None) -> str | None:
     return estimate.law_elsewhere if country is None else estimate.law.get(country, estimate.law_elsewhere)
 
 
-def _tax(practice: Practice) -> str | None:
+def tax_words(practice: Practice) -> str | None:
     """'10 % GST is added', or that it is in the prices already; None for a practice that says nothing of tax."""
     if practice.tax_name is None or practice.tax_percent is None:
         return None
@@ -66,7 +66,7 @@ def _tax(practice: Practice) -> str | None:
     return f"{practice.tax_percent:g} % {practice.tax_name} {'is included' if practice.prices_include_tax else 'is added'}"
 
 
-def _number(value: float | None) -> str | None:
+def number_words(value: float | None) -> str | None:
     return None if value is None else f"{value:,.2f}".removesuffix(".00")
 
 

@@ -16,6 +16,7 @@ from generator.book.records.practice import Practice
 from generator.files.json_book import json_files
 from generator.files.season_json import as_json
 from generator.season.season_cache import SeasonCache
+from generator.site.frame.brand import brand_files, brand_view, practice_view
 from generator.site.frame.glossary_links import GlossaryLinks
 from generator.site.frame.offline import worker_script
 from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
@@ -27,10 +28,12 @@ from generator.site.registry import KIND_OF, all_files, all_pages, search_kinds
 from generator.site.search.page_text import read
 from generator.site.search.search_index import FILE as SEARCH
 from generator.site.search.search_index import SearchIndex
+from generator.site.shared import about_practice
 from generator.site.year import printed_calendars
 
 # What a page written by hand asks to have worked out.
 PRINTED_CALENDARS = "<!-- swardbook: printed-calendars -->"
+PRACTICE = "<!-- swardbook: practice -->"
 
 
 class BookSite:
@@ -69,6 +72,8 @@ class BookSite:
             view = printed_calendars.printed_calendars(self.making.seasons, self.making.here(path))
             html = html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, view))
             thanks = attribution(self.book, [each.place for each in self.book.season_groups.published])
+        if PRACTICE in html:
+            html = html.replace(PRACTICE, render(about_practice.TEMPLATE, about_practice.about_practice(self.book.practice)))
         html = with_own_files(html, Links(path).file(""))
         words = [str(word) for word in meta.get("words") or ()]
         self.index.put_written(path, title, str(meta.get("description", "")), words, read(PageTree(html)))
@@ -79,7 +84,7 @@ class BookSite:
         """What the site has besides pages: path in it to content."""
         book, seasons = self.book, self.making.seasons
         years = {(grass, place): as_json(seasons.season(grass, place)) for grass in book.grasses for place in book.offered_places}
-        return {**asset_files(book), **all_files(self.making), **json_files(book, years), HEADERS_FILE: header_lines()}
+        return {**asset_files(book), **brand_files(book), **all_files(self.making), **json_files(book, years), HEADERS_FILE: header_lines()}
 
     def write_last(self, folder: Path, previewing: bool) -> None:
         """What can be said only when every page is written: the words of search, and the worker that keeps a hosted book."""
@@ -91,7 +96,10 @@ class BookSite:
 
     def on_every_page(self, previewing: bool) -> dict[str, object]:
         """What the theme's templates ask for on each page."""
-        return {"footer": footer_notes(self.book.practice), "policy": page_policy(previewing), "referrer": NO_REFERRER, "lawn_pages": self._lawn_pages}
+        return {
+            "footer": footer_notes(self.book.practice), "policy": page_policy(previewing), "referrer": NO_REFERRER, "lawn_pages": self._lawn_pages,
+            "brand": brand_view(self.book), "practice": practice_view(self.book),
+        }
 
     @cached_property
     def _lawn_pages(self) -> list[dict[str, str]]:

@@ -5,6 +5,7 @@ with the reason. The records are written as JSON, which is YAML, one value a lin
 """
 
 import json
+import re
 from collections.abc import Iterator
 from copy import deepcopy
 from dataclasses import dataclass, field
@@ -246,6 +247,7 @@ def _take_back(book: Path, records: dict[Path, Any], made: Planted, places: dict
     for _ in range(MOST_ROUNDS):
         for file, record in records.items():
             file.write_text(json.dumps(record, indent=1, ensure_ascii=False), encoding="utf-8")
+        _name_the_site(book, records[book / "data/practice.yml"])
         findings = check_book(book).findings
         if not findings:
             return
@@ -257,6 +259,13 @@ def _take_back(book: Path, records: dict[Path, Any], made: Planted, places: dict
             made.refused[made.texts.pop(number)[0]] = f"{finding.what}; {finding.instead}"
             _restore(records[file], originals[file], steps)
     raise AssertionError(f"still not in order: {findings}")
+
+
+def _name_the_site(book: Path, practice: Any) -> None:
+    """mkdocs.yml calls the site as the practice calls its book."""
+    settings, title = book / "mkdocs.yml", practice.get("book_title") or f"{practice['name']} practice book"
+    named = re.sub(r"^site_name: .*$", lambda _: f"site_name: {json.dumps(title)}", settings.read_text(encoding="utf-8"), flags=re.MULTILINE)
+    settings.write_text(named, encoding="utf-8")
 
 
 def _restore(record: Any, original: Any, steps: Steps) -> None:

@@ -6,11 +6,13 @@ from collections.abc import Callable, Iterator
 from html.parser import HTMLParser
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from generator.site.frame.policy import HEADERS_FILE, page_policy
+from tests import our_book
 from tests.site.reader import KINDS, TELL_REFUSED, Reader
 
 # Some browsers look for the letters of a page no further than this.
@@ -68,10 +70,14 @@ def test_the_headers_hold_the_policy_of_the_pages_and_what_only_they_can_say(sit
 
 @pytest.fixture
 def address(site: Path) -> Iterator[str]:
-    """A server that sends the header lines of the book with every file."""
-    lines = header_lines(site)
+    """A server that sends the header lines of the book with every file, at its root and at the path of its address, by which the page of a
+    lost address goes."""
+    lines, path = header_lines(site), urlsplit(str(our_book.book().practice.public_address)).path
 
     class Strict(SimpleHTTPRequestHandler):
+        def translate_path(self, asked: str) -> str:
+            return super().translate_path("/" + asked.removeprefix(path).lstrip("/"))
+
         def end_headers(self) -> None:
             for name, value in lines.items():
                 self.send_header(name, value)

@@ -13,6 +13,9 @@ WEB_ADDRESS = r"^https?://\S+$"
 WEB_FOLDER = r"^https?://\S+/$"
 CURRENCY = r"^[A-Z]{3}$"
 COUNTRY_CODE = r"^[A-Z]{2}$"
+COLOUR = r"^#[0-9a-fA-F]{6}$"
+# No way out of the book: each part of the path begins with a letter, a digit or '_'.
+BOOK_PICTURE = r"^[A-Za-z0-9_][A-Za-z0-9_.-]*(/[A-Za-z0-9_][A-Za-z0-9_.-]*)*\.(svg|png)$"
 TELEPHONE = r"^\+?[0-9]([0-9 -]*[0-9])?$"
 NAME = r"^[a-z][a-z0-9_]*$"
 ONE_LINE = r"^[^\n\r\t]*$"
@@ -26,6 +29,8 @@ PATTERNS = {
     WEB_FOLDER: ("is not the address of a folder on the web", "write all of it, from https:// to a closing /"),
     CURRENCY: ("is not a currency", "write its three capital letters, such as AUD"),
     COUNTRY_CODE: ("is not a country", "write its two capital letters, such as AU"),
+    COLOUR: ("is not a colour", "write '#' and six digits from 0 to f, in quotes, such as \"#24527a\""),
+    BOOK_PICTURE: ("is not a picture of the book", "give the path of an SVG or PNG file from the book's folder, such as logo.svg"),
     TELEPHONE: ("is not a telephone number", "write digits and blanks only, in quotes, such as \"13 11 26\""),
     MONTH_DAY: ("is not a month and a day", "write a day that the month has, both with two digits, in quotes, such as \"09-01\""),
 }
@@ -51,6 +56,8 @@ UnitName = Annotated[str, StringConstraints(max_length=40, pattern=ONE_LINE)]
 FormulaText = Annotated[str, StringConstraints(max_length=1200)]
 Typed = Annotated[str, StringConstraints(max_length=400, pattern=ONE_LINE)]
 MonthDay = Annotated[str, StringConstraints(pattern=MONTH_DAY, max_length=120)]
+Colour = Annotated[str, StringConstraints(pattern=COLOUR, max_length=120)]
+BookPicture = Annotated[str, StringConstraints(pattern=BOOK_PICTURE, max_length=200)]
 Currency = Annotated[str, StringConstraints(pattern=CURRENCY, max_length=120)]
 WebFolder = Annotated[str, StringConstraints(pattern=WEB_FOLDER, max_length=200)]
 WebAddress = Annotated[str, StringConstraints(pattern=WEB_ADDRESS, max_length=600)]

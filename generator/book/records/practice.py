@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
+from generator.book.fields.looks import Looks
 from generator.book.fields.numbers import NO_FINER, OfKind
 from generator.book.fields.sourced import (
     Figure,
@@ -154,12 +155,11 @@ class Invoicing(Record):
     how_to_pay: Sentence | None = Field(default=None, description="How it is paid, in words: to which account, with what reference.")
 
 
-class Practice(Record):
-    name: Word
+class Practice(Looks):
     invented: bool = Field(description="True for a demonstration practice; every page footer says so.")
     about: Sentence
     public_address: WebFolder | None = Field(
-        default=None, description="Where the book is hosted; client links and QR codes are built on it."
+        default=None, description="Where the book is hosted; client links, codes, canonical links and the list of pages for search engines are built on it."
     )
     telephone: ShortWord | None = None
     email: Word | None = None
@@ -212,6 +212,10 @@ class Practice(Record):
     deposit_percent: Annotated[float, OfKind("deposit"), NO_FINER] | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
     estimate_valid_days: Annotated[int, OfKind("days of an estimate")] | None = Field(default=None, description="Days for which an estimate can be accepted.")
     invoice: Invoicing = Field(default=Invoicing(), description="What stands on an invoice.")
+
+    @property
+    def described(self) -> str:
+        return self.description or self.about
 
 
 class SeasonGroupFigures(Record):

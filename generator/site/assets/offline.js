@@ -1,3 +1,10 @@
+/* From a folder no browser takes a manifest, and one says so on each page. */
+(function () {
+  "use strict";
+  var manifest = document.querySelector("link[rel=manifest]");
+  if (manifest && window.location.protocol === "file:") { manifest.remove(); }
+})();
+
 /* Where the book is hosted, pages stay readable without a network once they were opened: offline-worker.js keeps them. A page opened
    from a folder needs no keeping, and no worker would start there. */
 (function () {

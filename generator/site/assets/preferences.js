@@ -32,15 +32,16 @@ Swardbook.preferences = (function () {
 
   function countsInUs(code) { return Swardbook.own(countries, code) && countries[code].us; }
 
-  /* Of the place last chosen; before any was, the one whose units were asked for. Empty: as the book was written. */
+  /* Of the place last chosen; before any was, the one whose units were asked for, or that the practice opens its book in. Empty: as the book
+     was written. */
   function country() {
-    return get('country') || (get('units') === 'us' ? Object.keys(countries).filter(countsInUs)[0] : '') || '';
+    return get('country') || ((get('units') || Swardbook.contract.opens_in) === 'us' ? Object.keys(countries).filter(countsInUs)[0] : '') || '';
   }
 
-  /* As a reader asked for, or else as people count at the chosen place; 'metric' until then. */
+  /* As a reader asked for, or else as people count at the chosen place; until then as the practice says. */
   function units() {
-    var asked = get('units');
-    return (asked === null ? countsInUs(country()) : asked === 'us') ? 'us' : 'metric';
+    var asked = get('units') || (get('country') ? '' : Swardbook.contract.opens_in);
+    return (asked ? asked === 'us' : countsInUs(country())) ? 'us' : 'metric';
   }
 
   /* Chosen in another tab: shown here as well. */

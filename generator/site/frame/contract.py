@@ -42,7 +42,7 @@ from generator.words.typed_figures import table as typed_figures
 def of_every_page(book: Book | None = None) -> dict[str, Any]:
     """JSON-able; found in a script as `Swardbook.contract`. book: whose places and names people of a country see; None for none."""
     return {
-        "countries": _countries(book) if book else {},
+        "countries": _countries(book) if book else {}, "opens_in": opening_units(book) if book else "metric",
         "units": unit_table(), "reading": reading_table(), "near": {"least_alike": LEAST_ALIKE, "longest": LONGEST_MISSPELT},
         "formula": {"sentences": FORMULA_SENTENCES, "snap": SNAP, "widest_snap": WIDEST_SNAP},
         "year": {"months": MONTHS, "starts": MONTH_STARTS, "days": DAYS, "weeks": WEEKS}, "strip": STRIP,
@@ -70,6 +70,11 @@ OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
 def contract_script(book: Book | None = None) -> str:
     """Sets `Swardbook.contract`, and stands before every other script."""
     return f"window.Swardbook = window.Swardbook || {{}};\nSwardbook.contract = {_text(of_every_page(book))};\n"
+
+
+def opening_units(book: Book) -> str:
+    """The units of a page until its reader has chosen: as the practice says, or as people count at its home place."""
+    return book.practice.units or ("us" if book.countries[book.places[book.practice.home_place].country].us_units else "metric")
 
 
 def _countries(book: Book) -> dict[str, Any]:

@@ -8,7 +8,8 @@ WORKER = "offline-worker.js"
 WORKERS = Path(__file__).parents[1] / "assets" / "worker"
 # What every page needs: our joined files, the theme's, the front page and the search index; not the maps of tools, nor languages of the theme.
 SHELL = (
-    "index.html", "assets/swardbook.*", "assets/mark.svg", "assets/stylesheets/*.css", "assets/javascripts/*.js", "assets/theme/*.js",
+    "index.html", "assets/swardbook.*", "assets/mark.svg", "assets/logo.*", "assets/favicon.*",
+    "assets/stylesheets/*.css", "assets/javascripts/*.js", "assets/theme/*.js",
     "assets/search/*.js", "assets/vendor/minisearch.js", "assets/vendor/stemmer.js",
 )
 

@@ -44,6 +44,7 @@ def _directives(previewing: bool) -> dict[str, str]:
         "media-src": OWN,
         "connect-src": "'self'",
         "worker-src": "'self'",
+        "manifest-src": "'self'",
         "base-uri": "'none'",
         "form-action": "'none'",
     }

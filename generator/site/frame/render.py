@@ -21,6 +21,7 @@ from rjsmin import jsmin  # type: ignore[import-untyped]  # The same.
 
 from generator.book.book import Book
 from generator.site.frame.contract import contract_script, local_script, part_script
+from generator.site.frame.ink_style import ink_style
 from generator.site.shared.kept_limits import LONGEST
 from generator.site.shared.strip_drawing import STRIP
 
@@ -94,10 +95,10 @@ def component_names() -> list[str]:
     return sorted(folder.name for folder in COMPONENTS.iterdir() if (folder / f"{folder.name}.html.j2").exists())
 
 
-def component_assets() -> tuple[list[str], list[tuple[str, str]]]:
+def component_assets(colour: str | None = None) -> tuple[list[str], list[tuple[str, str]]]:
     """What pages need beside their HTML: stylesheets and scripts, in the order they must load.
 
-    Returns (css texts, scripts as (file name, text)): shared ones first, then the other files of
+    colour: of the practice, '#rrggbb'; None for the book's own. Returns (css texts, scripts as (file name, text)): shared ones first, then the other files of
     `assets/`, then the components by name. A component with a script of its own is left out of the scripts.
     """
     styles = [ASSETS / name for name in SHARED_STYLES]
@@ -107,8 +108,9 @@ def component_assets() -> tuple[list[str], list[tuple[str, str]]]:
     for name in component_names():
         styles += [] if own_style(name) else [COMPONENTS / name / f"{name}.css"]
         scripts += [] if own_script(name) else sorted((COMPONENTS / name).glob("*.js"))
+    tokens, *others = (path.read_text(encoding="utf-8") for path in styles if path.exists())
     return (
-        [path.read_text(encoding="utf-8") for path in styles if path.exists()],
+        [tokens, ink_style(colour), *others],
         [(path.name, path.read_text(encoding="utf-8")) for path in scripts if path.exists()],
     )
 
@@ -213,9 +215,6 @@ def spells(weeks: Sequence[Mapping[str, Any]]) -> list[dict[str, Any]]:
 
 STYLE = "assets/swardbook.css"
 SCRIPT = "assets/swardbook.js"
-FAVICON = "assets/mark.svg"
-# Drawn once: the header of every page has it in its own colour, a tab in the colour it names.
-MARK = THEME / "partials" / "logo.html"
 LOCAL_SCRIPT = "assets/local.js"
 SEARCH_SCRIPT = "assets/search/search.js"
 # What the theme asks for in scripts of its own, each loaded where it is needed: not joined.
@@ -227,11 +226,10 @@ def asset_files(book: Book | None = None) -> dict[str, str]:
 
     book: whose places and names the pages show; None for parts alone.
     """
-    styles, scripts = component_assets()
+    styles, scripts = component_assets(book.practice.colour if book else None)
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
-    mark = {FAVICON: MARK.read_text(encoding="utf-8")}
     joined = {STYLE: lean_style("\n".join(styles)), SCRIPT: "\n".join([contract_script(book), *(lean_script(text) for _, text in scripts)])}
     searching = {SEARCH_SCRIPT: lean_script("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js"))))}
     local = {LOCAL_SCRIPT: local_script(book) + lean_script("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "local").glob("*.js"))))}
     theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
-    return {**mark, **joined, **own_styles(), **own_scripts(), **searching, **local, **theme, **vendored}
+    return {**joined, **own_styles(), **own_scripts(), **searching, **local, **theme, **vendored}

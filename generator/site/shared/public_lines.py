@@ -11,7 +11,7 @@ LINES = "lines"  # Where a caution's own page has them for every country.
 
 
 def telephone_link(number: str | None) -> str | None:
-    """'02 5550 0134' -> 'tel:0255500134', for a phone to dial."""
+    """'01 2345 6789' -> 'tel:0123456789', for a phone to dial."""
     return "tel:" + re.sub(r"[^0-9+]", "", number) if number else None
 
 

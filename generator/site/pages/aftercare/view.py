@@ -8,6 +8,7 @@ from generator.book.records.aftercare import AftercareDays
 from generator.calculators.chosen import Chosen
 from generator.files.calendar_file import calendar_domain
 from generator.files.qr import qr_files
+from generator.site.frame.brand import letterhead_view
 from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
@@ -33,7 +34,7 @@ def aftercare_page(book: Book, id: str, here: PageContext) -> Page:
     address = f"{practice.public_address}{path}.html" if practice.public_address else None
     days, problems = [_days(book, each, here) for each in sheet.days], sheet_problems(book, id, here)
     context = {
-        "title": sheet.name,
+        "title": sheet.name, "letterhead": letterhead_view(book, here.links),
         "sheet": {
             "id": id, "name": sheet.name, "summary": sheet.summary, "days": days, "known": _known(book, id), "practice": practice.name,
             "asked": asked_answers(book, id, days, here),

@@ -23,7 +23,7 @@ TODAY_SCRIPT = "assets/today.js"
 def home_page(seasons: SeasonCache, here: PageContext) -> Page:
     book = seasons.book
     practice = book.practice
-    title = f"{practice.name}: practice book"
+    title = practice.title
     context = {
         "title": practice.name, "about": practice.about, "invented": practice.invented,
         "picker": {
@@ -53,7 +53,7 @@ def home_page(seasons: SeasonCache, here: PageContext) -> Page:
             *filter(None, [record_card(book, here)]),
         ],
     }
-    return Page("index", title, "home", context, practice.about)
+    return Page("index", title, "home", context, practice.described)
 
 
 def today_view(book: Book, here: PageContext) -> dict[str, Any]:

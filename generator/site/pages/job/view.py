@@ -19,6 +19,7 @@ from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for
 from generator.jobs.price import CostLine
 from generator.jobs.window_answer import next_day, stretches
 from generator.season.season_cache import SeasonCache
+from generator.site.frame.brand import letterhead_view
 from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
@@ -90,7 +91,8 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
     job = job_of(book, seasons, AskedJob(plan, grass, place, Request(DEFAULT_AREA_M2, on)))
     public = practice.public_address
     return {
-        "id": "job", "blank": BLANK_STEP, "parts": [{"id": name, "title": title, "at": heading} for name, title, heading in PARTS],
+        "id": "job", "letterhead": letterhead_view(book, here.links),
+        "blank": BLANK_STEP, "parts": [{"id": name, "title": title, "at": heading} for name, title, heading in PARTS],
         "chosen": {"plan": plan, "grass": grass, "place": place, "site": OPEN_SITE, "area": f"{DEFAULT_AREA_M2:g} m2", "area_us": DEFAULT_AREA_US, "on": on.isoformat()},
         "grasses": [{"id": id, "name": each.name} for id, each in book.grasses.items()],
         "places": [{"id": id, "name": each.name, "region": each.region} for id, each in book.offered_places.items()],
