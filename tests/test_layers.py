@@ -35,7 +35,7 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "checks": (ENGINE, set()),
     "files": (ENGINE, {"icalendar", "segno"}),
     "site": ({*ENGINE, "files"}, {"jinja2", "markupsafe", "rcssmin", "rjsmin", "selectolax", "yaml"}),
-    "building": ({"findings", "book", "files", "site"}, {"jinja2", "mkdocs", "yaml"}),
+    "building": ({"findings", "book", "files", "site"}, {"jinja2", "mkdocs", "setuptools", "yaml"}),
     "commands": ({*ENGINE, "moment", "checks", "files", "building"}, {"click"}),
     "plugin": ({*FLOOR, "moment", "book", "checks", "site"}, {"jinja2", "mkdocs"}),
     "cli": ({*ENGINE, "checks", "files", "commands"}, {"click"}),

@@ -27,7 +27,7 @@ LOGOS = (".svg", ".png")
 
 
 @dataclass(frozen=True)
-class Asked:
+class BookQuestion:
     """What a new book has to know: the option, what it is asked with on a terminal, and what is taken if nothing is said."""
 
     option: str
@@ -43,15 +43,15 @@ def _first(key: str) -> Callable[[Answers, PartialBook], str]:
 
 
 QUESTIONS = (
-    Asked("name", "What is your practice called?"),
-    Asked("place", "Which place is home? (an id, such as sydney; --list shows them)"),
-    Asked("places", "Which places are in the book, with commas between?", lambda answers, _: answers["place"]),
-    Asked("grasses", "Which grasses, with commas between? The first is the one the book opens with. (--list shows them)"),
-    Asked("units", "In which units do pages open, metric or us?", lambda answers, shared: "us" if _us_units(answers, shared) else "metric"),
-    Asked("currency", "In which money do you charge? (three capitals)", lambda answers, shared: _currency(answers, shared)),
-    Asked("colour", "What is your colour, as #24527a? (empty for the book's own)", lambda answers, _: ""),
-    Asked("logo", "Where is your logo, an SVG or PNG file? (empty for none)", lambda answers, _: ""),
-    Asked("public_address", "Where will the book be hosted, such as https://example.org/book/? (empty if you do not know yet)", lambda answers, _: ""),
+    BookQuestion("name", "What is your practice called?"),
+    BookQuestion("place", "Which place is home? (an id, such as sydney; --list shows them)"),
+    BookQuestion("places", "Which places are in the book, with commas between?", lambda answers, _: answers["place"]),
+    BookQuestion("grasses", "Which grasses, with commas between? The first is the one the book opens with. (--list shows them)"),
+    BookQuestion("units", "In which units do pages open, metric or us?", lambda answers, shared: "us" if _us_units(answers, shared) else "metric"),
+    BookQuestion("currency", "In which money do you charge? (three capitals)", lambda answers, shared: _currency(answers, shared)),
+    BookQuestion("colour", "What is your colour, as #24527a? (empty for the book's own)", lambda answers, _: ""),
+    BookQuestion("logo", "Where is your logo, an SVG or PNG file? (empty for none)", lambda answers, _: ""),
+    BookQuestion("public_address", "Where will the book be hosted, such as https://example.org/book/? (empty if you do not know yet)", lambda answers, _: ""),
 )
 
 

@@ -2,7 +2,6 @@
 
 import random
 import re
-import shutil
 from pathlib import Path
 
 import pytest
@@ -26,7 +25,7 @@ QUOTED_FILES = {"sources"}
 def own_book(folder: Path, grasses: list[str], places: list[str], more: str = "") -> Path:
     (folder / "data").mkdir(parents=True)
     (folder / "content").mkdir()
-    shutil.copy(ROOT / "mkdocs.yml", folder)
+    (folder / "mkdocs.yml").write_text((ROOT / "mkdocs.yml").read_text().replace(book().practice.title, "Heron Lawns practice book"))
     (folder / "data/practice.yml").write_text(
         "name: Heron Lawns\ninvented: false\nshared_knowledge: true\nabout: Lawns.\n"
         f"home_place: {places[0]}\nplaces: [{', '.join(places)}]\nhome_grass: {grasses[0]}\ngrasses: [{', '.join(grasses)}]\n{FEED}{more}"

@@ -29,7 +29,7 @@ def folder(tmp_path: Path) -> Path:
     """A book of one's own that says nothing yet but who it is."""
     (tmp_path / "data").mkdir()
     (tmp_path / "content").mkdir()
-    shutil.copy(WHOLE / "mkdocs.yml", tmp_path)
+    (tmp_path / "mkdocs.yml").write_text((WHOLE / "mkdocs.yml").read_text().replace("Whole Lawns", "Heron Lawns"))
     (tmp_path / "data" / "practice.yml").write_text(PRACTICE)
     return tmp_path
 

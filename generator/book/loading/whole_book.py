@@ -10,7 +10,7 @@ from generator.book.loading.folders import SINGLES, TABLES
 from generator.book.loading.layers import PRACTICE, Layer, read_layers
 from generator.book.loading.load import checked
 from generator.book.loading.marked_yaml import Node
-from generator.book.overlay.choosing import Kept, choose
+from generator.book.overlay.choosing import InBook, choose
 from generator.book.overlay.mentions import Unsaid
 from generator.book.records import KINDS, MAY_BE_MISSING, SINGULAR
 from generator.book.references import Named, named_by
@@ -89,7 +89,7 @@ class _Reading:
         practice = self.parts.get("practice")
         if practice is None or not (practice.shared_knowledge or practice.grasses or practice.plans or practice.without):
             return
-        kept = {place: Kept(tree, self._hint(*place), self._record(*place)) for place, tree in self.trees.items() if place[0] not in _TABLES}
+        kept = {place: InBook(tree, self._hint(*place), self._record(*place)) for place, tree in self.trees.items() if place[0] not in _TABLES}
         cited = _cited(kept.values())
         choice = choose(kept, practice, self.trees[PRACTICE, PRACTICE])
         for id in cited - _cited(kept.values()):
@@ -152,7 +152,7 @@ class _Reading:
                 self.broken.add((table, id))
 
 
-def _cited(kept: Iterable[Kept]) -> set[str]:
+def _cited(kept: Iterable[InBook]) -> set[str]:
     return {named.id for each in kept for named in named_by(each.record) if named.reference.kind == SOURCES}
 
 

@@ -25,7 +25,7 @@ ONLY_USED = {"aftercare", "steps"}
 INSIDE = {"products": ("practice", "practice"), "machines": ("practice", "practice"), "terms": ("glossary", "glossary")}
 
 
-class Kept(NamedTuple):
+class InBook(NamedTuple):
     """One record of a book that is being read."""
 
     tree: Node
@@ -33,7 +33,7 @@ class Kept(NamedTuple):
     record: Any
 
 
-class Choice(NamedTuple):
+class ChosenBook(NamedTuple):
     """left_out: kind and id of what was read and is not in the book. findings: what was chosen and is not there. said: what no text may
     speak of. may_cut: whether a value may go that nothing needs any more. unmended: paths of shared
     texts that still speak of what is left out, because their record cannot be without them."""
@@ -45,7 +45,7 @@ class Choice(NamedTuple):
     unmended: list[tuple[Place, ValuePath]]
 
 
-def choose(records: dict[Place, Kept], practice: Practice, practice_tree: Node) -> Choice:
+def choose(records: dict[Place, InBook], practice: Practice, practice_tree: Node) -> ChosenBook:
     """Take out of the records what the practice did not choose, and all that hangs on it."""
     chosen = _chosen(records, practice)
     findings = list(_unknown(records, practice, practice_tree))
@@ -55,10 +55,10 @@ def choose(records: dict[Place, Kept], practice: Practice, practice_tree: Node) 
     cutting.leave_out({place for place in records if place[0] in chosen and place[1] not in chosen[place[0]]})
     cutting.leave_out({(kind, id) for kind, ids in practice.without.items() for id in ids})
     cutting.settle()
-    return Choice(frozenset(cutting.gone), findings, cutting.unsaid(), cutting.may_cut, cutting.unmended)
+    return ChosenBook(frozenset(cutting.gone), findings, cutting.unsaid(), cutting.may_cut, cutting.unmended)
 
 
-def _chosen(records: Mapping[Place, Kept], practice: Practice) -> dict[str, set[str]]:
+def _chosen(records: Mapping[Place, InBook], practice: Practice) -> dict[str, set[str]]:
     """Kind to the ids that are to stay, for what is chosen by name."""
     grasses = {id: kept.record for (kind, id), kept in records.items() if kind == "grasses" and (practice.grasses is None or id in practice.grasses)}
     chosen = {} if practice.grasses is None else {"grasses": set(grasses)}
@@ -71,7 +71,7 @@ def _chosen(records: Mapping[Place, Kept], practice: Practice) -> dict[str, set[
     return chosen
 
 
-def _unknown(records: Mapping[Place, Kept], practice: Practice, tree: Node) -> Iterator[Finding]:
+def _unknown(records: Mapping[Place, InBook], practice: Practice, tree: Node) -> Iterator[Finding]:
     lists: list[tuple[tuple[str, ...], str, tuple[str, ...]]] = [(("grasses",), "grasses", practice.grasses or ()), (("plans",), "renovations", practice.plans or ())]
     lists += [(("without", kind), kind, ids) for kind, ids in practice.without.items()]
     for path, kind, ids in ((path, kind, ids) for path, kind, ids in lists if ids):
@@ -88,7 +88,7 @@ def _unknown(records: Mapping[Place, Kept], practice: Practice, tree: Node) -> I
 class _Cutting:
     """Taking out, round after round, until nothing is named that is not there."""
 
-    def __init__(self, records: dict[Place, Kept], practice: Practice) -> None:
+    def __init__(self, records: dict[Place, InBook], practice: Practice) -> None:
         self.records, self.practice = records, practice
         self.layered = practice.shared_knowledge
         self.gone: set[Place] = set()
@@ -166,10 +166,10 @@ class _Cutting:
         self._put(place, kept, paths, narrow)
         return True
 
-    def _put(self, place: Place, kept: Kept, paths: set[ValuePath], narrow: set[ValuePath] = frozenset()) -> None:  # type: ignore[assignment]
+    def _put(self, place: Place, kept: InBook, paths: set[ValuePath], narrow: set[ValuePath] = frozenset()) -> None:  # type: ignore[assignment]
         try:
             tree, record = cut(kept.tree, paths, kept.hint, narrow.__contains__)
-            self.records[place] = Kept(tree, kept.hint, record)
+            self.records[place] = InBook(tree, kept.hint, record)
         except Gone:
             del self.records[place]
             self.gone.add(place)
@@ -200,10 +200,10 @@ class _Cutting:
             whole, record = cut(tree, empty, kept.hint)
         except Gone:
             whole, record = self._one_by_one(place, kept, shorter)
-        self.records[place] = Kept(whole, kept.hint, record)
+        self.records[place] = InBook(whole, kept.hint, record)
         return bool(record != kept.record)
 
-    def _one_by_one(self, place: Place, kept: Kept, shorter: dict[ValuePath, str]) -> tuple[Node, Any]:
+    def _one_by_one(self, place: Place, kept: InBook, shorter: dict[ValuePath, str]) -> tuple[Node, Any]:
         """The texts that can go; those that the record cannot be without stay whole."""
         tree, record = kept.tree, kept.record
         for path, text in sorted(shorter.items(), key=lambda each: last_first(each[0]), reverse=True):

@@ -60,7 +60,8 @@ def unsaid(left_out: Iterable[Grass], there: Iterable[Grass], strangers: Iterabl
 
 
 def _names(grass: Grass) -> set[str]:
-    return {grass.name, *(name for names in grass.names.values() for name in names)}
+    """All that people call a grass, slips of the pen among them: there the short words stand that no country's name is."""
+    return {grass.name, *(name for names in grass.names.values() for name in names), *grass.misspellings}
 
 
 def _pattern(names: Collection[str]) -> re.Pattern[str] | None:

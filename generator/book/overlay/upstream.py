@@ -24,7 +24,7 @@ Digests = dict[str, dict[str, str]]
 
 
 @dataclass(frozen=True, order=True)
-class Change:
+class SharedChange:
     """One record that is not as it was. what: new, gone or changed. fields: of one that changed. mine: where the book's own file is that lies over
     it or stands in its place; both: fields that this one says as well."""
 
@@ -41,7 +41,7 @@ def state_text(root: Path, knowledge: Path | None = None) -> str:
     return json.dumps({"version": VERSION, "records": _digests(layer)}, indent=0, sort_keys=True) + "\n"
 
 
-def changes_since(root: Path, knowledge: Path | None = None) -> list[Change] | None:
+def changes_since(root: Path, knowledge: Path | None = None) -> list[SharedChange] | None:
     """What is not as it was when the owner last looked; None where that is not known, or the book lies over nothing."""
     layer, _ = read_layers(root, knowledge)
     kept = _kept(root / STATE_FILE)
@@ -50,7 +50,7 @@ def changes_since(root: Path, knowledge: Path | None = None) -> list[Change] | N
     return sorted(_changes(kept, _digests(layer), layer))
 
 
-def _changes(before: Digests, now: Digests, layer: Layer) -> Iterator[Change]:
+def _changes(before: Digests, now: Digests, layer: Layer) -> Iterator[SharedChange]:
     for record in before.keys() | now.keys():
         old, new = before.get(record), now.get(record)
         if old == new:
@@ -58,12 +58,12 @@ def _changes(before: Digests, now: Digests, layer: Layer) -> Iterator[Change]:
         own = _own(layer, record)
         mine = None if own is None else own.first
         if new is None or old is None:
-            yield Change("new" if old is None else "gone", record, mine=mine)
+            yield SharedChange("new" if old is None else "gone", record, mine=mine)
             continue
         fields = tuple(sorted(field for field in old.keys() | new.keys() if old.get(field) != new.get(field)))
         said = set() if own is None else set(_fields(own)) | ({*fields} if EXTENDS not in own.children and "/" in record else set())
         both = tuple(field for field in fields if any(_meets(field, each) for each in said))
-        yield Change("changed", record, fields, mine, both)
+        yield SharedChange("changed", record, fields, mine, both)
 
 
 def _meets(one: str, other: str) -> bool:
@@ -109,7 +109,7 @@ def _kept(file: Path) -> Digests | None:
     return {str(record): {str(field): str(digest) for field, digest in fields.items()} for record, fields in records.items()}
 
 
-def told(change: Change) -> str:
+def told(change: SharedChange) -> str:
     """One line of what to look at."""
     record = shown(change.record)
     if change.what == "changed":
