@@ -2,6 +2,7 @@
 
 import re
 from pathlib import Path
+from posixpath import dirname, join, normpath
 
 from pydantic import BaseModel, ConfigDict
 
@@ -14,7 +15,10 @@ from generator.book.loading.text_slips import merge_marks
 from generator.findings import Finding, first_told, shown
 
 # As MkDocs knows the head of a page: between two lines of hyphens, at its very beginning.
+PRIVATE = "private"  # What a head says of a page that clients do not get; and the folder of which they get nothing.
 _HEAD = re.compile(r"---[ \t]*\n(.*?\n)(?:---|\.\.\.)[ \t]*\n", re.DOTALL)
+
+_PAGE_LINK = re.compile(r"(?<![\w/:.-])[\w./-]+\.md\b")
 
 
 class Head(BaseModel):
@@ -25,6 +29,23 @@ class Head(BaseModel):
     title: Title | None = None
     description: Sentence | None = None
     words: tuple[Word, ...] | None = None
+    private: bool = False
+
+
+def is_private(path: str, text: str) -> bool:
+    """Whether a file of content/ is the practice's own: its head says so, or it lies in the folder for what is private.
+
+    path: from content/. text: of a page; empty for another file.
+    """
+    head = _HEAD.match(text)
+    tree = read_tree(f"\n{head[1]}", path)[0] if head else None
+    said = tree.children.get(PRIVATE) if tree is not None and tree.kind == "map" else None
+    return path.split("/")[0] == PRIVATE or (said is not None and said.value is not False)
+
+
+def linked_pages(path: str, text: str) -> set[str]:
+    """Pages that a page written by hand may link to, as paths from content/: whatever in it looks like one."""
+    return {normpath(join(dirname(path), each)) for each in _PAGE_LINK.findall(text)}
 
 
 def content_findings(root: Path, folder: Path) -> list[Finding]:
