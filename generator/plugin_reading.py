@@ -7,10 +7,11 @@ from pathlib import Path
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.utils.meta import get_data
 
 from generator.book.book import Book
 from generator.book.settings import chosen_day
-from generator.book.written_page import is_private, linked_pages
+from generator.book.written_page import PRIVATE, linked_pages
 from generator.checks import check_book
 from generator.moment import moment, this_year
 
@@ -36,9 +37,10 @@ def day(named: str | date | None) -> date:
 
 
 def leave_out_private(files: Files) -> None:
-    """Take what content/ keeps private out of a site for clients."""
+    """Take what content/ keeps private out of a site for clients: what lies in its folder for that, and pages whose head says so."""
     for file in files:
-        if is_private(file.src_uri, file.content_string if file.is_documentation_page() else ""):
+        said = get_data(file.content_string)[1].get(PRIVATE) if file.is_documentation_page() else None
+        if file.src_uri.split("/")[0] == PRIVATE or said not in (None, False, "false"):
             file.inclusion = InclusionLevel.EXCLUDED
 
 

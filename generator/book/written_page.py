@@ -1,6 +1,8 @@
 """A page written by hand in content/: what its head says of it, and what lies beside it."""
 
 import re
+from collections.abc import Iterator
+from difflib import get_close_matches
 from pathlib import Path
 from posixpath import dirname, join, normpath
 
@@ -10,7 +12,7 @@ from generator.book.fields.characters import UNSEEN
 from generator.book.fields.texts import Sentence, Title, Word
 from generator.book.loading.disk import finding_of, walked
 from generator.book.loading.load import checked, read_text
-from generator.book.loading.marked_yaml import read_tree
+from generator.book.loading.marked_yaml import Node, read_tree
 from generator.book.loading.text_slips import merge_marks
 from generator.findings import Finding, first_told, shown
 
@@ -30,17 +32,6 @@ class Head(BaseModel):
     description: Sentence | None = None
     words: tuple[Word, ...] | None = None
     private: bool = False
-
-
-def is_private(path: str, text: str) -> bool:
-    """Whether a file of content/ is the practice's own: its head says so, or it lies in the folder for what is private.
-
-    path: from content/. text: of a page; empty for another file.
-    """
-    head = _HEAD.match(text)
-    tree = read_tree(f"\n{head[1]}", path)[0] if head else None
-    said = tree.children.get(PRIVATE) if tree is not None and tree.kind == "map" else None
-    return path.split("/")[0] == PRIVATE or (said is not None and said.value is not False)
 
 
 def linked_pages(path: str, text: str) -> set[str]:
@@ -72,4 +63,13 @@ def _page_findings(file: Path, path: str) -> list[Finding]:
         return marks
     head = _HEAD.match(text)
     tree, findings = read_tree(f"\n{head[1]}", path) if head else (None, [])
-    return findings if tree is None else [*findings, *checked(tree, Head)[1]]
+    if tree is None:
+        return findings
+    return [*findings, *checked(tree, Head)[1], *_nearly_private(tree)]
+
+
+def _nearly_private(tree: Node) -> Iterator[Finding]:
+    """A key that MkDocs would pass over in silence, and clients would read the page."""
+    for key, _ in tree.entries() if tree.kind == "map" else ():
+        if key != PRIVATE and get_close_matches(key.casefold(), [PRIVATE], cutoff=0.8):
+            yield Finding(tree.keys[key], f"unknown key '{shown(key)}'", f"did you mean '{PRIVATE}'?")

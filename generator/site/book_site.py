@@ -25,7 +25,7 @@ from generator.site.frame.render import asset_files, parts_left_out, render, ren
 from generator.site.making import Making
 from generator.site.page import Links, Page, Section
 from generator.site.page_tree import PageTree
-from generator.site.registry import KIND_OF, all_files, all_pages, search_kinds
+from generator.site.registry import KIND_OF, all_files, all_pages, beside_others, search_kinds
 from generator.site.search.page_text import read
 from generator.site.search.search_index import FILE as SEARCH
 from generator.site.search.search_index import SearchIndex
@@ -128,7 +128,7 @@ class BookSite:
 
     def front_matter(self, page: Page) -> dict[str, object]:
         """What the theme is told of a page."""
-        hidden = ["navigation", "toc"] if not page.sections else ["navigation"]
+        hidden = [part for part, shown in (("navigation", page.path in beside_others(self.edition)), ("toc", page.sections)) if not shown]
         return {
             "title": page.title, "description": page.description, "hide": hidden, "footer_notes": list(page.attribution),
             "for_clients": KIND_OF[page.kind].for_clients,

@@ -67,6 +67,12 @@ def search_kinds() -> dict[str, SearchKind]:
     return {kind.name: SearchKind(kind.said, kind.weight, kind.names_only) for kind in PAGE_KINDS}
 
 
+def beside_others(edition: Edition) -> frozenset[str]:
+    """Pages that list their neighbours beside them: those under More, to which its tab alone would not lead."""
+    tabs = (kind.tab for kind in PAGE_KINDS if edition.for_clients and kind.tab is not None)
+    return frozenset(tab.page for tab in tabs if tab.clients == ABOUT)
+
+
 def navigation(written: list[str], there: Collection[str], edition: Edition = OWN) -> list[dict[str, Any]]:
     """The tabs: front doors only. A full tree would stand in every page and grow with pages squared.
 
