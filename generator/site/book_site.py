@@ -18,7 +18,7 @@ from generator.files.json_book import json_files
 from generator.files.season_json import as_json
 from generator.season.season_cache import SeasonCache
 from generator.site.frame.glossary_links import GlossaryLinks
-from generator.site.frame.left_out import LeftOut
+from generator.site.frame.left_out import LeavingOut
 from generator.site.frame.offline import worker_script
 from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
 from generator.site.frame.render import asset_files, parts_left_out, render, render_page, with_own_files
@@ -55,7 +55,7 @@ class BookSite:
         self.index = SearchIndex(search_kinds())
         self._glossary_links = GlossaryLinks(book.of("terms"))
         there = {f"{path.removesuffix('.md')}.html" for path in (*self.pages, *written)}
-        self._left_out = LeftOut(edition, there, parts_left_out(edition))
+        self._left_out = LeavingOut(edition, there, parts_left_out(edition))
 
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""

@@ -18,7 +18,7 @@ _MARKS = re.compile(r' data-(?:private="[^"]*"|doors)(?=[ >])')
 _VOID = frozenset("area base br col embed hr img input link meta source track wbr".split())
 
 
-class LeftOut:
+class LeavingOut:
     """pages: every page of the site, as 'tasks/core.html'. private_parts: components that do not stand in it."""
 
     def __init__(self, edition: Edition, pages: Container[str], private_parts: Container[str]):
