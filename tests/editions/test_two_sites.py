@@ -1,6 +1,7 @@
 """One book, two sites: the practice's own holds all of it, and the one for clients not a trace of what is private."""
 
 import json
+import re
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -28,6 +29,7 @@ from tests.site.reader import Reader
 from tests.site.test_axe import AXE, grave
 from tests.site.test_links import dead, external
 
+ROOT = Path(__file__).parents[2]
 TODAY = date(2026, 11, 30)
 PHONE = {"width": 360, "height": 740}
 LINK = "aftercare/after-sweeping.html#v=1&on=2026-11-30&grass=plaingrass&area=240"
@@ -204,6 +206,10 @@ def test_an_answer_that_says_nothing_but_a_price_stops_the_build_for_clients(tmp
         "say it without, or name the word that opens it under 'public' in practice.yml"
     )
     assert not (book / "site-for-clients").exists()
+
+
+def test_the_readme_names_every_word_that_opens_something() -> None:
+    assert re.findall(r"^\| `(\w+)` \|", (ROOT / "README.md").read_text(encoding="utf-8"), re.MULTILINE) == list(OPENS)
 
 
 def test_private_parts_say_a_word_that_there_is() -> None:
