@@ -88,7 +88,7 @@ def told_to(edition: Edition, book: Book) -> Book:
 def without_parts(edition: Edition, book: Book) -> Book:
     """The same book without what only parts go by that do not stand in this edition, so that no page offers them.
 
-    A calculator in an aftercare sheet stays: it tells a client how long to water.
+    A calculator in an aftercare sheet stays, for it tells a client how long to water; and the one that a work record adds up with.
     """
     left: dict[str, Any] = {"holds": {}, "inspection": None, "record": None}
     gone = {name: nothing for name, nothing in left.items() if not edition.publishes(name)}
@@ -98,6 +98,7 @@ def without_parts(edition: Edition, book: Book) -> Book:
         gone["glossary"] = _without_fields(book.glossary, fields)
     if not edition.has("calculators"):
         used = {quantity.calculator for sheet in book.aftercare.values() for days in sheet.days for quantity in days.quantities}
+        used |= {book.record.nitrogen_by} if book.record is not None and edition.publishes("record") else set()
         gone["calculators"] = {id: calculator for id, calculator in book.calculators.items() if id in used}
     return replace(book, **gone) if gone else book
 
