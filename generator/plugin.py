@@ -17,10 +17,9 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils.templates import TemplateContext
 
 from generator.book.book import Book
+from generator.book.editions import Audience, Edition, Unsaid, edition_for
 from generator.book.overlay.shared_pages import shared_pages, without_dead_links
-from generator.book.settings import chosen_day
-from generator.checks import check_book
-from generator.moment import moment, this_year
+from generator.plugin_reading import day, leave_out_private, name_left_out, whole_book
 from generator.site.book_site import BookSite
 from generator.site.frame.brand import told_to_mkdocs
 from generator.site.frame.escaping import as_title, escape_in, mark_content, mark_titles, plain_title, without_unsafe
@@ -35,6 +34,8 @@ class SwardbookConfig(Config):
 class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     book: Book
     site: BookSite
+    edition: Edition
+    audience: Audience = "practice"  # A build for clients says so; MkDocs by itself makes the practice's own site.
     previewing = False
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
@@ -51,20 +52,31 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
         config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True  # the policy of a page applies no style written into it
         config.extra_css.append(STYLE)
         config.extra |= {"script": SCRIPT, "generator": False}
+        self.edition = edition_for(self.audience, self.book.practice)
+        if self.edition.for_clients:
+            config.site_name = self.book.practice.name
         return config
 
     @event_priority(100)  # before others look at the files
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
+        if self.edition.for_clients:
+            leave_out_private(files)
         own = {file.src_uri for file in files.documentation_pages()}
         shared = shared_pages(self.book, own)
         written = frozenset(own | shared.keys())
-        self.site = site = BookSite(self.book, day(self.config["today"]), written)
+        try:
+            self.site = site = BookSite(self.book, day(self.config["today"]), written, self.edition)
+        except Unsaid as unsaid:
+            raise PluginError(str(unsaid)) from None
         texts = {path: without_dead_links(text, written | site.pages.keys()) for path, text in shared.items()}
         for path, content in (dict.fromkeys(site.pages, "") | site.files | texts).items():
             files.append(File.generated(config, path, content=content))
+        if self.edition.for_clients:
+            name_left_out(files, written, config)
         config.extra["swardbook"] = site.on_every_page(self.previewing)
-        if config.nav is None:  # only front doors stand in it; the rest is reached from hubs and search, on purpose
-            config.nav, config.not_in_nav = navigation(sorted(site.added), written | site.pages.keys()), option.PathSpec().run_validation("*")
+        if config.nav is None or self.edition.for_clients:  # only front doors stand in it; the rest is reached from hubs and search, on purpose
+            config.nav = navigation(sorted(site.added), written | site.pages.keys(), self.edition)
+            config.not_in_nav = option.PathSpec().run_validation("*")
         return files
 
     def on_page_markdown(self, markdown: str, page: MkDocsPage, config: MkDocsConfig, files: Files) -> str:
@@ -101,23 +113,3 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
     def on_serve(self, server: LiveReloadServer, config: MkDocsConfig, builder: object) -> LiveReloadServer:
         server.watch(str(Path(config.config_file_path).parent / "data"))
         return server
-
-
-def whole_book(root: Path) -> Book:
-    """The book in a folder. Raises PluginError with every problem, one a line."""
-    loaded = check_book(root, this_year())
-    if loaded.book is None:
-        raise PluginError("\n".join(str(finding) for finding in loaded.findings))
-    return loaded.book
-
-
-def day(named: str | date | None) -> date:
-    """The day that mkdocs.yml names, or today. Raises PluginError for one that cannot be, and where the moment of the build cannot be told."""
-    try:
-        today = moment().date()
-    except ValueError as error:
-        raise PluginError(str(error)) from None
-    try:
-        return chosen_day(named) if named else today
-    except ValueError as error:
-        raise PluginError(f"mkdocs.yml: 'today' of the plugin swardbook is not a day that a build can start from: {error}") from error

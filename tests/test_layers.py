@@ -37,7 +37,8 @@ MAY_IMPORT: dict[str, tuple[set[str], set[str]]] = {
     "site": ({*ENGINE, "files"}, {"jinja2", "markupsafe", "rcssmin", "rjsmin", "selectolax", "yaml"}),
     "building": ({"findings", "book", "files", "site"}, {"jinja2", "mkdocs", "setuptools", "yaml"}),
     "commands": ({*ENGINE, "moment", "checks", "files", "building"}, {"click"}),
-    "plugin": ({*FLOOR, "moment", "book", "checks", "site"}, {"jinja2", "mkdocs"}),
+    "plugin_reading": ({"moment", "book", "checks"}, {"mkdocs"}),
+    "plugin": ({*FLOOR, "moment", "book", "checks", "site", "plugin_reading"}, {"jinja2", "mkdocs"}),
     "cli": ({*ENGINE, "checks", "files", "commands"}, {"click"}),
     "start": ({"cli"}, set()),
 }

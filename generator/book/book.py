@@ -7,7 +7,7 @@ from typing import Any
 
 from generator.book.fields.sourced import Record
 from generator.book.loading.marked_yaml import Node
-from generator.book.overlay.mentions import Unsaid
+from generator.book.overlay.mentions import Unspoken
 from generator.book.records import KINDS, SINGLE_FILES
 from generator.book.records.aftercare import Aftercare
 from generator.book.records.answer import Answer
@@ -71,7 +71,7 @@ class PartialBook:
     trees: dict[tuple[str, str], Node] = field(default_factory=dict, repr=False)
     broken: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
     left_out: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
-    unsaid: Unsaid | None = field(default=None, repr=False)
+    unsaid: Unspoken | None = field(default=None, repr=False)
     this_year: int | None = None
 
     def where(self, kind: str, id: str, *path: str | int) -> Where:

@@ -27,6 +27,12 @@ def schemas() -> dict[str, str]:
     return {QUANTITY: _bounds_text(), **{f"{name}.schema.json": text for name, text in texts.items()}}
 
 
+def data_of(schema: str) -> str:
+    """'grass.schema.json' -> 'grasses': the kind or the single file whose records a schema describes."""
+    name = schema.removesuffix(".schema.json")
+    return {singular: kind for kind, singular in SINGULAR.items()}.get(name, name)
+
+
 def lawn_file_schema() -> str:
     return _text(LawnFile)
 

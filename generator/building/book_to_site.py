@@ -11,6 +11,7 @@ from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 
+from generator.book.editions import Audience
 from generator.building.failed import BuildFailed, failed
 from generator.building.safe_content import safe_files
 from generator.building.safe_pages import SafePages
@@ -20,20 +21,21 @@ from generator.building.target import Target
 from generator.findings import one_line
 
 SETTINGS = "mkdocs.yml"
+OUR_PLUGIN = "swardbook"
 MKDOCS_FOLDER = "docs"  # where it looks for pages when a book does not say
 
 
-def build_site(root: Path, target: Target, safe: bool = False) -> None:
+def build_site(root: Path, target: Target, safe: bool = False, audience: Audience = "practice") -> None:
     """Build the book in `root` aside, strictly, then move it in.
 
-    safe: refuse whatever in the book could run. Raises BuildFailed with what to tell the author; `target.stands()` says what
+    safe: refuse whatever in the book could run. audience: whose site it is. Raises BuildFailed with what to tell the author; `target.stands()` says what
     stands there then.
     """
     if not (root / SETTINGS).is_file():
         raise BuildFailed(f"{one_line(root)}: no mkdocs.yml here; go to the folder of a book or name it with --book")
     target.must_take_a_site(root)
     settings = _safe(root) if safe else None
-    replace_site(target, lambda site: _build_into(root, settings, site, target))
+    replace_site(target, lambda site: _build_into(root, settings, site, target, audience))
 
 
 def _safe(root: Path) -> bytes:
@@ -50,7 +52,7 @@ def _content(settings: bytes | None) -> str:
     return str(yaml.safe_load(settings).get("docs_dir", MKDOCS_FOLDER)) if settings else "content"
 
 
-def _build_into(root: Path, settings: bytes | None, site: Path, target: Target) -> None:
+def _build_into(root: Path, settings: bytes | None, site: Path, target: Target, audience: Audience) -> None:
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # a notice of the theme's authors, not of this book
     said = _Said(logging.WARNING)
     mkdocs_log = logging.getLogger("mkdocs")
@@ -60,7 +62,7 @@ def _build_into(root: Path, settings: bytes | None, site: Path, target: Target) 
         config = load_config(BytesIO(settings) if settings else file, config_file_path=file, site_dir=str(site), strict=True)
         if settings:
             config.plugins["safe pages"] = SafePages(_content(settings))
-        _run(config, target)
+        _run(config, target, audience)
     except Abort as error:  # MkDocs has told why through its log, and says here only that it stopped
         raise BuildFailed("\n".join(said.messages) or str(error)) from error
     except (ConfigurationError, PluginError) as error:
@@ -76,8 +78,13 @@ def _build_into(root: Path, settings: bytes | None, site: Path, target: Target) 
         mkdocs_log.removeHandler(said)
 
 
-def _run(config: MkDocsConfig, target: Target) -> None:
+def _run(config: MkDocsConfig, target: Target, audience: Audience) -> None:
     target.must_lie_outside(Path(config.docs_dir))
+    ours = config.plugins.get(OUR_PLUGIN)
+    if ours is not None:
+        ours.audience = audience
+    elif audience == "clients":
+        raise BuildFailed(f"{SETTINGS}: names no plugin {OUR_PLUGIN}, which leaves out what clients are not to see; add it under 'plugins'")
     config.plugins.on_startup(command="build", dirty=False)
     try:
         mkdocs_build(config)

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from generator.book.book import Book
+from generator.book.editions import OWN, Edition
 from generator.season.season_cache import SeasonCache
 from generator.site.page_context import PageContext
 
@@ -13,11 +14,15 @@ class Making:
     """A site in the making.
 
     today: only where a printed calendar starts; nothing computed depends on it. written: pages written by hand, as paths of their Markdown.
+    edition: whose site it is. quoted: what texts take their figures from, also where the page of a figure does not stand in this edition; the book
+    itself where left out.
     """
 
     seasons: SeasonCache
     today: date
     written: frozenset[str] = frozenset()
+    edition: Edition = OWN
+    quoted: Book | None = None
     _contexts: dict[str, PageContext] = field(default_factory=dict)
 
     @property
@@ -26,4 +31,4 @@ class Making:
 
     def here(self, path: str) -> PageContext:
         """The context of the page at a path, 'grasses/kikuyu'; the same one each time, for it remembers which sources the page named."""
-        return self._contexts.setdefault(path, PageContext(self.book, path, self.today, self.written))
+        return self._contexts.setdefault(path, PageContext(self.book, path, self.today, self.written, self.edition, self.quoted))

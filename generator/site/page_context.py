@@ -7,6 +7,7 @@ from functools import cached_property
 from typing import Any
 
 from generator.book.book import Book
+from generator.book.editions import OWN, Edition
 from generator.site.page import Links
 from generator.site.shared.public_lines import LINES, lines_at_home
 from generator.site.shared.sourcing import Sourcing
@@ -17,12 +18,22 @@ FOR_CLIENTS = ("aftercare", "answers")
 
 @dataclass(frozen=True)
 class PageContext:
-    """One page in the making: the book, and helpers that know where the page stands. written: pages written by hand, as 'methods.md'."""
+    """One page in the making: the book, and helpers that know where the page stands. written: pages written by hand, as 'methods.md'.
+
+    edition, quoted: as in `Making`.
+    """
 
     book: Book
     path: str
     today: date
     written: frozenset[str] = frozenset()
+    edition: Edition = OWN
+    quoted: Book | None = None
+
+    @property
+    def shelf(self) -> Book:
+        """What texts take their figures from."""
+        return self.quoted or self.book
 
     @cached_property
     def links(self) -> Links:

@@ -4,6 +4,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from importlib import import_module
 
+from generator.book.editions import Audience, Edition
+from generator.book.fields.private import Opened
 from generator.site.making import Making
 from generator.site.page import Page
 
@@ -14,11 +16,12 @@ DOORS, ABOUT = "doors", "about"
 
 @dataclass(frozen=True)
 class Tab:
-    """A front door in the navigation. page: its path. among: with the doors, or under About."""
+    """A front door in the navigation. page: its path. among: with the doors, or under About; clients: the same in the site for clients."""
 
     words: str
     page: str
     among: str = DOORS
+    clients: str = ABOUT
 
 
 @dataclass(frozen=True)
@@ -28,7 +31,8 @@ class PageKind:
     view.py may have `pages(making)`, every page that it makes, and `files(making)`, what these load: path in the site to content.
     said, weight: what search calls a page of this kind, and how much it counts. names_only: for a list of everything, which is found by
     name and not by what it lists. for_clients: it says nothing of the practice's own work. glossary: whether words of the trade in its
-    text lead to the glossary. tab: its place in the navigation.
+    text lead to the glossary. tab: its place in the navigation. opened_by: the word by which a practice opens it to clients; None for a kind
+    that they always get. audience: whose site alone has it.
     """
 
     name: str
@@ -38,6 +42,11 @@ class PageKind:
     glossary: bool = False
     for_clients: bool = False
     tab: Tab | None = None
+    opened_by: Opened | None = None
+    audience: Audience | None = None
+
+    def stands_in(self, edition: Edition) -> bool:
+        return edition.has(self.opened_by) and self.audience in (None, edition.audience)
 
     def pages(self, making: Making) -> Iterable[Page]:
         return getattr(self._view(), "pages", _nothing)(making)

@@ -11,7 +11,7 @@ from generator.book.loading.layers import PRACTICE, Layer, read_layers
 from generator.book.loading.load import checked
 from generator.book.loading.marked_yaml import Node
 from generator.book.overlay.choosing import InBook, choose
-from generator.book.overlay.mentions import Unsaid
+from generator.book.overlay.mentions import Unspoken
 from generator.book.records import KINDS, MAY_BE_MISSING, SINGULAR
 from generator.book.references import Named, named_by
 from generator.book.shared_figures import SEASON_RULES, with_figures
@@ -55,7 +55,7 @@ class _Reading:
         self.broken: set[tuple[str, str]] = set()
         self.findings: list[Finding] = []
         self.left_out: frozenset[tuple[str, str]] = frozenset()
-        self.unsaid: Unsaid | None = None
+        self.unsaid: Unspoken | None = None
 
     def read(self, knowledge: Path | None) -> None:
         layer, findings = read_layers(self.root, knowledge)

@@ -8,7 +8,7 @@ from generator.book.overlay.cutting import Gone, cut, last_first
 from generator.book.overlay.inner_references import Inner, inner_references, steps_where_needed
 from generator.book.overlay.kept_cautions import CAUTIONS
 from generator.book.overlay.knowledge import SHARED_PATH
-from generator.book.overlay.mentions import Unsaid, spoken, unsaid
+from generator.book.overlay.mentions import Unspoken, spoken, unsaid
 from generator.book.plan_fit import misfit
 from generator.book.records.practice import Practice
 from generator.book.references import KEY, Named, named_by
@@ -40,7 +40,7 @@ class ChosenBook(NamedTuple):
 
     left_out: frozenset[Place]
     findings: list[Finding]
-    said: Unsaid
+    said: Unspoken
     may_cut: Callable[[Node], bool]
     unmended: list[tuple[Place, ValuePath]]
 
@@ -174,7 +174,7 @@ class _Cutting:
             del self.records[place]
             self.gone.add(place)
 
-    def unsaid(self) -> Unsaid:
+    def unsaid(self) -> Unspoken:
         left = {id for kind, id in self.gone if kind == "grasses"}
         absent: dict[str, set[str]] = {}
         for kind, id in self.gone:
@@ -183,7 +183,7 @@ class _Cutting:
             absent["practice"] = {field for field in Practice.model_fields if getattr(self.practice, field) is None}
         return unsaid([self.grasses[id] for id in left], [grass for id, grass in self.grasses.items() if id not in left], self.strangers, absent)
 
-    def _without_words(self, place: Place, said: Unsaid) -> bool:
+    def _without_words(self, place: Place, said: Unspoken) -> bool:
         """Whether anything was taken out."""
         kept = self.records[place]
         found = [(path, node) for path, node in spoken(kept.tree, said) if self.may_cut(node)]

@@ -24,7 +24,7 @@ _AN_ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
 @dataclass(frozen=True)
-class Unsaid:
+class Unspoken:
     """What no text of the book may speak of. names: of grasses left out; also_named: names of those that are there, which may hold such a name
     in them; absent: ids that are not there, by kind."""
 
@@ -51,12 +51,12 @@ class Unsaid:
         return " ".join(kept)
 
 
-def unsaid(left_out: Iterable[Grass], there: Iterable[Grass], strangers: Iterable[str], absent: Mapping[str, Collection[str]]) -> Unsaid:
+def unsaid(left_out: Iterable[Grass], there: Iterable[Grass], strangers: Iterable[str], absent: Mapping[str, Collection[str]]) -> Unspoken:
     """strangers: what plants are called that are no grasses of any book: English couch is not couch."""
     kept = {name.casefold() for grass in there for name in _names(grass)}
     kept |= {part.strip().casefold() for name in strangers for part in _PARTS_OF_A_NAME.split(name) if part.strip()}
     gone = {name.casefold() for grass in left_out for name in _names(grass)} - kept
-    return Unsaid(_pattern(gone), _pattern(kept), absent)
+    return Unspoken(_pattern(gone), _pattern(kept), absent)
 
 
 def _names(grass: Grass) -> set[str]:
@@ -71,7 +71,7 @@ def _pattern(names: Collection[str]) -> re.Pattern[str] | None:
     return re.compile(rf"(?<![\w-])(?:{'|'.join(longest_first)}){_WORD_END}", re.IGNORECASE)
 
 
-def spoken(tree: Node, unsaid: Unsaid, path: ValuePath = ()) -> Iterable[tuple[ValuePath, Node]]:
+def spoken(tree: Node, unsaid: Unspoken, path: ValuePath = ()) -> Iterable[tuple[ValuePath, Node]]:
     """Every text of a record that speaks of it, with its path, and every figure that is called after it. An id is no text, but where it stands in a
     list of words."""
     if tree.kind == "scalar":

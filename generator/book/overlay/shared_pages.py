@@ -5,7 +5,7 @@ from collections.abc import Collection
 
 from generator.book.book import PartialBook
 from generator.book.overlay.knowledge import knowledge_folder
-from generator.book.overlay.mentions import Unsaid
+from generator.book.overlay.mentions import Unspoken
 
 CONTENT = "content"
 
@@ -23,7 +23,7 @@ def shared_pages(book: PartialBook, own: Collection[str]) -> dict[str, str]:
     return {path: without_words(file.read_text(encoding="utf-8"), book.unsaid) for path, file in files.items() if path not in own}
 
 
-def without_words(text: str, said: Unsaid | None) -> str:
+def without_words(text: str, said: Unspoken | None) -> str:
     """A page in Markdown without what speaks of something that is not in the book: sentences, items, rows, and a heading with its section."""
     if said is None:
         return text

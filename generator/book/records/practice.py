@@ -6,6 +6,7 @@ from pydantic import Field, StringConstraints, model_validator
 
 from generator.book.fields.looks import Looks
 from generator.book.fields.numbers import NO_FINER, OfKind
+from generator.book.fields.private import MACHINE, OPENS, PRICE, TIME, Opened
 from generator.book.fields.sourced import (
     Figure,
     GrassId,
@@ -31,8 +32,8 @@ OPEN_SITE = "open"
 Kind = Literal["tasks", "calculators", "problems", "answers"]
 
 Nutrient = Annotated[float, OfKind("share of a nutrient"), NO_FINER]
-PriceOfHour = Annotated[float, OfKind("price of an hour"), NO_FINER]
-PriceOfWork = Annotated[float, OfKind("price of work"), NO_FINER]
+PriceOfHour = Annotated[float, OfKind("price of an hour"), NO_FINER, PRICE]
+PriceOfWork = Annotated[float, OfKind("price of work"), NO_FINER, PRICE]
 
 
 MinutesOfWork = Annotated[float, OfKind("minutes of work"), NO_FINER]
@@ -53,14 +54,14 @@ class Product(Record):
         default=None, description="What one pack holds, for what is sold by volume; 1000 for a cubic metre."
     )
     full_rate_kg_per_100_m2: Annotated[float, OfKind("rate of a product"), NO_FINER] | None = Field(default=None, description="Rate on its bag.")
-    price: Annotated[float, OfKind("price of a pack"), NO_FINER] | None = Field(default=None, description="Of one pack, in the practice's currency.")
+    price: Annotated[float, OfKind("price of a pack"), NO_FINER, PRICE] | None = Field(default=None, description="Of one pack, in the practice's currency.")
     for_tasks: tuple[TaskId, ...] = Field(
         default=(), description="Tasks it is used for. A plan's step takes the first product of its task, in the order of this file."
     )
     for_grasses: tuple[OnlyGrassId, ...] = Field(
         default=(), description="Grasses it is for, as the seed of one is; every grass when left out. A step's product follows the job's grass."
     )
-    note: Sentence | None = None
+    note: Annotated[Sentence, PRICE] | None = None
 
 
 class Machine(Record):
@@ -94,7 +95,9 @@ class Machine(Record):
         default=None, description="Of a scarifier or vertical mower: from blade to blade."
     )
     ownership: Literal["own", "hire", "borrow"] = Field(default="own", description="Who owns it; a plan books what the practice does not own.")
-    hire_price_per_day: Annotated[float, OfKind("price of a day"), NO_FINER] | None = Field(default=None, description="What a day's hire costs the practice, before tax.")
+    hire_price_per_day: Annotated[float, OfKind("price of a day"), NO_FINER, PRICE] | None = Field(
+        default=None, description="What a day's hire costs the practice, before tax."
+    )
     running_price_per_hour: PriceOfHour | None = Field(default=None, description="Fuel, wear and upkeep for an hour of work, before tax.")
     book_days_ahead: Annotated[int, OfKind("days ahead")] | None = Field(
         default=None, description="Days before the job by which it is booked; left out, the plan's own days."
@@ -111,12 +114,12 @@ class PricedOperation(Record):
 
     price_per_100_m2: PriceOfWork | None = Field(default=None, description="Work and machine, once over the lawn; what is spread or sown is extra.")
     minimum_price: PriceOfWork | None = Field(default=None, description="The minimum price for it on any lawn.")
-    machine: MachineId | None = Field(default=None, description="One of `machines`.")
-    setup_minutes: Annotated[float, OfKind("minutes of setting up"), NO_FINER] | None = Field(
+    machine: Annotated[MachineId, MACHINE] | None = Field(default=None, description="One of `machines`.")
+    setup_minutes: Annotated[float, OfKind("minutes of setting up"), NO_FINER, TIME] | None = Field(
         default=None, description="Unloading, setting up, cleaning and loading, whatever the size of the lawn."
     )
-    hands: Hands = Field(default="one", description=HANDS + " Setting up takes as long for many as for one.")
-    charged_in_jobs: bool = Field(
+    hands: Annotated[Hands, TIME] = Field(default="one", description=HANDS + " Setting up takes as long for many as for one.")
+    charged_in_jobs: Annotated[bool, PRICE] = Field(
         default=True, description="False for what a job's price holds already, as the looks at how a lawn recovers; its time still counts."
     )
 
@@ -161,6 +164,10 @@ class Practice(Looks):
     public_address: WebFolder | None = Field(
         default=None, description="Where the book is hosted; client links, codes, canonical links and the list of pages for search engines are built on it."
     )
+    public: tuple[Opened, ...] = Field(
+        default=(), exclude=True,
+        description="What the site for clients has beside what is always in it. " + " ".join(f"{word}: {what}." for word, what in OPENS.items()),
+    )
     telephone: ShortWord | None = None
     email: Word | None = None
     currency: Currency = "AUD"
@@ -189,29 +196,35 @@ class Practice(Looks):
     )
     feed: ProductId = Field(description="The product that calculators start with.")
     products: dict[Identifier, Product]
-    machines: dict[Identifier, Machine] = Field(default={}, description="Machines by an id of the practice's own, which plans and operations name.")
+    machines: Annotated[dict[Identifier, Machine], MACHINE] = Field(
+        default={}, description="Machines by an id of the practice's own, which plans and operations name."
+    )
     operations: dict[TaskId, PricedOperation] = Field(default={}, description="Task id to what is charged for it and what does it.")
-    hand_work: dict[Identifier, HandWork] = Field(
+    hand_work: Annotated[dict[Identifier, HandWork], TIME] = Field(
         default={}, description="A plan's step, by its id or the shared step's, to how long it takes by hand; it goes before the time of the step's task."
     )
-    people: Annotated[int, OfKind("people on a job")] | None = Field(default=None, description="People who go to a job.")
+    people: Annotated[int, OfKind("people on a job"), TIME] | None = Field(default=None, description="People who go to a job.")
     hourly_price: PriceOfHour | None = Field(default=None, description="The price of one person's hour of work.")
     minimum_charge: PriceOfWork | None = Field(default=None, description="The minimum charge for any trip.")
-    spoil_price_per_m3: Annotated[float, OfKind("price of a cubic metre"), NO_FINER] | None = Field(
+    spoil_price_per_m3: Annotated[float, OfKind("price of a cubic metre"), NO_FINER, PRICE] | None = Field(
         default=None, description="The price of carrying away and tipping a loose cubic metre of thatch, cores or turf."
     )
-    spoil_bag_l: Annotated[float, OfKind("volume of a bag"), NO_FINER] | None = Field(default=None, description="What one bag for thatch and clippings holds, in litres.")
-    trailer_volume_m3: Annotated[float, OfKind("volume of a trailer"), NO_FINER] | None = Field(
+    spoil_bag_l: Annotated[float, OfKind("volume of a bag"), NO_FINER, MACHINE] | None = Field(
+        default=None, description="What one bag for thatch and clippings holds, in litres."
+    )
+    trailer_volume_m3: Annotated[float, OfKind("volume of a trailer"), NO_FINER, MACHINE] | None = Field(
         default=None, description="What fits in the trailer that spoil goes away in."
     )
-    tax_name: ShortWord | None = Field(default=None, description="What the tax on a sale is called on an estimate: GST, VAT, sales tax.")
-    tax_percent: Annotated[float, OfKind("tax on a sale"), NO_FINER] | None = Field(
+    tax_name: Annotated[ShortWord, PRICE] | None = Field(default=None, description="What the tax on a sale is called on an estimate: GST, VAT, sales tax.")
+    tax_percent: Annotated[float, OfKind("tax on a sale"), NO_FINER, PRICE] | None = Field(
         default=None, description="Tax on a sale; 0 for a practice that is not registered for it."
     )
-    prices_include_tax: bool = Field(default=False, description="True if the prices in this file include the tax already.")
-    deposit_percent: Annotated[float, OfKind("deposit"), NO_FINER] | None = Field(default=None, description="Share of an estimate that is paid when it is accepted.")
-    estimate_valid_days: Annotated[int, OfKind("days of an estimate")] | None = Field(default=None, description="Days for which an estimate can be accepted.")
-    invoice: Invoicing = Field(default=Invoicing(), description="What stands on an invoice.")
+    prices_include_tax: Annotated[bool, PRICE] = Field(default=False, description="True if the prices in this file include the tax already.")
+    deposit_percent: Annotated[float, OfKind("deposit"), NO_FINER, PRICE] | None = Field(
+        default=None, description="Share of an estimate that is paid when it is accepted."
+    )
+    estimate_valid_days: Annotated[int, OfKind("days of an estimate"), PRICE] | None = Field(default=None, description="Days for which an estimate can be accepted.")
+    invoice: Annotated[Invoicing, PRICE] = Field(default=Invoicing(), description="What stands on an invoice.")
 
     @property
     def described(self) -> str:

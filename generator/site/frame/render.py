@@ -20,6 +20,8 @@ from rcssmin import cssmin  # type: ignore[import-untyped]  # It has no types of
 from rjsmin import jsmin  # type: ignore[import-untyped]  # The same.
 
 from generator.book.book import Book
+from generator.book.editions import OWN, Edition
+from generator.book.fields.private import Opened
 from generator.site.frame.contract import contract_script, local_script, part_script
 from generator.site.frame.ink_style import ink_style
 from generator.site.shared.kept_limits import LONGEST
@@ -119,6 +121,18 @@ def described(name: str) -> dict[str, Any]:
     """What a component's own `.yml` says of it: params, examples, and `own_script` where few pages need its script."""
     # The loader in C: the examples are many, and each build reads them all.
     return yaml.load((COMPONENTS / name / f"{name}.yml").read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)  # type: ignore[no-any-return]  # As our own components are written.
+
+
+@lru_cache(maxsize=1)
+def private_parts() -> dict[str, Opened]:
+    """Components that are the practice's own, as their `.yml` says: name to the word that opens them to clients."""
+    written = (name for name in component_names() if (COMPONENTS / name / f"{name}.yml").exists())
+    return {name: word for name in written if (word := described(name).get("private"))}
+
+
+def parts_left_out(edition: Edition) -> frozenset[str]:
+    """Components that do not stand in the pages of an edition."""
+    return frozenset(name for name, word in private_parts().items() if not edition.has(word))
 
 
 def own_script(name: str) -> str | None:
@@ -221,15 +235,17 @@ SEARCH_SCRIPT = "assets/search/search.js"
 THEME_SCRIPTS = "assets/theme"
 
 
-def asset_files(book: Book | None = None) -> dict[str, str]:
+def asset_files(book: Book | None = None, edition: Edition = OWN) -> dict[str, str]:
     """The joined style and script of every page, the scripts of some, and the vendored files: path in the site to text.
 
     book: whose places and names the pages show; None for parts alone.
     """
+    left_out = {path for name in parts_left_out(edition) for path in (own_script(name), own_style(name))}
     styles, scripts = component_assets(book.practice.colour if book else None)
     vendored = {f"assets/vendor/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "vendor").glob("*.js"))}
     joined = {STYLE: lean_style("\n".join(styles)), SCRIPT: "\n".join([contract_script(book), *(lean_script(text) for _, text in scripts)])}
     searching = {SEARCH_SCRIPT: lean_script("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "search").glob("*.js"))))}
     local = {LOCAL_SCRIPT: local_script(book) + lean_script("\n".join(path.read_text(encoding="utf-8") for path in sorted((ASSETS / "local").glob("*.js"))))}
     theme = {f"{THEME_SCRIPTS}/{path.name}": path.read_text(encoding="utf-8") for path in sorted((ASSETS / "theme").glob("*.js"))}
-    return {**joined, **own_styles(), **own_scripts(), **searching, **local, **theme, **vendored}
+    own = {path: text for path, text in {**own_styles(), **own_scripts()}.items() if path not in left_out}
+    return {**joined, **own, **searching, **local, **theme, **vendored}

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterable
 from typing import Any
 
-from generator.book.book import Book
 from generator.book.fields.sourced import Claim, Sourced
 from generator.site.page_context import PageContext
 from generator.words.figures import claim_words
@@ -17,8 +16,8 @@ Words = dict[str, str | None]
 class Prose:
     """The texts of one page, with the figures that they quote put in from the records."""
 
-    def __init__(self, book: Book, here: PageContext):
-        self._book, self._desk = book, here
+    def __init__(self, here: PageContext):
+        self._desk = here
         self._quoted: dict[str, Quote] = {}
 
     def pieces(self, text: str) -> list[dict[str, Any]]:
@@ -44,7 +43,7 @@ class Prose:
     def _piece(self, piece: str | Placeholder) -> dict[str, Any]:
         if isinstance(piece, str):
             return {"text": piece, "quantity": None}
-        found = quote(piece.expression, self._book)  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
+        found = quote(piece.expression, self._desk.shelf)  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
         self._quoted.setdefault(found.label, found)
         if found.claim is None or found.words is not None:
             return {"text": found.words, "quantity": None}

@@ -13,6 +13,7 @@ from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
 from generator.site.pages.aftercare.asked_answers import asked_answers, day_words
+from generator.site.pages.calculator.calculator_script import calculator_files
 from generator.site.pages.problem.view import sheet_problems
 from generator.site.shared.embedded import embedded_calculator
 from generator.site.shared.lawn_pieces import calculator_scripts
@@ -91,7 +92,10 @@ def _days(book: Book, days: AftercareDays, here: PageContext) -> dict[str, Any]:
 
 
 def aftercare_index(book: Book, here: PageContext) -> Page:
-    lead = "What a client does after the job, day by day, in plain words. Each sheet has its own address to send on."
+    lead = here.edition.either(
+        practice="What a client does after the job, day by day, in plain words. Each sheet has its own address to send on.",
+        clients="What to do after work on your lawn, day by day. If we sent you a link, open that: it knows the day.",
+    )
     cards = [{"title": sheet.name, "url": here.links.aftercare(id), "text": sheet.summary} for id, sheet in book.aftercare.items()]
     cards.append({"title": "A link for a client", "url": here.links.to(MAKER), "text": "Day of the job, grass and area in one link, with a code to scan."})
     return Page("aftercare/index", "Aftercare", "index", {"title": "Aftercare", "lead": lead, "groups": [{"title": None, "cards": cards}]}, lead)
@@ -103,5 +107,8 @@ def pages(making: Making) -> Iterator[Page]:
     yield from (aftercare_page(book, id, making.here(f"aftercare/{id}")) for id in book.aftercare)
 
 
-def files(making: Making) -> dict[str, bytes]:
-    return qr_files(making.book)
+def files(making: Making) -> dict[str, str | bytes]:
+    """The codes, and the scripts of the calculators in the sheets: a site for clients has these and perhaps no others."""
+    book = making.book
+    shown = {quantity.calculator for sheet in book.aftercare.values() for days in sheet.days for quantity in days.quantities}
+    return {**qr_files(book), **calculator_files({id: book.calculators[id] for id in sorted(shown)})}

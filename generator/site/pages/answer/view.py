@@ -24,7 +24,7 @@ SECTIONS = (
 
 
 def answer_page(book: Book, id: str, here: PageContext) -> Page:
-    answer, prose, practice = book.answers[id], Prose(book, here), book.practice
+    answer, prose, practice = book.answers[id], Prose(here), book.practice
     short = prose.plain(answer.short.text)
     context = {
         "title": answer.question, "short": prose.sentence(answer.short, answer.short.text),
@@ -80,7 +80,7 @@ def _cell(expression: str, grass: Any, here: PageContext) -> dict[str, Any]:
 
 
 def answer_index(book: Book, here: PageContext) -> Page:
-    prose = Prose(book, here)
+    prose = Prose(here)
     groups: list[dict[str, Any]] = [
         {"title": topic[0].upper() + topic[1:], "cards": [
             {"title": answer.question, "url": here.links.answer(id), "text": prose.plain(answer.short.text)}
@@ -88,9 +88,12 @@ def answer_index(book: Book, here: PageContext) -> Page:
         ]}
         for topic in get_args(Topic)
     ]
-    lead = "What clients ask by e-mail, each with the short answer first. Every answer has a lasting address to paste into a reply."
+    lead = here.edition.either(
+        practice="What clients ask by e-mail, each with the short answer first. Every answer has a lasting address to paste into a reply.",
+        clients="What people ask us about their lawns, each with the short answer first.",
+    )
     groups = [group for group in groups if group["cards"]]
-    title = "Answers for clients"
+    title = here.edition.either(practice="Answers for clients", clients="Answers")
     context = {"title": title, "lead": lead, "groups": groups}
     sections = tuple(Section(group["title"].lower().replace(" ", "-"), group["title"]) for group in groups)
     return Page("answers/index", title, "index", context, lead, ("questions", "client questions", "FAQ"), sections)

@@ -5,7 +5,7 @@ the weight `care` of a warning.
 """
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from generator.book.records.calculator import Calculator, Input, Result
@@ -15,6 +15,11 @@ from generator.formula import to_javascript
 LIMITS = ("above", "at_least", "at_most", "usual_low", "usual_high")
 USUAL_WEIGHT = "care"
 NAMESPACE = "((window.Swardbook||={}).calculators||={})"  # It may run before or after the shared scripts.
+
+
+def calculator_files(calculators: Mapping[str, Calculator]) -> dict[str, str]:
+    """Path in the site to script, for each of these calculators."""
+    return {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in calculators.items()}
 
 
 def calculator_script(id: str, calculator: Calculator) -> str:

@@ -20,7 +20,7 @@ from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
 from generator.site.pages.calculator.calculator_index import calculator_index
-from generator.site.pages.calculator.calculator_script import calculator_script
+from generator.site.pages.calculator.calculator_script import calculator_files
 from generator.site.shared.fill_in import COUNTS_FILE, FILE, counts_script, fill_in_script, fill_in_view
 from generator.site.shared.fill_in import SCRIPT as FILL_IN_SCRIPT
 from generator.site.shared.lawn_pieces import calculator_scripts, lawn_pieces_view, of_the_lawn
@@ -87,7 +87,7 @@ def calculator_view(book: Book, id: str, here: PageContext, filled: Filled | Non
         "more": [field for field in fields if field["optional"] and not field["from_words"]],
         "results": _results(calculator, run, key), "working": _working(calculator, run),
         "said": [{"text": said.sentence, "weight": said.weight} for said in run.warnings if said.about is None],
-        "address": _address(book, id), "turn": _turn(calculator),
+        "address": _address(book, id) if here.edition.has("calculators") else None, "turn": _turn(calculator),
         "until_typed": _until_typed(calculator), "published": _offered(calculator),
     }
 
@@ -262,5 +262,4 @@ def pages(making: Making) -> Iterator[Page]:
 
 
 def files(making: Making) -> dict[str, str]:
-    scripts = {f"assets/calculators/{id}.js": calculator_script(id, calculator) for id, calculator in making.book.calculators.items()}
-    return {**scripts, FILE: fill_in_script(making.seasons), COUNTS_FILE: counts_script(making.seasons)}
+    return {**calculator_files(making.book.calculators), FILE: fill_in_script(making.seasons), COUNTS_FILE: counts_script(making.seasons)}

@@ -14,7 +14,7 @@ from generator.words.figures import value_words
 
 
 def glossary_page(book: Book, here: PageContext) -> Page:
-    terms, prose = book.of("terms"), Prose(book, here)
+    terms, prose = book.of("terms"), Prose(here)
     others = _others(book)
     ordered = sorted(terms.items(), key=lambda item: item[1].name.casefold())
     entries = {id: _entry(id, term, prose, book, here) for id, term in ordered}

@@ -18,7 +18,7 @@ SECTIONS = (
 
 
 def problem_page(book: Book, id: str, here: PageContext) -> Page:
-    problem, prose = book.problems[id], Prose(book, here)
+    problem, prose = book.problems[id], Prose(here)
     context = {
         "title": problem.name, "summary": problem.summary, "looks": prose.sentences(problem.looks),
         "facts": [

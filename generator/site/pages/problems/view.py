@@ -67,6 +67,6 @@ def finder_view(book: Book, here: PageContext) -> dict[str, Any]:
 def _row(book: Book, id: str, problem: Problem, here: PageContext) -> dict[str, Any]:
     signs = problem.signs
     return {
-        "name": problem.name, "url": here.links.problem(id), "text": Prose(book, here).plain(problem.looks[0].text),
+        "name": problem.name, "url": here.links.problem(id), "text": Prose(here).plain(problem.looks[0].text),
         "signs": {"shape": list(signs.shape), "colour": list(signs.colour), "where": list(signs.where), "when": list(signs.when)},
     }

@@ -10,6 +10,7 @@ from generator.files.nitrogen_text import yearly_range
 from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
+from generator.site.pages.calculator.calculator_script import calculator_files
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
 from generator.words.figures import unit_words
 
@@ -86,4 +87,6 @@ def pages(making: Making) -> Iterator[Page]:
 
 
 def files(making: Making) -> dict[str, str]:
-    return {SPEC: record_script(making.book, record)} if (record := making.book.record) is not None else {}
+    if (record := making.book.record) is None:
+        return {}
+    return {SPEC: record_script(making.book, record), **calculator_files({record.nitrogen_by: making.book.calculators[record.nitrogen_by]})}

@@ -66,4 +66,7 @@ def _way_on(path: str, title: str, lead: str, gone: dict[str, Any], here: PageCo
 
 def pages(making: Making) -> Iterator[Page]:
     book = making.book
-    yield from (retired_page(book, folder, id, making.here(f"{folder.path}/{id}")) for folder, id in retired_addresses(book))
+    yield from (
+        retired_page(book, folder, id, making.here(f"{folder.path}/{id}"))
+        for folder, id in retired_addresses(book) if making.edition.publishes(folder.path)
+    )

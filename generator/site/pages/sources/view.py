@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from generator.book.book import Book
+from generator.book.editions import Edition
 from generator.book.fields.sourced import ASSUMPTION, COMMON_PRACTICE, OURS, Claim
 from generator.book.fields.walk import parts
 from generator.book.records.calculator import Constant
@@ -44,7 +45,7 @@ class Taken:
 
 
 def sources_page(book: Book, here: PageContext) -> Page:
-    taken = _taken(book)
+    taken = _taken(book, here)
     rows = [
         {
             "id": id, "label": source.label, "title": source.title, "organisation": source.organisation, "year": source.year,
@@ -101,10 +102,10 @@ def _with_figures(uses: Iterable[Taken]) -> Iterator[Taken]:
     return (Taken(use.path, use.name, use.anchor, use.figures) for use in uses if use.figures)
 
 
-def _taken(book: Book) -> dict[str, list[Taken]]:
+def _taken(book: Book, here: PageContext) -> dict[str, list[Taken]]:
     """Source id to what each page takes from it."""
     found: dict[str, dict[tuple[str, str], Taken]] = defaultdict(dict)
-    for path, anchor, name, record in _shown(book):
+    for path, anchor, name, record in _shown(book, here.edition):
         for place, part in parts(record):
             figure = _figure_words(place, part)
             for source in getattr(part, "sources", ()):
@@ -112,7 +113,7 @@ def _taken(book: Book) -> dict[str, list[Taken]]:
                 use.figures += [figure] if figure else []
                 use.sentences += not figure
     for path, anchor, name, texts in _quoting(book):
-        for claim, label in _quoted(book, texts):
+        for claim, label in _quoted(here.shelf, texts):
             for source in claim.sources:
                 use = found[source].setdefault((path, anchor), Taken(path, name, anchor))
                 use.figures.append(f"{label}, {claim_words(claim)['metric']}")
@@ -143,14 +144,14 @@ def _figure_words(place: tuple[str | int, ...], part: Any) -> str | None:
     return f"{label}, {f'{part.default:g}' if words in ('0', '') and part.default else words}"
 
 
-def _shown(book: Book) -> Iterator[tuple[str, str, str, Any]]:
-    """Each record with the page that shows it: path, anchor, name, record."""
+def _shown(book: Book, edition: Edition) -> Iterator[tuple[str, str, str, Any]]:
+    """Each record with the page that shows it in an edition: path, anchor, name, record."""
     shelves: dict[str, Mapping[str, Any]] = {
         "grasses": book.grasses, "tasks": book.tasks, "cautions": book.cautions, "aftercare": book.aftercare,
         "calculators": book.calculators, "problems": book.problems, "plans": book.renovations,
     }
     for folder, records in shelves.items():
-        for id, record in records.items():
+        for id, record in records.items() if edition.publishes(folder) else ():
             yield f"{folder}/{id}", "", record.name, record
     for id, caution in book.cautions.items():
         yield from ((f"cautions/{id}", LINES, f"{caution.name} (who to ring)", line) for line in lines_of(book, id))
@@ -180,11 +181,11 @@ def _quoting(book: Book) -> Iterator[tuple[str, str, str, list[str]]]:
         yield GLOSSARY, id, f"{term.name} (glossary)", [term.means]
 
 
-def _quoted(book: Book, texts: Iterable[str]) -> Iterator[tuple[Claim, str]]:
+def _quoted(shelf: Book, texts: Iterable[str]) -> Iterator[tuple[Claim, str]]:
     for text in texts:
         for piece in pieces(text):
             if isinstance(piece, Placeholder):
-                found = quote(piece.expression, book)  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
+                found = quote(piece.expression, shelf)  # type: ignore[arg-type]  # Its protocol says that the fields may be set.
                 if found.claim is not None and found.kind != "practice":
                     yield found.claim, found.label
 

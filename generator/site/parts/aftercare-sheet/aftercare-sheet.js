@@ -178,7 +178,7 @@
 
   function startTake(root) {
     var sheet = document.querySelector("[data-component=aftercare-sheet]"), maker = document.querySelector("a[data-part=maker]");
-    maker.href += "#" + Swardbook.clientLink.write({ sheet: sheet.dataset.sheet });
+    if (maker) { maker.href += "#" + Swardbook.clientLink.write({ sheet: sheet.dataset.sheet }); } /* Clients have no page that makes links. */
     root.hidden = false;
     root.querySelector("[data-part=print]").addEventListener("click", function () { window.print(); });
     /* With the client's own days, so that whoever waters sees them too; a book without an address has nothing that opens elsewhere. */
