@@ -99,6 +99,10 @@ def book_copy(of: Path, tmp_path: Path) -> Path:
     for part in ("content", "data"):
         shutil.copytree(of / part, book / part)
     shutil.copy(of / "mkdocs.yml", book)
+    practice = book / "data/practice.yml"
+    if "book_title:" not in practice.read_text(encoding="utf-8"):  # The name changes with each edition; what the site is called stays.
+        title = re.search(r"(?m)^site_name: (.*)", (book / "mkdocs.yml").read_text(encoding="utf-8"))[1]
+        practice.write_text(f"book_title: {title}\n{practice.read_text(encoding='utf-8')}", encoding="utf-8")
     book_of_edition(book, 1)
     return book
 
