@@ -15,6 +15,7 @@ from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, checked_now, known, present, typed_values, whole_book
 from generator.commands.hold import hold
 from generator.commands.last_resort import Commands
+from generator.commands.place import place as place_command
 from generator.commands.plan import plan
 from generator.commands.record import record
 from generator.commands.round import round_command
@@ -127,6 +128,7 @@ main.add_command(build)
 main.add_command(pack)
 main.add_command(schema)
 main.add_command(plan)
+main.add_command(place_command, "place")
 main.add_command(round_command, "round")
 main.add_command(hold)
 main.add_command(record)
