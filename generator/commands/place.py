@@ -175,7 +175,9 @@ def _by_station(root: Path, name: str, asked: Asked) -> tuple[PlaceWritten, str 
             raise click.UsageError(f"--station: '{shown(wanted)}' is none of the nearest; {suggestion(wanted, ids, f'they are {chr(44).join(ids)}')}")
         chosen = near[ids.index(wanted)]
     station, table = chosen.station, chosen.station.table
-    click.echo(f"taken: {station.name}; --station takes another")
+    whole = next((each.station for each in near if each.station.is_whole), None)
+    better = f"; the nearest with a whole record of its own is {whole.name}: --station {whole.id}" if whole and not station.is_whole else ""
+    click.echo(f"taken: {station.name}{better or '; --station takes another'}")
     latitude, longitude = asked.coordinates()
     entry = dict(table.source)
     source = entry.pop("id")

@@ -78,6 +78,16 @@ class DailyClimate:
     soil_c: Daily
     rain_mm: Daily
 
+    @property
+    def highest_mean_c(self) -> float:
+        """The top of the year, from which rules count how far it has come [°C]."""
+        return max(self.mean_c)
+
+    @property
+    def lowest_mean_c(self) -> float:
+        """The bottom of the year, likewise [°C]."""
+        return min(self.mean_c)
+
     @cached_property
     def hottest_day(self) -> int:
         """The middle of the height of summer. A flat top has no one hottest day: two weeks may be a hundredth of a degree apart."""

@@ -49,7 +49,7 @@ def minimum_spread(climate: Climate, rules: FrostRules) -> Daily:
     Source: the place's own record, or our fit to monthly figures of 24 Bureau of Meteorology stations, 2007-2017.
     """
     if climate.minimum_standard_deviation_c is not None:
-        return _between_months(climate.minimum_standard_deviation_c)
+        return between_months(climate.minimum_standard_deviation_c)
     yearly_range = max(climate.mean_minimum_c) - min(climate.mean_minimum_c)
     return (rules.spread_base_k + rules.spread_per_range * yearly_range,) * DAYS
 
@@ -97,7 +97,7 @@ def threshold_shift(climate: Climate, soil: Soil, rules: FrostRules, ground: boo
             shifts[month] = _month_shift(month, nights, shifts, minimum, deviation, threshold)
         if max(abs(now - then) for now, then in zip(shifts, before)) < SETTLED_K:
             break
-    return _between_months(shifts)
+    return between_months(shifts)
 
 
 def _month_shift(
@@ -125,7 +125,7 @@ def _month_shift(
     return (low + high) / 2
 
 
-def _between_months(monthly: Sequence[float]) -> Daily:
+def between_months(monthly: Sequence[float]) -> Daily:
     """Straight lines from mid-month to mid-month, round the year: 365 values."""
     return tuple(_shift_on(day, monthly) for day in range(DAYS))
 
