@@ -14,7 +14,7 @@ from generator.book.loading.whole_book import read_book
 from generator.book.stations.nearest_stations import NearStation, nearest_stations, station_tables
 from generator.checks import check_book
 from generator.commands.common import book_option
-from generator.commands.place_asked import Asked, identifier, twelve
+from generator.commands.place_asked import PlaceAsked, identifier, twelve
 from generator.commands.place_normals import Whereabouts, from_days, from_months, from_station, near_line, told_normals
 from generator.commands.writing import write_out
 from generator.files.place_record import PlaceWritten, place_text, source_text
@@ -64,7 +64,7 @@ def place(root: Path, name: str | None, listed: bool, **given: Any) -> None:
     From a daily record (--daily), twelve months (--monthly, or typed), or the nearest station known (--near alone). What is guessed is shown, and
     each guess has an option.
     """
-    asked = Asked(given)
+    asked = PlaceAsked(given)
     if listed:
         for line in _near_list(asked) if asked.near else _known():
             click.echo(line)
@@ -89,7 +89,7 @@ def place(root: Path, name: str | None, listed: bool, **given: Any) -> None:
     _refuse(findings)
 
 
-def _made(root: Path, id: str, name: str, asked: Asked) -> tuple[PlaceWritten, str | None]:
+def _made(root: Path, id: str, name: str, asked: PlaceAsked) -> tuple[PlaceWritten, str | None]:
     """The place, and the entry of its source where the book has none yet."""
     ways = {"--daily": bool(asked.given["daily"]), "--monthly": asked.given["monthly"] is not None, "typed months": asked.typed}
     several = [way for way, taken in ways.items() if taken]
@@ -104,7 +104,7 @@ def _made(root: Path, id: str, name: str, asked: Asked) -> tuple[PlaceWritten, s
     raise click.UsageError("say what is known: --daily FILE, --monthly FILE, typed months, or --near LAT,LON; '--list' shows what can be read")
 
 
-def _by_days(root: Path, id: str, name: str, asked: Asked) -> tuple[PlaceWritten, str | None]:
+def _by_days(root: Path, id: str, name: str, asked: PlaceAsked) -> tuple[PlaceWritten, str | None]:
     record, reads, findings = read_days(asked.given["daily"], _asked_of_days(asked))
     for line in told_reads(reads):
         click.echo(line)
@@ -123,11 +123,11 @@ def _by_days(root: Path, id: str, name: str, asked: Asked) -> tuple[PlaceWritten
     return from_days(at, normals, record, f"Made by 'swardbook place' from the days of {files}. The words are yours to change."), source
 
 
-def _asked_of_days(asked: Asked) -> AskedOfDays:
+def _asked_of_days(asked: PlaceAsked) -> AskedOfDays:
     return AskedOfDays(asked.pairs("column", COLUMNS), _asked_units(asked), asked.given["dates"], asked.given["leave_out_wrong"])
 
 
-def _asked_units(asked: Asked) -> dict[Role, str]:
+def _asked_units(asked: PlaceAsked) -> dict[Role, str]:
     units: dict[Role, str] = {}
     said = asked.pairs("unit", ROLES)
     for role in ROLES:
@@ -139,7 +139,7 @@ def _asked_units(asked: Asked) -> dict[Role, str]:
     return units
 
 
-def _by_months(root: Path, id: str, name: str, asked: Asked) -> tuple[PlaceWritten, str | None]:
+def _by_months(root: Path, id: str, name: str, asked: PlaceAsked) -> tuple[PlaceWritten, str | None]:
     given, file = asked.given, asked.given["monthly"]
     if file is not None:
         table, findings = read_months(file, _asked_units(asked))
@@ -164,7 +164,7 @@ def _by_months(root: Path, id: str, name: str, asked: Asked) -> tuple[PlaceWritt
     return from_months(at, months, years, f"Made by 'swardbook place' from {origin}. The words are yours to change."), source
 
 
-def _by_station(root: Path, name: str, asked: Asked) -> tuple[PlaceWritten, str | None]:
+def _by_station(root: Path, name: str, asked: PlaceAsked) -> tuple[PlaceWritten, str | None]:
     near = _near(asked)
     for number, each in enumerate(near, 1):
         click.echo(near_line(number, each))
@@ -172,7 +172,8 @@ def _by_station(root: Path, name: str, asked: Asked) -> tuple[PlaceWritten, str 
     if wanted is not None:
         ids = [each.station.id for each in near]
         if wanted not in ids:
-            raise click.UsageError(f"--station: '{shown(wanted)}' is none of the nearest; {suggestion(wanted, ids, f'they are {chr(44).join(ids)}')}")
+            told = suggestion(wanted, ids, f"they are {', '.join(ids)}")
+            raise click.UsageError(f"--station: '{shown(wanted)}' is none of the nearest; {told}")
         chosen = near[ids.index(wanted)]
     station, table = chosen.station, chosen.station.table
     whole = next((each.station for each in near if each.station.is_whole), None)
@@ -189,7 +190,7 @@ def _by_station(root: Path, name: str, asked: Asked) -> tuple[PlaceWritten, str 
     return from_station(at, chosen, f"Made by 'swardbook place' from the station {station.id} of the table {table.id}."), None if known else source_text(source, entry)
 
 
-def _whereabouts(root: Path, id: str, name: str, asked: Asked, title: str, service: str | None) -> tuple[Whereabouts, str | None]:
+def _whereabouts(root: Path, id: str, name: str, asked: PlaceAsked, title: str, service: str | None) -> tuple[Whereabouts, str | None]:
     """What no record says: asked for on a terminal, else by options, all that is missing at once."""
     given = asked.given
     source = given["source"]
@@ -211,11 +212,11 @@ def _whereabouts(root: Path, id: str, name: str, asked: Asked, title: str, servi
     })
 
 
-def _near(asked: Asked) -> list[NearStation]:
+def _near(asked: PlaceAsked) -> list[NearStation]:
     return nearest_stations(*asked.coordinates(), asked.given["elevation"])
 
 
-def _near_list(asked: Asked) -> list[str]:
+def _near_list(asked: PlaceAsked) -> list[str]:
     return [near_line(number, each) for number, each in enumerate(_near(asked), 1)]
 
 

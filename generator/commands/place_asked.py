@@ -20,7 +20,7 @@ QUESTIONS = {
 OF_SOURCE = ("service", "address", "terms")
 
 
-class Asked:
+class PlaceAsked:
     """given: the options by name, as the command has them."""
 
     def __init__(self, given: Mapping[str, Any]) -> None:
@@ -65,7 +65,8 @@ class Asked:
         said = typed_values(self.given[option], f"WHAT=NAME for --{option}", f"--{option} maximum=...")
         for name in said:
             if name not in known:
-                raise click.UsageError(f"--{option}: no '{shown(name)}'; {suggestion(name, known, f'there are {chr(44).join(known)}')}")
+                told = suggestion(name, known, f"there are {', '.join(known)}")
+                raise click.UsageError(f"--{option}: no '{shown(name)}'; {told}")
         return said
 
     def complete(self, of_source: bool, service: str | None) -> dict[str, str]:

@@ -14,7 +14,7 @@ _IN_SIGNS = re.compile(r"^(.*?)\s*[(\[]([^()\[\]]*)[)\]]\s*$")
 
 
 @dataclass(frozen=True)
-class Head:
+class DaysHead:
     """What a file's head says. layout: None where it is nobody's and its names were guessed. columns: what is in which, from 0.
 
     line: the number, from 1, of the line with the names; 0 where there is none. named_units: what stands beside a name.
@@ -28,16 +28,16 @@ class Head:
     named_units: Mapping[str, str] = field(default_factory=dict)
 
 
-def head_of(path: str, lines: Sequence[str], asked: Mapping[str, str]) -> tuple[Head | None, list[Finding]]:
+def head_of(path: str, lines: Sequence[str], asked: Mapping[str, str]) -> tuple[DaysHead | None, list[Finding]]:
     """How a file is laid out, or why that cannot be told. asked: columns by what they hold, as somebody named them."""
     table = layout_table()
     first_number, first = next((number, line) for number, line in enumerate(lines, 1) if line.strip())
     if not asked:
         if _FIXED.match(first):
-            return Head(next(each for each in table.layouts.values() if each.form == "fixed"), "", 0), []
+            return DaysHead(next(each for each in table.layouts.values() if each.form == "fixed"), "", 0), []
         values = values_of(first, ",")
         if len(values) >= 4 and re.fullmatch(r"\d{8}", values[1]) and re.fullmatch(r"[A-Z0-9]{4}", values[2]):
-            return Head(next(each for each in table.layouts.values() if each.form == "elements"), ",", 0), []
+            return DaysHead(next(each for each in table.layouts.values() if each.form == "elements"), ",", 0), []
     wrong: list[Finding] = []
     for number, line in enumerate(lines[: table.preamble_lines], 1):
         for separator in separators_of(line):
@@ -47,7 +47,7 @@ def head_of(path: str, lines: Sequence[str], asked: Mapping[str, str]) -> tuple[
             if len(names) < 3 or asked:
                 continue
             if (layout := _known(names)) is not None:
-                return Head(layout, separator, number, names, _by_layout(layout, names)), []
+                return DaysHead(layout, separator, number, names, _by_layout(layout, names)), []
             guessed = _guessed(number, separator, names)
             wrong = wrong or [Finding(LineAt(path, number, line, separator).where(at), what, instead) for at, what, instead in guessed[1]]
             if guessed[0] is not None:
@@ -78,7 +78,7 @@ def _by_layout(layout: DailyLayout, names: Sequence[str]) -> dict[str, int]:
     return found
 
 
-def _guessed(number: int, separator: str, names: Sequence[str]) -> tuple[Head | None, list[tuple[int, str, str]]]:
+def _guessed(number: int, separator: str, names: Sequence[str]) -> tuple[DaysHead | None, list[tuple[int, str, str]]]:
     """The head, where a line names a day and a temperature; else None, and what is wrong where it nearly does."""
     columns: dict[str, int] = {}
     units: dict[str, str] = {}
@@ -102,7 +102,7 @@ def _guessed(number: int, separator: str, names: Sequence[str]) -> tuple[Head | 
         twice = [each for each in twice if not any(f"the {role}:" in each[1] for role in ("year", "month", "day", "date"))]
     if twice:
         return None, twice
-    return Head(None, separator, number, names, columns, units), []
+    return DaysHead(None, separator, number, names, columns, units), []
 
 
 def column_meaning(name: str) -> tuple[str | None, str | None]:
@@ -125,16 +125,16 @@ def column_meaning(name: str) -> tuple[str | None, str | None]:
 
 def _asked(
     path: str, number: int, line: str, separator: str, names: Sequence[str], asked: Mapping[str, str]
-) -> tuple[Head | None, list[Finding]]:
+) -> tuple[DaysHead | None, list[Finding]]:
     guessed, _ = _guessed(number, separator, [name if name not in asked.values() else "" for name in names])
     columns = dict(guessed.columns) if guessed else {role: at for at, name in enumerate(names) if (role := column_meaning(name)[0]) in DATES}
     columns |= {role: names.index(name) for role, name in asked.items()}
     if "date" not in columns and not {"year", "month", "day"} <= set(columns):
         return None, [Finding(LineAt(path, number, line, separator).where(), "no column with the day", "say which it is: --column date=NAME")]
     units = {role: unit for role, at in columns.items() if (unit := column_meaning(names[at])[1])}
-    return Head(None, separator, number, names, columns, units), []
+    return DaysHead(None, separator, number, names, columns, units), []
 
 
-def roles_in(head: Head) -> list[Role]:
+def roles_in(head: DaysHead) -> list[Role]:
     """What the columns of a file hold beside the day."""
     return [role for role in ROLES if role in head.columns]

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from generator.book.daily.daily_columns import Head, roles_in
+from generator.book.daily.daily_columns import DaysHead, roles_in
 from generator.book.daily.daily_dates import day_of
 from generator.book.daily.daily_text import values_of
 from generator.book.daily.layout_table import Role, layout_table
@@ -23,7 +23,7 @@ class DayReading:
 Written = dict[Role, list[DayReading]]
 
 
-def _by_columns(lines: Sequence[str], head: Head) -> Written:
+def _by_columns(lines: Sequence[str], head: DaysHead) -> Written:
     columns, missing = head.columns, layout_table().missing
     roles = roles_in(head)
     written: Written = {role: [] for role in roles}
@@ -60,7 +60,7 @@ def _from_parts(parts: Sequence[str]) -> date | None:
     return day_of(year, month, day)
 
 
-def _by_elements(lines: Sequence[str], head: Head) -> Written:
+def _by_elements(lines: Sequence[str], head: DaysHead) -> Written:
     layout = head.layout
     assert layout is not None and layout.elements is not None
     order, missing = list(layout.order), layout_table().missing
@@ -79,7 +79,7 @@ def _by_elements(lines: Sequence[str], head: Head) -> Written:
     return written
 
 
-def _by_width(lines: Sequence[str], head: Head) -> Written:
+def _by_width(lines: Sequence[str], head: DaysHead) -> Written:
     layout = head.layout
     assert layout is not None and layout.fixed is not None and layout.elements is not None
     spans = layout.fixed
@@ -103,4 +103,4 @@ def _by_width(lines: Sequence[str], head: Head) -> Written:
     return written
 
 
-FORMS: Mapping[str, Callable[[Sequence[str], Head], Written]] = {"columns": _by_columns, "elements": _by_elements, "fixed": _by_width}
+FORMS: Mapping[str, Callable[[Sequence[str], DaysHead], Written]] = {"columns": _by_columns, "elements": _by_elements, "fixed": _by_width}

@@ -8,7 +8,7 @@ from math import isfinite
 from pathlib import Path
 from typing import NamedTuple
 
-from generator.book.daily.daily_columns import Head, head_of
+from generator.book.daily.daily_columns import DaysHead, head_of
 from generator.book.daily.daily_dates import DateOrder, date_order, date_reader
 from generator.book.daily.daily_forms import FORMS, DayReading, Written
 from generator.book.daily.daily_record import DailyRecord
@@ -37,7 +37,7 @@ class FileRead:
     """What was made of one file, to be shown. left_out: what was wrong, and is not in the record."""
 
     name: str
-    head: Head
+    head: DaysHead
     units: Mapping[Role, str]
     days: int
     left_out: int = 0
@@ -120,7 +120,7 @@ def _crossed(days: dict[Role, dict[date, float]], written: Written, day_of_readi
             yield _Wrong(reading.line, reading.value, what, "check whether the two are swapped, or leave both empty")
 
 
-def _day_reader(name: str, lines: Sequence[str], head: Head, written: Written, asked: DateOrder | None) -> tuple[DayOf | None, list[Finding]]:
+def _day_reader(name: str, lines: Sequence[str], head: DaysHead, written: Written, asked: DateOrder | None) -> tuple[DayOf | None, list[Finding]]:
     days = [each for readings in written.values() for each in readings if isinstance(each.day, str)]
     order = asked or date_order(each.day for each in days if isinstance(each.day, str))
     if order is None and any(isinstance(each.day, str) and "/" in each.day for each in days):
@@ -142,7 +142,7 @@ def _day_reader(name: str, lines: Sequence[str], head: Head, written: Written, a
     return day, []
 
 
-def _units(head: Head, written: Written, asked: AskedOfDays) -> dict[Role, str]:
+def _units(head: DaysHead, written: Written, asked: AskedOfDays) -> dict[Role, str]:
     """By option, by the service, by the name of the column, by the values, in this order."""
     numbers = {role: [value for each in readings if (value := read_number(each.text)) is not None] for role, readings in written.items()}
     of_service: Mapping[str, str] = (head.layout.units or {}) if head.layout else {}
@@ -162,7 +162,7 @@ def read_number(text: str) -> float | None:
 
 
 def _settled(
-    head: Head, role: Role, readings: Iterable[DayReading], day_of_reading: DayOf, unit: str, told: set[_Wrong],
+    head: DaysHead, role: Role, readings: Iterable[DayReading], day_of_reading: DayOf, unit: str, told: set[_Wrong],
 ) -> dict[date, float]:
     """The readings of one kind by day, in °C or mm. told: takes what is wrong."""
     convert, no_rain = to_engine(unit), layout_table().no_rain

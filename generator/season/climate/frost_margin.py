@@ -126,7 +126,7 @@ def _month_shift(
 
 
 def between_months(monthly: Sequence[float]) -> Daily:
-    """Straight lines from mid-month to mid-month, round the year: 365 values."""
+    """Straight lines from mid-month to mid-month, round the year: 365 values, in any unit."""
     return tuple(_shift_on(day, monthly) for day in range(DAYS))
 
 

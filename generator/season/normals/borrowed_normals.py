@@ -38,7 +38,7 @@ def nearest_place(places: Mapping[str, Place], latitude_deg: float, longitude_de
 
 
 def whole_months(typed: TypedMonths, near: tuple[Place, float] | None) -> WholeMonths | None:
-    """The series that the engine needs; None where something is missing and no place is near to take it from.
+    """The series that the engine needs [°C, mm]; None where something is missing and no place is near to take it from.
 
     From twelve means, maximum and minimum are made with the daily range of the nearest place. That its range and rain are ours is an assumption,
     and said.

@@ -21,7 +21,7 @@ class MonthLeftOut(NamedTuple):
 
 
 def months_of(readings: Mapping[date, float]) -> dict[Month, dict[int, float]]:
-    """The readings by year and month, and in it by day of the month."""
+    """The readings by year and month, and in it by day of the month; any unit."""
     months: dict[Month, dict[int, float]] = {}
     for day, value in readings.items():
         months.setdefault((day.year, day.month), {})[day.day] = value
@@ -29,7 +29,7 @@ def months_of(readings: Mapping[date, float]) -> dict[Month, dict[int, float]]:
 
 
 def missing_of(month: Month, days: Mapping[int, float]) -> tuple[int, int]:
-    """How many days of a month have no reading, and the most of them one after another."""
+    """How many days of a month have no reading, and the most of them one after another [days]."""
     longest = gap = 0
     length = monthrange(*month)[1]
     for day in range(1, length + 1):
@@ -39,9 +39,9 @@ def missing_of(month: Month, days: Mapping[int, float]) -> tuple[int, int]:
 
 
 def left_out(readings: Mapping[date, float], is_sum: bool) -> Iterator[MonthLeftOut]:
-    """The months that do not count, in order. is_sum: the month's figure is a total of its days, such as rain.
+    """The months that do not count, in order. readings: by date, in any unit. is_sum: the month's figure is a total of its days, such as rain.
 
-    Source: WMO Guidelines on the Calculation of Climate Normals, WMO-No. 1203, 2017: no monthly mean where 11 days or more are missing, or 5 or
+    Source: World Meteorological Organization 2017, Guidelines on the Calculation of Climate Normals, WMO-No. 1203: no monthly mean where 11 days or more are missing, or 5 or
     more one after another; a total only of a month with all its days.
     """
     for month, days in sorted(months_of(readings).items()):
@@ -55,6 +55,6 @@ def left_out(readings: Mapping[date, float], is_sum: bool) -> Iterator[MonthLeft
 
 
 def whole_months(readings: Mapping[date, float], is_sum: bool) -> dict[Month, dict[int, float]]:
-    """The months that count, by year and month."""
+    """The months that count, by year and month; any unit."""
     out = {each.month for each in left_out(readings, is_sum)}
     return {month: days for month, days in sorted(months_of(readings).items()) if month not in out}

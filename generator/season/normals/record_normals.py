@@ -55,7 +55,7 @@ def normals_of(record: DailyRecord) -> RecordNormals:
     """The normals of a record. Raises NoNormals where a month of the year has no whole one in any year.
 
     A figure of a month is the mean over its years, each year's being the mean, total or count of its days; counts are of the days that were read,
-    in proportion to the length of the month. Source: WMO-No. 1203 for which months count and how; `completeness`.
+    in proportion to the length of the month. Source: as `left_out` for which months count.
     """
     of = {"maximum": (record.maximum_c, False), "minimum": (record.minimum_c, False), "rain": (record.rain_mm, True)}
     whole = {name: whole_months(readings, is_sum) for name, (readings, is_sum) in of.items()}
@@ -129,7 +129,7 @@ def mean_spread(record: DailyRecord) -> Twelve | None:
 
 
 def night_tie(record: DailyRecord) -> float | None:
-    """Correlation of a night's departure from the smooth curve of mean minima with the next night's, 0 to 1; None for a short record."""
+    """Correlation of a night's departure from the smooth curve of mean minima with the next night's [1], 0 to 1; None for a short record."""
     months = whole_months(record.minimum_c, is_sum=False)
     if any(not _of_month(months, number) for number in range(12)):
         return None

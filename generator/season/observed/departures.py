@@ -62,7 +62,7 @@ def circle_about(until: date, usual: DailyClimate) -> Circle:
 def departures(circle: Circle, measured: Mapping[date, float], usual: Daily, ahead: Callable[[int], float] = lambda day: 0.0) -> Daily:
     """Each day's departure from the usual, smoothed: 365 values from 1 January, 0 where the usual year stands.
 
-    measured: by date; usual: 365 values, in the same unit. ahead: what is taken for the days to come, by their number; nothing, as a rule.
+    measured: by date; usual: 365 values, in the same unit; any unit. ahead: what is taken for the days to come, by their number; nothing, as a rule.
     A day without a reading counts for nothing; its neighbours stand for it.
     """
     behind = [None if (value := measured.get(day)) is None else value - usual[day_number(day)] for day in circle.dates]

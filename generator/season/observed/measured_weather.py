@@ -103,7 +103,7 @@ def measured_weather(climate: Climate, site: Site, rules: EngineRules, record: D
     """The weather at a site of a place, measured until the last day of the record that has a maximum and a minimum.
 
     ahead_in_spreads: how far the days to come lie from the usual, in standard deviations of the place's months from year to year; 0 is the usual.
-    Raises ValueError for a record without a day that has both. Temperatures are those of the station, moved by the site's offsets; evapotranspiration is
+    Raises ValueError for a record without a day that has both. Temperatures [°C] are those of the station, moved by the site's offsets; evapotranspiration is
     the usual of the day times what Hargreaves' equation makes of this year's maximum and minimum against the usual ones.
     """
     until = record.last_warmth

@@ -63,13 +63,15 @@ class MeasuredWindows(ByKind):
 
     def _said(self, window: Window, usual: tuple[Window, ...]) -> Window:
         notes = [because("measured-then-usual", until=Day(self._circle.today))]
-        for edge, code in (("first", "opens"), ("last", "closes")):
-            moved = move(getattr(window, edge), tuple(getattr(each, edge) for each in usual))
-            if moved:
-                notes.append(because(f"{code}-{'later' if moved > 0 else 'earlier'}", days=_days(abs(moved))))
+        if opens := move(window.first, tuple(each.first for each in usual)):
+            notes.append(because("opens-later" if opens > 0 else "opens-earlier", days=_days(abs(opens))))
+        if closes := move(window.last, tuple(each.last for each in usual)):
+            notes.append(because("closes-later" if closes > 0 else "closes-earlier", days=_days(abs(closes))))
         # What was measured is not undecided, however the normals were printed.
-        decided = {f"undecided_{edge}": None for edge in ("first", "last") if self._circle.is_measured(getattr(window, edge))}
-        return replace(window, notes=(*window.notes, *notes), **decided)
+        first, last = (None if self._circle.is_measured(day) else doubt for day, doubt in (
+            (window.first, window.undecided_first), (window.last, window.undecided_last),
+        ))
+        return replace(window, notes=(*window.notes, *notes), undecided_first=first, undecided_last=last)
 
 
 def _days(number: int) -> Reason:
