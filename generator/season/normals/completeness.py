@@ -41,8 +41,8 @@ def missing_of(month: Month, days: Mapping[int, float]) -> tuple[int, int]:
 def left_out(readings: Mapping[date, float], is_sum: bool) -> Iterator[MonthLeftOut]:
     """The months that do not count, in order. readings: by date, in any unit. is_sum: the month's figure is a total of its days, such as rain.
 
-    Source: World Meteorological Organization 2017, Guidelines on the Calculation of Climate Normals, WMO-No. 1203: no monthly mean where 11 days or more are missing, or 5 or
-    more one after another; a total only of a month with all its days.
+    Source: World Meteorological Organization 2017, Guidelines on the Calculation of Climate Normals, WMO-No. 1203: no monthly mean where 11 days or
+    more are missing, or 5 or more one after another; a total only of a month with all its days.
     """
     for month, days in sorted(months_of(readings).items()):
         missing, gap = missing_of(month, days)

@@ -1,6 +1,6 @@
 """How far this year's days lie from the usual ones, smoothed as much as normals are, and what the soil makes of it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cache, cached_property
@@ -28,7 +28,7 @@ class Circle:
     until: date
     measured_days: int
 
-    @property
+    @cached_property
     def today(self) -> int:
         """The number of the last measured day in the engine's year, from 0."""
         return day_number(self.until)
@@ -59,33 +59,30 @@ def circle_about(until: date, usual: DailyClimate) -> Circle:
     return Circle(until, 1 + min((today - turn) % DAYS for turn in (usual.coldest_day, usual.hottest_day)))
 
 
-def departures(circle: Circle, measured: Mapping[date, float], usual: Daily, ahead: Callable[[int], float] = lambda day: 0.0) -> Daily:
+def departures(circle: Circle, measured: Mapping[date, float], usual: Daily, ahead: Daily | None = None) -> Daily:
     """Each day's departure from the usual, smoothed: 365 values from 1 January, 0 where the usual year stands.
 
-    measured: by date; usual: 365 values, in the same unit; any unit. ahead: what is taken for the days to come, by their number; nothing, as a rule.
-    A day without a reading counts for nothing; its neighbours stand for it.
+    measured: by date; usual: 365 values, in the same unit; any unit. ahead: what is taken for the days to come, 365 values from 1 January; nothing,
+    where it is left out. A day without a reading counts for nothing; its neighbours stand for it.
     """
-    behind = [None if (value := measured.get(day)) is None else value - usual[day_number(day)] for day in circle.dates]
-    return tuple(_smoothed(circle, circle.offset(day), behind, lambda offset: ahead((circle.today + offset) % DAYS)) for day in range(DAYS))
+    line: list[float | None] = [None if (value := measured.get(day)) is None else value - usual[day_number(day)] for day in reversed(circle.dates)]
+    today, still = len(line) - 1, DAYS - circle.measured_days + REACH_DAYS
+    line += [ahead[(circle.today + days) % DAYS] if ahead else 0.0 for days in range(1, still + 1)]
+
+    def smoothed(offset: int) -> float:
+        if ahead is None and offset > REACH_DAYS:
+            return 0.0
+        near = line[today + offset - REACH_DAYS : today + offset + REACH_DAYS + 1]
+        found = [(weight, value) for weight, value in zip(_BELL, near) if value is not None]
+        if not found:
+            return 0.0
+        mean = fsum(weight * value for weight, value in found) / fsum(weight for weight, _ in found)
+        return mean * min(1.0, (circle.measured_days + offset) / TAKING_OVER_DAYS) if offset <= 0 else mean
+
+    return tuple(smoothed(circle.offset(day)) for day in range(DAYS))
 
 
-def _smoothed(circle: Circle, offset: int, behind: list[float | None], ahead: Callable[[int], float]) -> float:
-    weights, values = [], []
-    for step in range(-REACH_DAYS, REACH_DAYS + 1):
-        at = offset + step
-        value = ahead(at) if at > 0 else behind[-at] if -at < len(behind) else None
-        if value is not None:
-            weights.append(_bell(step))
-            values.append(value)
-    if not weights:
-        return 0.0
-    mean = fsum(weight * value for weight, value in zip(weights, values)) / fsum(weights)
-    return mean * min(1.0, (circle.measured_days + offset) / TAKING_OVER_DAYS) if offset <= 0 else mean
-
-
-@cache
-def _bell(step: int) -> float:
-    return exp(-0.5 * (step / SMOOTHING_DAYS) ** 2)
+_BELL = tuple(exp(-0.5 * (step / SMOOTHING_DAYS) ** 2) for step in range(-REACH_DAYS, REACH_DAYS + 1))
 
 
 def in_the_soil(circle: Circle, at_surface: Daily, soil: Soil) -> Daily:

@@ -114,9 +114,7 @@ def measured_weather(climate: Climate, site: Site, rules: EngineRules, record: D
     open_air = daily_climate(climate, OPEN, rules.soil)
     spread = between_months(climate.mean_spread_between_years_c or (0.0,) * 12)
 
-    def ahead(day: int) -> float:
-        return ahead_in_spreads * spread[day]
-
+    ahead = tuple(ahead_in_spreads * each for each in spread) if ahead_in_spreads else None
     high = departures(circle, record.maximum_c, open_air.maximum_c, ahead)
     low = departures(circle, record.minimum_c, open_air.minimum_c, ahead)
     mean = tuple((top + bottom) / 2 for top, bottom in zip(high, low))
