@@ -12,7 +12,7 @@ from random import Random
 from statistics import fmean
 
 from generator.book.daily.daily_record import DailyRecord
-from generator.season.calendar_days import DAYS
+from generator.season.calendar_days import DAYS, MONTHS
 from generator.season.climate.climate import Climate, daily_climate
 from generator.season.inputs import climate_of, grass_season_of
 from generator.season.normals.record_normals import day_number, normals_of
@@ -111,11 +111,14 @@ def invented_year(place: str, grass: str, year: int, seed: int) -> HeldYear:
 
 def table(years: tuple[HeldYear, ...]) -> list[tuple[str, int, float, float]]:
     """By first of a month: its name, how many years, and the mean error of the opening told and of the usual one [days]."""
-    every: dict[date, list[tuple[int, int]]] = {}
+    every: dict[int, list[tuple[int, int]]] = {}
+    first = turns(years[0])[0].month
     for held in years:
         for day, off in errors(held).items():
-            every.setdefault(day.replace(year=2000 + day.year - turns(held)[0].year), []).append(off)
-    return [(f"1 {day:%B}", len(offs), fmean(a for a, _ in offs), fmean(b for _, b in offs)) for day, offs in sorted(every.items())]
+            every.setdefault((day.month - first) % 12, []).append(off)
+    return [
+        (f"1 {MONTHS[(first + ahead - 1) % 12]}", len(offs), fmean(a for a, _ in offs), fmean(b for _, b in offs)) for ahead, offs in sorted(every.items())
+    ]
 
 
 def main() -> None:

@@ -93,6 +93,8 @@ def _guessed(number: int, separator: str, names: Sequence[str]) -> tuple[DaysHea
             columns[role] = at
             if unit:
                 units[role] = unit
+    if "day" in columns and not {"date", "year"} & set(columns):
+        columns["date"] = columns.pop("day")  # Without a year beside it, it is the whole of the date.
     dated = "date" in columns or {"year", "month", "day"} <= set(columns)
     read = [role for role in ROLES if role in columns]
     if not dated or not read:
