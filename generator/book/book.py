@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from generator.book.daily.daily_record import DailyRecord
 from generator.book.fields.sourced import Record
 from generator.book.loading.marked_yaml import Node
 from generator.book.records import KINDS, SINGLE_FILES
@@ -40,6 +41,7 @@ class PartialBook:
     root: the folder that holds mkdocs.yml, data/ and content/.
     practice, season_groups: None where the file could not be read. inspection, record, key, glossary, services, retired:
     None where there is no such file as well.
+    observed: what was measured at a place of late, by the place's id.
     broken: kind and id of what could not be read; '*' for every id of a kind. this_year: in which it was read; None where nobody asks.
     """
 
@@ -69,6 +71,7 @@ class PartialBook:
     trees: dict[tuple[str, str], Node] = field(default_factory=dict, repr=False)
     broken: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
     this_year: int | None = None
+    observed: Mapping[str, DailyRecord] = field(default_factory=dict, repr=False)
 
     def where(self, kind: str, id: str, *path: str | int) -> Where:
         """Where a value stands: where('calculators', 'coring', 'results', 'holes', 'formula').

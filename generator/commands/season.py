@@ -7,7 +7,6 @@ import click
 
 from generator.book.daily.daily_reading import AskedOfDays, read_days, told_reads
 from generator.book.daily.daily_record import DailyRecord
-from generator.book.daily.observed_file import observed_file
 from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, whole_book
 from generator.files.season_json import as_json
@@ -36,14 +35,13 @@ def season(root: Path, grass: str, place: str, site: str, observed: tuple[Path, 
     known(site, seasons.sites, "site")
     if usual and observed:
         raise click.UsageError("--usual leaves out what --observed gives; take one")
-    files = observed or ((observed_file(root, place),) if not usual and observed_file(root, place).is_file() else ())
     of_what = {"grass": grass, "place": place, "site": site}
-    if not files:
+    record = _record(observed) if observed else None if usual else book.observed.get(place)
+    if record is None:
         year = seasons.season(grass, place, site)
         said = json.dumps({**of_what, **as_json(year)}, ensure_ascii=False) if as_data else season_text(year, book.grasses[grass].name, book.places[place].name, site, us)
         click.echo(said)
         return
-    record = _record(files)
     this = seasons.this_year(grass, place, record, site)
     if as_data:
         click.echo(json.dumps({**of_what, **as_json(this.season), "observed": this_year_values(this, record)}, ensure_ascii=False))

@@ -53,6 +53,18 @@ class SeasonCache:
             self._not_advised(self.book.places[place].country),
         )
 
+    def measured(self, grass: str, place: str) -> ThisYear | None:
+        """The year about the last day of the book's own record of a place, in the open, worked out once; None where it has none."""
+        if place not in self.book.observed:
+            return None
+        if (grass, place) not in self._measured:
+            self._measured[grass, place] = self.this_year(grass, place, self.book.observed[place])
+        return self._measured[grass, place]
+
+    @cached_property
+    def _measured(self) -> dict[tuple[str, str], ThisYear]:
+        return {}
+
     def _not_advised(self, country: str) -> dict[WindowKind, Reason]:
         task = self.book.tasks.get(PRE_EMERGENT_SOIL[0])
         why = [each for each in task.not_advised if country in each.countries] if task else []

@@ -5,15 +5,16 @@ from pathlib import Path
 
 import pytest
 
-from generator.book.daily.daily_record import DailyRecord
 from generator.book.daily.daily_reading import AskedOfDays, FileRead, read_days
+from generator.book.daily.daily_record import DailyRecord
 from generator.book.daily.layout_table import layout_table
 
 # The third day of each file has no maximum, and the fourth failed a check of the service where it marks that.
 FIRST = date(2001, 1, 1)
+NOTHING_SAID = AskedOfDays()
 
 
-def read(folder: Path, text: str, name: str = "days.csv", asked: AskedOfDays = AskedOfDays()) -> tuple[DailyRecord, FileRead]:
+def read(folder: Path, text: str, name: str = "days.csv", asked: AskedOfDays = NOTHING_SAID) -> tuple[DailyRecord, FileRead]:
     file = folder / name
     file.write_text(text, encoding="utf-8")
     record, reads, findings = read_days([file], asked)

@@ -11,10 +11,11 @@ from hypothesis import strategies as st
 from generator.book.daily.daily_reading import AskedOfDays, read_days
 from generator.book.daily.monthly_reading import read_months
 
+NOTHING_SAID = AskedOfDays()
 HEAD = "date,tmax,tmin,rain\n"
 
 
-def told(folder: Path, content: str | bytes, asked: AskedOfDays = AskedOfDays()) -> list[str]:
+def told(folder: Path, content: str | bytes, asked: AskedOfDays = NOTHING_SAID) -> list[str]:
     file = folder / "days.csv"
     file.write_bytes(content.encode() if isinstance(content, str) else content)
     return [str(each) for each in read_days([file], asked)[2]]

@@ -33,7 +33,7 @@ def record(first: date, last: date, warmer_k: float, rain_mm: float = 2.0) -> Da
     curve = usual()
     return DailyRecord(
         {day: curve.maximum_c[day_number(day)] + warmer_k for day in days}, {day: curve.minimum_c[day_number(day)] + warmer_k for day in days},
-        {day: rain_mm for day in days},
+        dict.fromkeys(days, rain_mm),
     )
 
 

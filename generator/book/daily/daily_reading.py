@@ -24,12 +24,14 @@ _NUMBER = re.compile(r"([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s?[A-Za-z#*$]?$")  # A
 
 @dataclass(frozen=True)
 class AskedOfDays:
-    """What somebody said of a file, in place of guesses. columns: names by what they hold; units: ours, by reading; leave_out: days that are wrong."""
+    """What somebody said of a file, in place of guesses. columns: names by what they hold; units: ours, by reading; leave_out: days that are wrong;
+    folder: that findings name before a file."""
 
     columns: Mapping[str, str] = field(default_factory=dict)
     units: Mapping[Role, str] = field(default_factory=dict)
     dates: DateOrder | None = None
     leave_out: bool = False
+    folder: str = ""
 
 
 @dataclass(frozen=True)
@@ -79,8 +81,8 @@ def read_days(files: Sequence[Path], asked: AskedOfDays) -> tuple[DailyRecord, l
 
 
 def _read_file(file: Path, asked: AskedOfDays) -> tuple[dict[Role, dict[date, float]], FileRead | None, list[Finding]]:
-    lines, findings = daily_lines(file)
-    name = one_line(file.name)
+    name = one_line(asked.folder + file.name)
+    lines, findings = daily_lines(file, name)
     if findings:
         return {}, None, findings
     head, findings = head_of(name, lines, asked.columns)

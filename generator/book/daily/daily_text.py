@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.book.lists.csv_reading import SEPARATORS, cells
-from generator.findings import Finding, Where, one_line
+from generator.findings import Finding, Where
 
 LARGEST_BYTES = 64_000_000  # Fifty years of days have one to six.
 MOST_LINES = 400_000  # A file of one reading a line, of a hundred years and a dozen elements.
@@ -14,9 +14,9 @@ BLANKS = " "  # What parts the values of a file that is laid out by blanks.
 _BEGINNING = 4096
 
 
-def daily_lines(file: Path) -> tuple[list[str], list[Finding]]:
-    """The lines of a file without their ends; none when the findings say why."""
-    where = Where(one_line(file.name))
+def daily_lines(file: Path, name: str) -> tuple[list[str], list[Finding]]:
+    """The lines of a file without their ends; none when the findings say why. name: how findings call it."""
+    where = Where(name)
     try:
         state = file.stat()
         if not stat.S_ISREG(state.st_mode):  # A pipe that nobody writes into would be waited for without end.

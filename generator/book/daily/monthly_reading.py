@@ -28,10 +28,10 @@ class MonthlyTable:
 
 def read_months(file: Path, units: Mapping[Role, str]) -> tuple[MonthlyTable, list[Finding]]:
     """The twelve months of a table, or what is wrong with it. units: as somebody said them, in place of a guess."""
-    lines, findings = daily_lines(file)
+    name = one_line(file.name)
+    lines, findings = daily_lines(file, name)
     if findings:
         return MonthlyTable(), findings
-    name = one_line(file.name)
     for number, line in enumerate(lines[:PREAMBLE_LINES], 1):
         for separator in separators_of(line):
             meant = [column_meaning(each) for each in values_of(line, separator)]

@@ -6,6 +6,7 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from generator.book.book import OF_PRACTICE, TERMS, Book, PartialBook
+from generator.book.daily.observed_file import read_observed
 from generator.book.loading.folders import TABLES, record_files, single_files
 from generator.book.loading.load import load_record
 from generator.book.loading.marked_yaml import Node
@@ -107,7 +108,11 @@ class _Reading:
 
     def book(self) -> PartialBook:
         whole: dict[str, Any] = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
-        return PartialBook(self.root, **whole, trees=self.trees, broken=frozenset(self.broken), this_year=self.this_year)
+        observed, findings = read_observed(self.root, [*self.parts["places"], *(id for kind, id in self.broken if kind == "places")])
+        self.findings.extend(findings)
+        return PartialBook(
+            self.root, **whole, trees=self.trees, broken=frozenset(self.broken), this_year=self.this_year, observed=MappingProxyType(observed),
+        )
 
     def _load(self, file: Path, path: str, hint: Any) -> tuple[Any, Node | None]:
         record, tree, findings = load_record(file, path, hint)
