@@ -51,7 +51,12 @@ class MeasuredWindows(ByKind):
 
     def _with_doubt(self, kind: WindowKind, found: Windows) -> Windows:
         found, usual = super()._with_doubt(kind, found), self._usual[kind].windows
-        return replace(found, windows=tuple(self._next_year(window, usual) or self._said(window, usual) for window in found.windows))
+        kept = [window for window in found.windows if not self._was_luck(window)] or found.windows
+        return replace(found, windows=tuple(self._next_year(window, usual) or self._said(window, usual) for window in kept))
+
+    def _was_luck(self, window: Window) -> bool:
+        """Whether a window is over because frost is still to be feared: that none came in its days was not known in them."""
+        return "frost" in window.limited_by[1] and self._circle.is_measured(window.last)
 
     def _next_year(self, window: Window, usual: tuple[Window, ...]) -> Window | None:
         """The usual window in place of one so far ahead that its rules look round the year, at what was measured in this one; None for one of this year."""
