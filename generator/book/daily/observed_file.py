@@ -12,11 +12,6 @@ from generator.findings import Finding, Where, shown, suggestion
 FOLDER, ENDING = "observed", ".csv"
 
 
-def observed_file(root: Path, place: str) -> Path:
-    """The daily record of a place in the book of that folder, whether it is there or not."""
-    return root / FOLDER / f"{place}{ENDING}"
-
-
 def read_observed(root: Path, places: Collection[str]) -> tuple[dict[str, DailyRecord], list[Finding]]:
     """The records of the folder by place, and what is wrong with them. places: ids that a file may be named for."""
     folder = root / FOLDER

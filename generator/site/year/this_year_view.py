@@ -22,6 +22,7 @@ from generator.words.figures import value_words
 
 # A record that ended longer ago is not this year's.
 STALE_DAYS = 183
+SOON_DAYS = 120
 # A week is drawn when so many of its days were read.
 LEAST_DAYS_OF_A_WEEK = 4
 LABELS = {
@@ -41,7 +42,7 @@ def this_year_view(seasons: SeasonCache, grass: str, place: str, today: date) ->
     begin = since(this)
     return {
         "measured": f"to {until} at {named}; usual weather after that. All of it is for a lawn in the open.",
-        "moves": [{"name": _called(name, each), "text": _moved(each)} for name, each in moves(this).items() if each.later or each.earliest is not None],
+        "moves": [{"name": _called(name, each), "text": _moved(each)} for name, each in moves(this).items() if _worth_telling(this, name, each)],
         "due": [
             {"title": f"Due in {MONTHS[month]}:", "text": "; ".join(f"{each.name}, {each.when}" for each in due[month]) + "."}
             for month in (this.until.month - 1, this.until.month % 12) if due[month]
@@ -56,6 +57,11 @@ def this_year_view(seasons: SeasonCache, grass: str, place: str, today: date) ->
     }
 
 
+def _worth_telling(this: ThisYear, name: str, each: Move) -> bool:
+    """What moves or may move, and what opens soon, as usual or not."""
+    return bool(each.later) or each.earliest != each.latest or (name.endswith(" opens") and 0 < this.circle.offset(each.day) <= SOON_DAYS)
+
+
 def dated(day: date) -> str:
     """'31 October 2026'."""
     return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
@@ -65,7 +71,7 @@ def _called(name: str, each: Move) -> str:
     kind, _, edge = name.partition(" ")
     label = next((label for of, label in WINDOW_LABELS.items() if of == kind), None)
     if label is not None:
-        return f"{label} {edge}"
+        return f"{label}: {edge}"
     words = EVENTS[name].partition(",")[0] if each.is_past and "frost" in name else EVENTS[name]
     return words[0].upper() + words[1:]
 
@@ -73,7 +79,9 @@ def _called(name: str, each: Move) -> str:
 def _moved(each: Move) -> str:
     days = f"{abs(each.later)} {'day' if abs(each.later) == 1 else 'days'}"
     how = "as usual" if not each.later else f"{days} {'later' if each.later > 0 else 'earlier'} than usual"
-    band = "" if each.earliest is None or each.latest is None else f" In two years of three: {day_words(each.earliest)} to {day_words(each.latest)}."
+    band = ""
+    if each.earliest is not None and each.latest is not None and each.earliest != each.latest:
+        band = f" In two years of three: {day_words(each.earliest)} to {day_words(each.latest)}."
     return f"{'on' if each.is_past else 'about'} {day_words(each.day)}, {how}.{band}"
 
 
