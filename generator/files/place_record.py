@@ -67,7 +67,7 @@ def _head(place: PlaceWritten) -> Iterator[str]:
     if place.elevation_m is not None:
         yield f"elevation_m: {place.elevation_m:.6g}"
     else:
-        yield "# elevation_m: 120, the height above the sea, if you know it"
+        yield "# elevation_m: 120, the height above sea level, if you know it"
     yield "# In plain words, as the list of places says it; and two sentences on what a lawn there meets. Write your own."
     yield f"climate_kind: {quoted(_kind(place))}"
     yield "summary: >-"

@@ -10,6 +10,7 @@ from generator.season.observed.so_far import SoFar, since, so_far
 from generator.season.observed.this_year import ThisYear
 
 VERSION = 1
+NO_SPREAD = "This place does not say how its years differ, so no earliest and latest day is given."
 QUANTITIES = {
     "mean_temperature": "mean temperature", "growth_potential": "growth potential", "growing_degree_days": "growing degree days",
     "soil_temperature_now": "soil on the last day", "frost_nights": "frost nights", "rain": "rain", "reference_evapotranspiration": "ET",
@@ -32,7 +33,7 @@ def this_year_text(this: ThisYear, record: DailyRecord) -> str:
     found = [line for name, each in moves(this).items() if (line := _moved(name, each))]
     lines += found or ["  nothing: every day falls as in a usual year"]
     if this.cooler is None:
-        lines.append("  (This place does not say how its years differ, so no earliest and latest day is given.)")
+        lines.append(f"  {NO_SPREAD}")
     return "\n".join(lines)
 
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from generator.book.daily.daily_record import DailyRecord
 from generator.files.season_text import EVENTS
+from generator.files.this_year_text import NO_SPREAD
 from generator.season.calendar_days import MONTHS, WEEK_OF_DAY, WEEKS, day_words
 from generator.season.due_months import due_by_month
 from generator.season.growth import growth_potential
@@ -53,7 +54,7 @@ def this_year_view(seasons: SeasonCache, grass: str, place: str, today: date) ->
             {"label": LABELS[name], "measured": _said(each.measured, each), "usual": _said(each.usual, each)}
             for name, each in so_far(this, record).items() if name in LABELS
         ],
-        "note": "" if this.cooler else "This place does not say how its years differ, so no earliest and latest day is given.",
+        "note": "" if this.cooler else NO_SPREAD,
     }
 
 
