@@ -7,7 +7,6 @@ from pathlib import Path
 import click
 
 from generator.book.records.calculator import Calculator
-from generator.book.records.practice import OPEN_SITE
 from generator.calculators.calculate import USAGE, Calculation, calculate
 from generator.calculators.inversion import solve
 from generator.commands.build import build, pack
@@ -17,15 +16,14 @@ from generator.commands.common import book_option, checked_now, known, present, 
 from generator.commands.hold import hold
 from generator.commands.init import init
 from generator.commands.last_resort import Commands
+from generator.commands.place import place as place_command
 from generator.commands.plan import plan
 from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.commands.schema import schema
+from generator.commands.season import season
 from generator.files.calculation_text import calculation_text, calculation_values, listing_text, listing_values
-from generator.files.season_json import as_json
-from generator.files.season_text import season_text
 from generator.findings import one_line, short_words
-from generator.season.season_cache import SeasonCache
 from generator.units import american_words, to_si, unit
 
 
@@ -49,27 +47,6 @@ def check(root: Path) -> None:
         click.echo("1 problem" if len(findings) == 1 else f"{len(findings)} problems", err=True)
         raise SystemExit(1)
     click.echo(f"The book is in order: {book.size()} records read, and every check passed.")
-
-
-@main.command()
-@book_option
-@click.argument("grass")
-@click.argument("place")
-@click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn is: open, wall, hollow, shade or exposed.")
-@click.option("--us", is_flag=True, help="Tell the reasons in US units.")
-@click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
-def season(root: Path, grass: str, place: str, site: str, us: bool, as_data: bool) -> None:
-    """Print the computed year of GRASS at PLACE: growth, frost, water and windows."""
-    book = whole_book(root)
-    seasons = SeasonCache(book)
-    known(grass, book.grasses, "grass")
-    known(place, book.places, "place")
-    known(site, seasons.sites, "site")
-    year = seasons.season(grass, place, site)
-    if as_data:
-        click.echo(json.dumps({"grass": grass, "place": place, "site": site, **as_json(year)}, ensure_ascii=False))
-    else:
-        click.echo(season_text(year, book.grasses[grass].name, book.places[place].name, site, us))
 
 
 @main.command()
@@ -130,7 +107,9 @@ main.add_command(changes)
 main.add_command(build)
 main.add_command(pack)
 main.add_command(schema)
+main.add_command(season)
 main.add_command(plan)
+main.add_command(place_command, "place")
 main.add_command(round_command, "round")
 main.add_command(hold)
 main.add_command(record)

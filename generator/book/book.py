@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from generator.book.daily.daily_record import DailyRecord
 from generator.book.fields.sourced import Record
 from generator.book.loading.marked_yaml import Node
 from generator.book.overlay.mentions import Unspoken
@@ -41,8 +42,10 @@ class PartialBook:
     root: the folder that holds mkdocs.yml, data/ and content/.
     practice, season_groups: None where the file could not be read. inspection, record, key, glossary, services, retired:
     None where there is no such file as well.
+    observed: what was measured at a place of late, by the place's id.
     broken: kind and id of what could not be read; '*' for every id of a kind. left_out: kind and id of what could be read, and is not in the
-    book because the practice did not choose it; unsaid: what no shared text of it speaks of therefore. this_year: in which it was read; None where nobody asks.
+    book because the practice did not choose it; unsaid: what no shared text of it speaks of therefore. this_year: in which it was read; None
+    where nobody asks.
     """
 
     root: Path
@@ -73,6 +76,7 @@ class PartialBook:
     left_out: frozenset[tuple[str, str]] = field(default_factory=frozenset, repr=False)
     unsaid: Unspoken | None = field(default=None, repr=False)
     this_year: int | None = None
+    observed: Mapping[str, DailyRecord] = field(default_factory=dict, repr=False)
 
     def where(self, kind: str, id: str, *path: str | int) -> Where:
         """Where a value stands: where('calculators', 'coring', 'results', 'holes', 'formula').

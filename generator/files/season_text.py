@@ -29,10 +29,11 @@ EVENTS = {
 MONTH_ROW = "".join(letter.ljust(width) for letter, width in zip("JFMAMJJASOND", (5, 4, 4, 4, 5, 4, 4, 5, 4, 4, 5, 4), strict=True))
 
 
-def season_text(season: SeasonYear, grass: str, place: str, site: str, us: bool = False) -> str:
-    """Several lines, at most 100 characters wide, in plain characters that any terminal shows. us: reasons in US units."""
+def season_text(season: SeasonYear, grass: str, place: str, site: str, us: bool = False, so_far: str | None = None) -> str:
+    """Several lines, at most 100 characters wide, in plain characters that any terminal shows. us: reasons in US units. so_far: of this year."""
+    head = [f"{grass} at {place}, {site}", "", *([so_far, ""] if so_far else [])]
     return "\n".join([
-        f"{grass} at {place}, {site}", "", *_strip(season), "", *_windows(season, us), "", *_events(season, us), "", *_table(season), "", *_how(season),
+        *head, *_strip(season), "", *_windows(season, us), "", *_events(season, us), "", *_table(season), "", *_how(season),
     ])
 
 

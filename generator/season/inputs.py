@@ -55,6 +55,8 @@ def climate_of(place: Place) -> Climate:
         sunshine_h_per_day=normals.sunshine_h_per_day,
         relative_humidity_3pm_percent=normals.relative_humidity_3pm_percent,
         coldest_night_c=zone_middle_c(place.hardiness.zone) if place.hardiness else None,
+        night_to_night=normals.night_to_night_correlation,
+        mean_spread_between_years_c=normals.mean_spread_between_years_c,
     )
 
 

@@ -4,10 +4,12 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from generator.book.book import Book
+from generator.book.daily.daily_record import DailyRecord
 from generator.book.records.practice import OPEN_SITE
 from generator.season.climate.climate import Climate
 from generator.season.due_months import DueTask, due_by_month
 from generator.season.inputs import EngineRules, climate_of, engine_rules_of, grass_season_of
+from generator.season.observed.this_year import ThisYear, this_year
 from generator.season.reasons import Reason, because
 from generator.season.task_figures import PRE_EMERGENT_SOIL
 from generator.season.windows.every_kind import WindowKind
@@ -43,6 +45,25 @@ class SeasonCache:
                 self.rules.sites[site], self.rules, self._not_advised(self.book.places[place].country),
             )
         return self._seasons[key]
+
+    def this_year(self, grass: str, place: str, record: DailyRecord, site: str = OPEN_SITE) -> ThisYear:
+        """The year about the last day of a record. Raises KeyError as `season`; ValueError for a record without a day that has maximum and minimum."""
+        return this_year(
+            self._climate(place), grass_season_of(grass, self.book.grasses[grass], self.book.season_groups), self.rules.sites[site], self.rules, record,
+            self._not_advised(self.book.places[place].country),
+        )
+
+    def measured(self, grass: str, place: str) -> ThisYear | None:
+        """The year about the last day of the book's own record of a place, in the open, worked out once; None where it has none."""
+        if place not in self.book.observed:
+            return None
+        if (grass, place) not in self._measured:
+            self._measured[grass, place] = self.this_year(grass, place, self.book.observed[place])
+        return self._measured[grass, place]
+
+    @cached_property
+    def _measured(self) -> dict[tuple[str, str], ThisYear]:
+        return {}
 
     def _not_advised(self, country: str) -> dict[WindowKind, Reason]:
         task = self.book.tasks.get(PRE_EMERGENT_SOIL[0])

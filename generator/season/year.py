@@ -189,8 +189,15 @@ class SeasonYear:
 
 def year(climate: Climate, grass: GrassSeason, site: Site, rules: EngineRules, not_advised: Mapping[WindowKind, Reason] | None = None) -> SeasonYear:
     """The computed year of a grass at a site, in the weather of a usual year there. not_advised: why a kind of work is not done in its country."""
-    here, of_group = weather(climate, site, rules.soil, rules.frost), rules.windows[grass.group]
-    growth = yearly_growth(here.days.mean_c, grass.growth_key)
+    here = weather(climate, site, rules.soil, rules.frost)
+    return year_in(here, yearly_growth(here.days.mean_c, grass.growth_key), grass, rules, not_advised)
+
+
+def year_in(
+    here: WeatherYear, growth: Growth, grass: GrassSeason, rules: EngineRules, not_advised: Mapping[WindowKind, Reason] | None = None,
+) -> SeasonYear:
+    """The computed year of a grass in a year's weather, usual or partly measured, and with what that lets it grow."""
+    of_group = rules.windows[grass.group]
     view = Year(here, growth, here.frost(ground=grass.surface_running), grass.surface_running, grass.optimum_c)
     return SeasonYear(
         grass=grass, rules=of_group, weather=here, growth=growth, view=view,

@@ -80,7 +80,7 @@ def _names(book: PartialBook, country: str) -> dict[str, str]:
             for form in (*called[id], *sorted(name for name in names if any(_in(other, name) for other in others) and not any(_in(own, name) for own in called[id]))):
                 said[form] = form if form in known or (stays and form in called[id]) else theirs[0]
     strangers = {each.casefold() for each in _strangers(book)} - said.keys()
-    kept = {each: each for each in strangers if any(_in(form, each) for form in said)}
+    kept = {each: each for each in sorted(strangers) if any(_in(form, each) for form in said)}
     return {**said, **kept} if any(form != told for form, told in said.items()) else {}
 
 

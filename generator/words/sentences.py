@@ -32,6 +32,10 @@ SENTENCES: dict[str, str | Told] = {
         "There is little growth here, at best {best.about} of what the grass can do, so it takes longer to close than elsewhere.",
         "There is little growth here, at best {best} of what the grass can do, so it takes longer to close than elsewhere.",
     ),
+    # This year, measured so far.
+    "measured-then-usual": "Measured to {until}, usual weather after that.",
+    "opens-earlier": "It opens {days} earlier than in a usual year.", "opens-later": "It opens {days} later than in a usual year.",
+    "closes-earlier": "It closes {days} earlier than in a usual year.", "closes-later": "It closes {days} later than in a usual year.",
     "thermometer": "Soil temperature is estimated from the air; a thermometer at {depth} decides.",
     # Where a day stands to the window of a plan.
     "no-window-here": "No window here: {why}.",

@@ -2,7 +2,9 @@
 
 import json
 import re
+import shutil
 from datetime import date, timedelta
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -107,3 +109,48 @@ def test_a_name_that_is_not_there_is_a_usage_error_with_the_nearest_one(argument
     assert run.exit_code == 2
     assert said in run.stderr
     assert run.stdout == ""
+
+
+def observed(folder: Path, last: date, warmer_c: float) -> str:
+    """Days from 1 May of a year to a day of it at Flatfield, so many degrees warmer than 16 and 6."""
+    day, lines = date(last.year, 5, 1), ["date,tmax,tmin,rain"]
+    while day <= last:
+        lines.append(f"{day},{16 + warmer_c},{6 + warmer_c},1")
+        day += timedelta(days=1)
+    (folder / "days.csv").write_text("\n".join(lines), encoding="utf-8")
+    return str(folder / "days.csv")
+
+
+def test_a_year_that_is_measured_so_far_says_until_when_and_what_it_moves(tmp_path: Path, year: dict[str, Any]) -> None:
+    file = observed(tmp_path, date(2025, 10, 20), 9)
+    run = season("plaingrass", "flatfield", "--observed", file)
+    assert run.exit_code == 0, run.output
+    assert "Measured to 20 October 2025, usual weather after that." in run.stdout and "earlier than usual" in run.stdout
+    # What was guessed of the file goes beside the answer, not into it.
+    assert "days.csv" in run.stderr and "days.csv" not in run.stdout
+    told = json.loads(season("plaingrass", "flatfield", "--observed", file, "--json").stdout)
+    so_far = told["observed"]
+    assert (so_far["version"], so_far["until"]) == (1, "2025-10-20")
+    assert so_far["so_far"]["mean_temperature"]["measured"] == pytest.approx(20) and so_far["so_far"]["rain"]["unit"] == "mm"
+    assert so_far["weeks_measured"][40] == "whole" and so_far["weeks_measured"][47] == "none"
+    warmer = [this["mean_temperature_c"] - usual["mean_temperature_c"] for this, usual in zip(told["weeks"], so_far["usual_weeks"], strict=True)]
+    assert warmer[38] > 2 and warmer[50] == pytest.approx(0, abs=0.11)
+    assert "observed" not in year
+
+
+def test_the_book_s_own_record_is_taken_unless_the_usual_year_is_asked_for(tmp_path: Path) -> None:
+    shutil.copytree(SMALLEST, tmp_path / "book")
+    usual = CliRunner().invoke(main, ["season", "--book", str(tmp_path / "book"), "plaingrass", "flatfield"]).stdout
+    (tmp_path / "book/observed").mkdir()
+    shutil.copy(observed(tmp_path, date(2025, 10, 20), 9), tmp_path / "book/observed/flatfield.csv")
+    measured, plain = (
+        CliRunner().invoke(main, ["season", "--book", str(tmp_path / "book"), "plaingrass", "flatfield", *words]).stdout for words in ((), ("--usual",))
+    )
+    assert "Measured to 20 October 2025" in measured and plain == usual
+
+
+def test_a_record_that_is_wrong_is_told_and_nothing_is_worked_out(tmp_path: Path) -> None:
+    (tmp_path / "days.csv").write_text("date,tmax,tmin\n2025-13-01,20,10\n2025-10-02,x,10\n", encoding="utf-8")
+    run = season("plaingrass", "flatfield", "--observed", str(tmp_path / "days.csv"))
+    assert run.exit_code == 1 and run.stdout == ""
+    assert "days.csv:2:1: '2025-13-01' is no day of the calendar" in run.stderr and "days.csv:3:12: 'x' is not a number" in run.stderr

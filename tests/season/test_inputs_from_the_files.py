@@ -132,11 +132,12 @@ def test_a_place_s_climate_is_what_its_file_prints(id):
     file: dict[str, Any] = yaml.safe_load((DATA / "places" / f"{id}.yml").read_text(encoding="utf-8"))
     normals = file["normals"]
     series = ("mean_maximum_c", "mean_minimum_c", "rain_mm", "frost_days", "cold_days_at_or_below_2c", "minimum_standard_deviation_c",
-              "sunshine_h_per_day", "relative_humidity_3pm_percent")
+              "sunshine_h_per_day", "relative_humidity_3pm_percent", "mean_spread_between_years_c")
     # The middle of its zone, of 10 °F from −60 °F up, in two halves.
     zone = file.get("hardiness", {}).get("zone")
     fahrenheit = zone and -60 + 10 * (int(zone[:-1]) - 1) + (2.5 if zone[-1] == "a" else 7.5)
     assert vars(climate_of(places()[id])) == {
         "coldest_night_c": zone and pytest.approx((fahrenheit - 32) / 1.8),
         "latitude_deg": file["latitude_deg"], "elevation_m": file.get("elevation_m"), "temperature_step_c": normals.get("temperature_step_c", 0.1),
+        "night_to_night": normals.get("night_to_night_correlation"),
     } | {name: tuple(normals[name]) if name in normals else None for name in series}

@@ -6,6 +6,7 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from generator.book.book import OF_PRACTICE, TERMS, Book, PartialBook
+from generator.book.daily.observed_file import read_observed
 from generator.book.loading.folders import SINGLES, TABLES
 from generator.book.loading.layers import PRACTICE, Layer, read_layers
 from generator.book.loading.load import checked
@@ -140,7 +141,12 @@ class _Reading:
 
     def book(self) -> PartialBook:
         whole: dict[str, Any] = {name: MappingProxyType(part) if isinstance(part, dict) else part for name, part in self.parts.items()}
-        return PartialBook(self.root, **whole, trees=self.trees, broken=frozenset(self.broken), left_out=self.left_out, unsaid=self.unsaid, this_year=self.this_year)
+        observed, findings = read_observed(self.root, [*self.parts["places"], *(id for kind, id in self.broken if kind == "places")])
+        self.findings.extend(findings)
+        return PartialBook(
+            self.root, **whole, trees=self.trees, broken=frozenset(self.broken), left_out=self.left_out, unsaid=self.unsaid, this_year=self.this_year,
+            observed=MappingProxyType(observed),
+        )
 
     def _learn_table(self, table: str, record: dict[str, Any] | None, tree: Node) -> None:
         """Which sources or countries there are can be told even when one of them is wrong."""

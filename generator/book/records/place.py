@@ -46,6 +46,12 @@ class Normals(Record):
     minimum_standard_deviation_c: TwelveSpreads | None = Field(
         default=None, description="Standard deviation of the daily minimum within the month, °C."
     )
+    night_to_night_correlation: Annotated[float, OfKind("likeness of nights"), NO_FINER] | None = Field(
+        default=None, description="Correlation of one night's departure from the mean minimum with the next night's, from a daily record, 0 to 1."
+    )
+    mean_spread_between_years_c: TwelveSpreads | None = Field(
+        default=None, description="Standard deviation, from year to year, of the month's mean temperature, °C: how far a year may differ from the usual one."
+    )
     lowest_minimum_c: Twelve | None = Field(default=None, description="Lowest minimum of the period in each month, °C.")
     sunshine_h_per_day: TwelveHours | None = Field(
         default=None, description="Mean hours of bright sunshine a day; with it, evapotranspiration is by Penman-Monteith."

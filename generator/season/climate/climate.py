@@ -22,7 +22,8 @@ class Climate:
     Temperatures are screen temperatures [°C]; rain is a monthly total [mm]; `frost_days` counts nights a month at or
     below 0 °C, `cold_days_at_or_below_2c` the same at 2 °C; sunshine is hours of a mean day, humidity that of 15:00 [%].
     None where the source does not say. `temperature_step_c` is the last printed step, 0.1 or 1. `coldest_night_c`: the published
-    mean of each year's coldest night [°C].
+    mean of each year's coldest night [°C]. `night_to_night`: measured correlation of a night's departure with the next night's, 0 to 1.
+    `mean_spread_between_years_c`: standard deviation of the month's mean temperature from year to year [°C].
     """
 
     latitude_deg: float
@@ -37,6 +38,8 @@ class Climate:
     sunshine_h_per_day: Twelve | None = None
     relative_humidity_3pm_percent: Twelve | None = None
     coldest_night_c: float | None = None
+    night_to_night: float | None = None
+    mean_spread_between_years_c: Twelve | None = None
 
     def __post_init__(self) -> None:
         if faults := climate_faults(self, self.latitude_deg):
@@ -74,6 +77,16 @@ class DailyClimate:
     minimum_c: Daily
     soil_c: Daily
     rain_mm: Daily
+
+    @property
+    def highest_mean_c(self) -> float:
+        """The top of the year, from which rules count how far it has come [°C]."""
+        return max(self.mean_c)
+
+    @property
+    def lowest_mean_c(self) -> float:
+        """The bottom of the year, likewise [°C]."""
+        return min(self.mean_c)
 
     @cached_property
     def hottest_day(self) -> int:

@@ -49,7 +49,7 @@ def minimum_spread(climate: Climate, rules: FrostRules) -> Daily:
     Source: the place's own record, or our fit to monthly figures of 24 Bureau of Meteorology stations, 2007-2017.
     """
     if climate.minimum_standard_deviation_c is not None:
-        return _between_months(climate.minimum_standard_deviation_c)
+        return between_months(climate.minimum_standard_deviation_c)
     yearly_range = max(climate.mean_minimum_c) - min(climate.mean_minimum_c)
     return (rules.spread_base_k + rules.spread_per_range * yearly_range,) * DAYS
 
@@ -63,8 +63,10 @@ def night_to_night(climate: Climate, rules: FrostRules) -> float:
     months [K] for the other: tie / (1 - tie) = rules tie / (1 - rules tie) x yearly swing / daily swing.
     Source: our fit to daily minima of 16 stations of the Bureau of Meteorology that know frost, 2007-2017; the form is ours. On 16 others it is
     off by 0.02 (root mean square), where the mean of those fitted is by 0.05; at Seattle, New York, Brussels, Tunis and in Nebraska by 0.05,
-    most at New York, where it is 0.09 too high.
+    most at New York, where it is 0.09 too high. A place whose own days were measured has its own figure.
     """
+    if climate.night_to_night is not None:
+        return min(CLOSEST_TIE, climate.night_to_night)
     yearly = max(climate.mean_minimum_c) - min(climate.mean_minimum_c)
     coldest = sorted(zip(climate.mean_minimum_c, climate.mean_maximum_c))[:COLD_MONTHS]
     of_the_air = rules.night_to_night * yearly
@@ -95,7 +97,7 @@ def threshold_shift(climate: Climate, soil: Soil, rules: FrostRules, ground: boo
             shifts[month] = _month_shift(month, nights, shifts, minimum, deviation, threshold)
         if max(abs(now - then) for now, then in zip(shifts, before)) < SETTLED_K:
             break
-    return _between_months(shifts)
+    return between_months(shifts)
 
 
 def _month_shift(
@@ -123,8 +125,8 @@ def _month_shift(
     return (low + high) / 2
 
 
-def _between_months(monthly: Sequence[float]) -> Daily:
-    """Straight lines from mid-month to mid-month, round the year: 365 values."""
+def between_months(monthly: Sequence[float]) -> Daily:
+    """Straight lines from mid-month to mid-month, round the year: 365 values, in any unit."""
     return tuple(_shift_on(day, monthly) for day in range(DAYS))
 
 

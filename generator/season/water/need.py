@@ -67,6 +67,11 @@ def reference_evapotranspiration(climate: Climate, site: Site, soil: Soil) -> Da
 
 def _hargreaves(climate: Climate, soil: Soil) -> Daily:
     open_air = daily_climate(climate, OPEN, soil)
+    return hargreaves_mm(climate.latitude_deg, open_air.maximum_c, open_air.minimum_c)
+
+
+def hargreaves_mm(latitude_deg: float, maximum_c: Daily, minimum_c: Daily) -> Daily:
+    """Evapotranspiration from each day's maximum and minimum [mm/day], 365 days from 1 January. Source: FAO-56 equation 52."""
     hargreaves, watts = EQUATIONS["hargreaves"], unit("MJ/m2/day").factor
     return tuple(
         max(0.0, MILLIMETRES_A_METRE * SECONDS_A_DAY * hargreaves.evaluate(
@@ -75,9 +80,7 @@ def _hargreaves(climate: Climate, soil: Soil) -> Daily:
             maximum_temperature=max(low, high) + ZERO_CELSIUS_K,
             extraterrestrial_radiation=radiation * watts,
         ))
-        for low, high, radiation in zip(
-            open_air.minimum_c, open_air.maximum_c, sun(climate.latitude_deg).extraterrestrial_radiation_mj
-        )
+        for low, high, radiation in zip(minimum_c, maximum_c, sun(latitude_deg).extraterrestrial_radiation_mj)
     )
 
 

@@ -42,7 +42,7 @@ def _growing_limit(year: Year, rules: WindowRules) -> Limit:
 def cold_limit(year: Year, rules: WindowRules, germination_days: int) -> Limit:
     """The depth of winter is no time for it, and as the year cools the soil must stay warm enough until seed is up."""
     mean, soil = year.climate.mean_c, year.climate.soil_c
-    deep_winter = min(mean) + rules.turn_k
+    deep_winter = year.climate.lowest_mean_c + rules.turn_k
     deep = tuple(value <= deep_winter for value in mean)
     cold = tuple(not warming and value < rules.seed_soil_c for warming, value in zip(year.climate.warming, soil, strict=True))
     bad = tuple(map(max, deep, cold))

@@ -120,7 +120,7 @@ def slack_season(year: Year, rules: WindowRules) -> Flags:
     )
     if any(cold) or min(mean) >= year.optimum_c:
         return cold
-    coldest = min(mean)
+    coldest = year.climate.lowest_mean_c
     return tuple(value <= coldest + rules.turn_k for value in mean)
 
 
@@ -169,7 +169,7 @@ def heat_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
 
 def high_summer_limit(year: Year, rules: WindowRules, recovery_days: int) -> Limit:
     """Cool-season grass is not sown into the height of summer, however mild: weeds and drought win."""
-    hottest = max(year.climate.mean_c)
+    hottest = year.climate.highest_mean_c
     summer = tuple(value > hottest - rules.turn_k for value in year.climate.mean_c)
     return Limit(
         "high summer", clear_ahead(summer, recovery_days),

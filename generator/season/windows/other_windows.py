@@ -94,7 +94,7 @@ def _summer_over(year: Year, rules: OversowingRules) -> Limit:
     risen, mean = rise(year), year.climate.mean_c
     return Limit(
         "summer over", tuple(value <= rules.rise for value in risen),
-        lambda day: because("summer-behind", mean=year.degrees(mean[day]), highest=year.degrees(max(mean))), None, because("never-turns"),
+        lambda day: because("summer-behind", mean=year.degrees(mean[day]), highest=year.degrees(year.climate.highest_mean_c)), None, because("never-turns"),
     )
 
 

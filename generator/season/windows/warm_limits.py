@@ -28,7 +28,7 @@ def warm_limits(year: Year, rules: WindowRules, recovery_weeks: float, longest_w
 def rise(year: Year) -> tuple[float, ...]:
     """How far each day's mean has come from the year's lowest (0) towards its highest (1), 365 values [1]; 1 where it never changes."""
     mean = year.climate.mean_c
-    low, high = min(mean), max(mean)
+    low, high = year.climate.lowest_mean_c, year.climate.highest_mean_c
     return tuple((value - low) / (high - low) if high > low else 1.0 for value in mean)
 
 
@@ -72,8 +72,8 @@ def _spring_limit(year: Year, rules: WindowRules) -> Limit:
 
     def opens(day: int) -> Reason:
         return because(
-            "warmth-rising", week=count(week_number(day)), mean=year.degrees(mean[day]), share=share(risen[day]), lowest=year.degrees(min(mean)),
-            highest=year.degrees(max(mean)), potential=growth(year.growth.potential[day]), best=growth(year.growth.best),
+            "warmth-rising", week=count(week_number(day)), mean=year.degrees(mean[day]), share=share(risen[day]), lowest=year.degrees(year.climate.lowest_mean_c),
+            highest=year.degrees(year.climate.highest_mean_c), potential=growth(year.growth.potential[day]), best=growth(year.growth.best),
         )
 
     return Limit(

@@ -5,7 +5,7 @@ themselves and the page's script needs no arithmetic to draw another site. Twin:
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, floor, log10
 from typing import Any
 
@@ -115,6 +115,35 @@ def _view(chart: Chart, years: Mapping[str, Series], shown: str, sentence: Any) 
         "scale": [_tick(value, chart.unit, (high - value) / (high - bottom)) for value in _steps(bottom, top, step)],
         "us_scale": _us_scale(chart, bottom, top, high) if chart.us_unit != chart.unit else [],
     }
+
+
+def still_view(chart: Chart, series: Mapping[str, Sequence[int | None]], sentence: Any) -> dict[str, Any]:
+    """A year-chart view of series with weeks that have no figure, which no switch draws again. Its shapes are lines and bands."""
+    names = [name for shape in chart.shapes for name in shape.series]
+    known = {name: [value for value in series[name] if value is not None] for name in names}
+    view = _view(replace(chart, shapes=tuple(Shape("line", (name,), "bold", "") for name in names)), {"": known}, "", sentence)
+    shapes = [
+        {"kind": shape.kind, "series": "", "style": shape.style, "label": shape.label, "path": broken_path(shape.kind, [series[name] for name in shape.series])}
+        for shape in chart.shapes
+    ]
+    return {**view, "shapes": shapes, "still": True}
+
+
+def broken_path(kind: str, values: Sequence[Sequence[int | None]]) -> str:
+    """The `d` of a path of weeks, as `path`, with a gap where a week has no figure. kind: line, or band between two series that have the same gaps."""
+    stretches: list[list[int]] = [[]]
+    for week, value in enumerate(values[0]):
+        if value is None:
+            stretches.append([])
+        else:
+            stretches[-1].append(week)
+
+    def points(series: Sequence[int | None], weeks: Sequence[int]) -> str:
+        return "L".join(f"{week}.5 {-(series[week] or 0)}" for week in weeks)
+
+    if kind == "band":
+        return "".join(f"M{points(values[0], weeks)}L{points(values[1], weeks[::-1])}Z" for weeks in stretches if weeks)
+    return "".join(f"M{points(values[0], weeks)}" for weeks in stretches if weeks)
 
 
 def path(kind: str, values: Sequence[Sequence[int]]) -> str:

@@ -20,6 +20,7 @@ from generator.site.shared.lawn_pieces import calculator_scripts
 from generator.site.year.place_notes import place_notes
 from generator.site.year.site_years import site_words, year_context, year_scripts
 from generator.site.year.strips import all_dates, strip_view
+from generator.site.year.this_year_view import this_year_view
 from generator.site.year.year_files import calendar_path, weeks_path, year_files
 from generator.site.year.year_words import WINDOW_LABELS, frost_words, summary, window_lines
 from generator.words.figures import converted, range_words, value_words
@@ -31,6 +32,7 @@ SECTIONS = (
     Section("sites", "Where the lawn is"), Section("take-away", "To download"),
     *(Section(name.lower(), name) for name in MONTHS),
 )
+THIS_YEAR = Section("this-year", "This year")
 WEEKLY_WATER = "weekly-water-need"
 GROWTH_WORDS = {"dormant": "dormant", "slow": "slow", "growing": "growing", "peak": "at its best"}
 
@@ -43,8 +45,9 @@ def calendar_page(seasons: SeasonCache, grass_id: str, place_id: str, here: Page
     title = f"{grass.name} at {place.name}"
     owners = tuple(place_attribution(book, place_id))
     water = thirstiest_week(seasons, grass_id, place_id, here)
+    this_year = this_year_view(seasons, grass_id, place_id, here.today)
     context = {
-        "title": title, "grass": grass.name, "grass_url": here.links.grass(grass_id), "guide_url": here.links.guide(grass_id),
+        "this_year_view": this_year, "title": title, "grass": grass.name, "grass_url": here.links.grass(grass_id), "guide_url": here.links.guide(grass_id),
         "laws": [plain(sentence(said(each))) for each in law_against(book, grass_id, place_id)],
         "place": place.name, "country": place.country, "place_url": here.links.place(place_id), "compare_url": here.links.comparison(grass_id, place_id),
         "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
@@ -68,7 +71,7 @@ def calendar_page(seasons: SeasonCache, grass_id: str, place_id: str, here: Page
     words = tuple(f"{name} {place.name}" for names in grass.names.values() for name in names[:1])
     return Page(
         f"calendars/{place_id}/{grass_id}", f"{title}: calendar", "calendar", context, plain(answer),
-        tuple(dict.fromkeys(words)), sections=SECTIONS, attribution=owners,
+        tuple(dict.fromkeys(words)), sections=(THIS_YEAR, *SECTIONS) if this_year else SECTIONS, attribution=owners,
         about=(f"grasses/{grass_id}", f"places/{place_id}"),
     )
 
