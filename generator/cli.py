@@ -16,6 +16,7 @@ from generator.commands.common import book_option, checked_now, known, present, 
 from generator.commands.hold import hold
 from generator.commands.last_resort import Commands
 from generator.commands.plan import plan
+from generator.commands.programme import programme
 from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.commands.schema import schema
@@ -127,6 +128,7 @@ main.add_command(build)
 main.add_command(pack)
 main.add_command(schema)
 main.add_command(plan)
+main.add_command(programme)
 main.add_command(round_command, "round")
 main.add_command(hold)
 main.add_command(record)
