@@ -4,11 +4,13 @@ from dataclasses import dataclass
 from datetime import date
 
 from generator.book.records.practice import OPEN_SITE
+from generator.jobs.dates import day_of_year
 from generator.jobs.programme import Placed, Programme, chosen_works, cuts, day_of, programme, visit_day
 from generator.jobs.programme_works import YearOfWork, year_of_work
 from generator.jobs.visit_price import VisitPrice, YearPrice, year_price
-from generator.season.calendar_days import MONTH_OF_DAY, week_days
+from generator.season.calendar_days import MONTH_OF_DAY, WEEK_OF_DAY, week_days
 from generator.season.season_cache import SeasonCache
+from generator.season.year import SeasonYear
 from generator.words.programme_words import season_name
 
 
@@ -68,7 +70,7 @@ def planned_year(seasons: SeasonCache, asked: AskedYear) -> PlannedYear:
     latitude = book.places[asked.place].latitude_deg
     visits = tuple(
         PlannedVisit(
-            days[each.week], each.week, season_of(each.week, latitude, season.weeks[each.week].wet), each.placed, each.tasks,
+            days[each.week], each.week, season_of(WEEK_OF_DAY[day_of_year(days[each.week])], latitude, season), each.placed, each.tasks,
             price.visits[at] if price else None,
         )
         for at, each in enumerate(ordered)
@@ -76,9 +78,9 @@ def planned_year(seasons: SeasonCache, asked: AskedYear) -> PlannedYear:
     return PlannedYear(asked, work, found, visits, _renovation_day(seasons, asked, work), mown, price)
 
 
-def season_of(week: int, latitude_deg: float, wet: bool) -> str:
+def season_of(week: int, latitude_deg: float, season: SeasonYear) -> str:
     """What a week (0 for the first) is called there, by its middle. latitude_deg: south is negative [°]."""
-    return season_name(MONTH_OF_DAY[week_days(week)[3]] + 1, latitude_deg, wet)
+    return season_name(MONTH_OF_DAY[week_days(week)[3]] + 1, latitude_deg, season.weeks[week].wet)
 
 
 def _renovation_day(seasons: SeasonCache, asked: AskedYear, work: YearOfWork) -> date | None:

@@ -2,7 +2,7 @@
 
 The measure: as few works as can be are left without a visit, and of all that leave no fewer, the works are moved by as few weeks in
 all. The year is a ring. Between one visit and the next, each work goes to the nearer of the two that it may go to, so that the cost of a
-choice is a sum over neighbours, and the least is found exactly (dynamic programming over neighbours).
+choice is a sum over neighbours, and the least is found exactly (dynamic programming over neighbours). Twin: visit grouping.
 """
 
 from collections.abc import Sequence

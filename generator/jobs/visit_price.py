@@ -128,7 +128,7 @@ def _used(visit: Sequence[_Priced], product: Purchased, stock: Stock) -> float:
     return plain_sum(
         single(amount.si) for each in visit for one in each.worked
         if (buy := one.quantity.buy) and (amount := one.run.results.get(buy.result))
-        and line_key(buy, each.step, stock, amount.unit.kind) == (product.product or f"{buy.task or each.step.task} {amount.unit.kind}")
+        and line_key(buy, each.step, stock, amount.unit.kind) == product.product
     )
 
 

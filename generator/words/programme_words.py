@@ -11,6 +11,7 @@ SENTENCES = {
     "far": "No visit is near enough to its week.",
     "own": "A visit of its own, about {day}: {task}. {why}",
     "fits": "All of this fits into {visits}.",
+    "left": "{visits}. What none of them can take stands below.",
     "visit": "{count} visit",
     "visits": "{count} visits",
     "renovation": "{plan}, about {day}: a job of its own, with its own plan and price.",

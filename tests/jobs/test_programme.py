@@ -150,7 +150,7 @@ def test_a_visit_of_one_feed_by_hand() -> None:
     assert visit.price is not None
     assert (visit.price.before_tax, visit.price.tax, visit.price.total) == (9500, 950, 10450)
     assert visit.price.minutes == pytest.approx(13.0)
-    assert [line.amount for line in visit.price.lines][0] == 40.0
+    assert visit.price.lines[0].amount == 40.0
 
 
 def test_what_is_done_only_where_needed_is_in_it_when_it_is_chosen() -> None:
