@@ -6,11 +6,12 @@ from datetime import date
 from math import floor
 
 from generator.book.book import Book
-from generator.book.records.step import Step
+from generator.book.records.step import Gear, Step
 from generator.calculators.chosen import Chosen
 from generator.calculators.single_value import single
 from generator.formula import plain_sum
 from generator.jobs.amounts import Purchased, Spoil, Stock, Worked, line_key, passes, shopping, spoil, worked
+from generator.jobs.job import gear_of
 from generator.jobs.price import CENTS, HAIR, CostLine, Done, cost
 from generator.jobs.programme import MOW
 from generator.jobs.step_time import minutes_of, people_of, time_of
@@ -84,6 +85,26 @@ def chosen_for(book: Book, grass: str, task: str) -> Chosen:
     """What fills in the calculators of a task's step: the grass, its own plan, the practice, and the figures of the task."""
     record = book.grasses[grass]
     return Chosen(record, book.practice, book.renovations[record.renovation], book.season_groups, task=book.tasks[task], sheet=book.inspection)
+
+
+def visit_gear(book: Book, tasks: Iterable[str]) -> tuple[Gear, ...]:
+    """What a visit needs: the gear of its steps, and the machine that the practice does a task with where the step names none."""
+    found: dict[str, Gear] = {}
+    for task in tasks:
+        step, operation = step_of(book, task), book.practice.operations.get(task)
+        own = [gear_of(each, book.practice) for each in step.gear]
+        if not any(each.machine for each in own) and operation and operation.machine:
+            own.append(gear_of(Gear(name=book.practice.machines[operation.machine].name, machine=operation.machine), book.practice))
+        for each in own:
+            found.setdefault(each.machine or each.name, each)
+    return tuple(found.values())
+
+
+def visit_minutes(book: Book, grass: str, tasks: Sequence[str], area_m2: float, people: int | None = None) -> float | None:
+    """How long a visit of these tasks takes [min]; None where the practice gives no time for any of them. area_m2: of grass [m2]."""
+    visit = [_Priced(step := step_of(book, task), worked(step, chosen_for(book, grass, task), book.calculators, area_m2)) for task in tasks]
+    away = spoil([(each.step, each.worked) for each in visit], book.practice, book.calculators)
+    return _minutes(book, [Done(each.step, ANY_DAY, passes(each.step, each.worked)) for each in visit], away, area_m2, people)
 
 
 def year_price(book: Book, grass: str, visits: Sequence[Sequence[str]], cuts: int, area_m2: float, people: int | None = None) -> YearPrice | None:
