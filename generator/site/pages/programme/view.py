@@ -25,8 +25,8 @@ PATH, SCRIPT = "programme", "assets/programme.js"
 TITLE = "A year of visits"
 LEAD = "How many visits, which work at each, on which days, and what the year comes to. Choose a lawn, and keep its year with it."
 WORDS = (
-    "programme", "program", "maintenance plan", "maintenance contract", "contract", "yearly plan", "annual plan", "regular visits", "how many visits a year",
-    "visits by season", "price for a year", "service plan", "lawn care program", "schedule of visits",
+    "programme", "maintenance plan", "maintenance contract", "contract", "yearly plan", "annual plan", "regular visits", "how many visits a year",
+    "visits by season", "price for a year", "service plan", "lawn care plan", "schedule of visits",
 )
 SECTIONS = (Section("year", "The year"), Section("plan-year", "Plan the year"))
 

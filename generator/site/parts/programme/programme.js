@@ -223,7 +223,7 @@
     var ACTS = {
       keep: function () {
         var row = K.made(out, asked(), terms, tasks), back = K.change(lawn, function (each) { each.programme = row; });
-        say(back ? 'The year is kept on ' + lawn.code + '. Today, on the first page, shows its visits.' : 'This lawn was taken off in another tab.', back);
+        say(back ? 'The year is kept on ' + lawn.code + '. Today, on the first page, shows its visits.' : lawn.code + ' is no lawn of yours any more.', back);
         parts.plan.open = false;
         parts['kept-title'].scrollIntoView();
       },
