@@ -10,7 +10,7 @@ from generator.jobs.planned_year import AskedYear, PlannedYear, planned_year
 from generator.jobs.programme import MOST_VISITS, USUAL_VISITS
 from generator.season.season_cache import SeasonCache
 from generator.site.making import Making
-from generator.site.page import Page, Section
+from generator.site.page import Page
 from generator.site.page_context import PageContext
 from generator.site.pages.job import job_words
 from generator.site.pages.job.job_scripts import BOOK_SCRIPT
@@ -28,13 +28,12 @@ WORDS = (
     "programme", "maintenance plan", "maintenance contract", "contract", "yearly plan", "annual plan", "regular visits", "how many visits a year",
     "visits by season", "price for a year", "service plan", "lawn care plan", "schedule of visits",
 )
-SECTIONS = (Section("year", "The year"), Section("plan-year", "Plan the year"))
 
 
 def programme_page(seasons: SeasonCache, here: PageContext) -> Page:
     scripts = [here.links.file(each) for each in (CALCULATOR_SCRIPT, JOB_SCRIPT, BOOK_SCRIPT, SCRIPT)]
     context = {"title": TITLE, "lead": LEAD, "programme": programme_view(seasons, here), "scripts": scripts}
-    return Page(PATH, TITLE, "programme", context, LEAD, WORDS, sections=SECTIONS)
+    return Page(PATH, TITLE, "programme", context, LEAD, WORDS)
 
 
 def programme_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:

@@ -76,7 +76,8 @@
       add(item, 'span', '', each.tasks.map(name).join(', '));
       if (each.price) { add(item, 'span', 'sb-note', ' ' + [W.spent(each.price.minutes), cash(each.price.total)].filter(Boolean).join(', ')); }
       each.placed.forEach(function (one) {
-        var says = data.grass.tasks[one.work.task].says, told = (says.length > 1 ? says[one.work.rule] + ' ' : '') + (one.moved ? Swardbook.capital(movedWords(one.moved)) + '.' : '');
+        var several = out.works.some(function (other) { return other.task === one.work.task && other.rule !== one.work.rule; });
+        var told = (several ? data.grass.tasks[one.work.task].says[one.work.rule] + ' ' : '') + (one.moved ? Swardbook.capital(movedWords(one.moved)) + '.' : '');
         if (told) { add(item, 'p', 'sb-note', name(one.work.task) + ': ' + Swardbook.small(told)); }
       });
     }
