@@ -18,6 +18,7 @@ from generator.commands.init import init
 from generator.commands.last_resort import Commands
 from generator.commands.place import place as place_command
 from generator.commands.plan import plan
+from generator.commands.programme import programme
 from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.commands.schema import schema
@@ -110,6 +111,7 @@ main.add_command(schema)
 main.add_command(season)
 main.add_command(plan)
 main.add_command(place_command, "place")
+main.add_command(programme)
 main.add_command(round_command, "round")
 main.add_command(hold)
 main.add_command(record)

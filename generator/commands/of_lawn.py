@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from generator.book.lists.lawn_file import KeptJob, LawnJobs, read_lawn_file
+from generator.book.lists.lawn_file import KeptJob, KeptLawn, LawnJobs, read_lawn_file
 from generator.commands.common import known
 
 
@@ -47,13 +47,22 @@ class Given:
 
 def given_by(file: Path, code: str, renovation: str | None) -> Given:
     """The lawn of this code, with its latest job (of this plan, if one is named); anything wrong with the file ends the command."""
+    return of_lawn(_of_file(file, code), renovation)
+
+
+def kept_lawn(file: Path, code: str) -> KeptLawn:
+    """The lawn of this code, as it is kept; anything wrong with the file ends the command."""
+    return _of_file(file, code).lawn
+
+
+def _of_file(file: Path, code: str) -> LawnJobs:
     found, findings = read_lawn_file(file)
     for finding in findings:
         click.echo(finding, err=True)
     if findings:
         raise SystemExit(1)
     known(code, (each.lawn.code for each in found), "lawn")
-    return of_lawn(next(each for each in found if each.lawn.code == code), renovation)
+    return next(each for each in found if each.lawn.code == code)
 
 
 def of_lawn(kept: LawnJobs, renovation: str | None = None) -> Given:

@@ -2,7 +2,7 @@
 
 import json
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from pathlib import Path
 
 import click
@@ -13,6 +13,7 @@ from generator.book.lists.lawn_code import NAMES_NOBODY
 from generator.book.lists.lawns import Lawn, read_lawns
 from generator.commands.common import book_option, separator_option, whole_book
 from generator.commands.plan import read_day
+from generator.commands.round_visits import visits_between
 from generator.commands.writing import write_out
 from generator.files.calendar_file import calendar_domain
 from generator.files.round_values import round_calendar, round_csv, round_text, round_values
@@ -23,23 +24,28 @@ from generator.jobs.lawn_round import LawnJob, round_of
 from generator.jobs.plans_for_grass import AskedJob, job_of, plans_for, why_not
 from generator.season.season_cache import SeasonCache
 
+# A round is planned by the week.
+DAYS_TAKEN_IN = 6
+
 
 @click.command()
 @book_option
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @separator_option
 @click.option("--on", "on", required=True, help="Day of the jobs, such as 2026-10-12; a lawn may have its own.")
+@click.option("--until", "until", help="Last day of the visits of lawns' years that are taken in from a lawns.json; six days after --on if it is not said.")
 @click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 @click.option("--ics", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as one calendar file.")
 @click.option("--first-on", help="The day the round was first planned for, if it has moved, so that a calendar can move its events.")
 @click.option("--csv", "table", type=click.Path(dir_okay=False, path_type=Path), help="Write every lawn's steps as comma-separated values.")
 @click.pass_obj
 def round_command(
-    now: datetime, root: Path, file: Path, separator: str | None, on: str, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None,
+    now: datetime, root: Path, file: Path, separator: str | None, on: str, until: str | None, as_data: bool, ics: Path | None, first_on: str | None, table: Path | None,
 ) -> None:
     """Plan a round of the lawns in FILE (CSV or YAML): schedules, one shopping list, one gear list, clashes.
 
-    Columns: client (a code), grass, place, area, and site, plan, on, town and travel where they differ. A lawns.json is read as well.
+    Columns: client (a code), grass, place, area, and site, plan, on, town and travel where they differ. A lawns.json is read as well, with the
+    visits of its lawns' years that fall in the days asked for.
     """
     book = whole_book(root)
     seasons = SeasonCache(book)
@@ -51,23 +57,26 @@ def round_command(
         wrong, asked = _asked(book, seasons, lawn, where, day)
         findings += wrong
         jobs += [asked] if asked else []
+    last = read_day(until, "--until") if until is not None else day + timedelta(DAYS_TAKEN_IN)
+    visits, wrong_visits = visits_between(book, file, day, last)
+    findings += wrong_visits
     if findings:
         for finding in sorted(findings):
             click.echo(finding, err=True)
         raise SystemExit(1)
     found = with_better_days(
-        round_of(_lawn_job(lawn, asked, job_of(book, seasons, asked)) for (lawn, _), asked in zip(lawns, jobs, strict=True)),
+        round_of((_lawn_job(lawn, asked, job_of(book, seasons, asked)) for (lawn, _), asked in zip(lawns, jobs, strict=True)), visits),
         lambda each, other_day: job_of(book, seasons, _on(each, other_day)),
         now.date(),
     )
     if ics:
-        write_out(ics, round_calendar(found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), first, now))
+        write_out(ics, round_calendar(book, found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), first, now))
     if table:
-        write_out(table, round_csv(found).encode())
+        write_out(table, round_csv(book, found).encode())
     if as_data:
         click.echo(json.dumps(round_values(found), ensure_ascii=False))
     elif not (ics or table):
-        click.echo(round_text(found))
+        click.echo(round_text(book, found))
 
 
 def _on(each: LawnJob, day: date) -> AskedJob:

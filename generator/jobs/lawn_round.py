@@ -2,13 +2,14 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from math import ceil, fsum
 
+from generator.book.records.step import Gear
 from generator.calculators.calculate import Amount
 from generator.calculators.single_value import single
 from generator.jobs.amounts import SNAP, Purchased
-from generator.jobs.job import Job, NeededGear
+from generator.jobs.job import Job
 
 
 @dataclass(frozen=True)
@@ -19,6 +20,23 @@ class LawnJob:
     client: str
     lawn: Mapping[str, str]
     job: Job
+    town: str = ""
+    travel_minutes: float = 0
+
+
+@dataclass(frozen=True)
+class LawnVisit:
+    """A visit of a lawn's year that falls in the days of the round. lawn: ids of grass, place and site. year: the day it begins.
+    minutes: of our own work [min]; None where the practice says nothing of it. gear: as this practice has it."""
+
+    client: str
+    lawn: Mapping[str, str]
+    id: str
+    year: str
+    day: date
+    tasks: tuple[str, ...]
+    minutes: float | None
+    gear: tuple[Gear, ...]
     town: str = ""
     travel_minutes: float = 0
 
@@ -59,20 +77,22 @@ class WorkDay:
 
 @dataclass(frozen=True)
 class Round:
-    """Everything a round comes to. jobs: by day, then by client, whatever order the lawns were given in."""
+    """Everything a round comes to. jobs, visits: by day, then by client, whatever order the lawns were given in."""
 
     jobs: tuple[LawnJob, ...]
     shopping: tuple[Purchased, ...]
     gear: tuple[SharedGear, ...]
     clashes: tuple[Clash, ...]
     days: tuple[WorkDay, ...]
+    visits: tuple[LawnVisit, ...] = ()
 
 
-def round_of(jobs: Iterable[LawnJob]) -> Round:
-    """The round of these jobs."""
+def round_of(jobs: Iterable[LawnJob], visits: Iterable[LawnVisit] = ()) -> Round:
+    """The round of these jobs and visits. What visits use up is bought by the year, and is not on the list."""
     ordered = tuple(sorted(jobs, key=lambda each: (each.job.request.on, each.client, *sorted(each.lawn.items()), each.job.request.area_m2)))
-    gear = _gear(ordered)
-    return Round(ordered, _shopping(ordered), gear, _clashes(gear), _days(ordered))
+    visited = tuple(sorted(visits, key=lambda each: (each.day, each.client, each.id)))
+    gear = _gear(ordered, visited)
+    return Round(ordered, _shopping(ordered), gear, _clashes(gear), _days(ordered, visited), visited)
 
 
 def _shopping(jobs: tuple[LawnJob, ...]) -> tuple[Purchased, ...]:
@@ -91,18 +111,36 @@ def _together(several: list[Purchased]) -> Purchased:
     return Purchased(first.name, first.product, total, packs, first.price_each, first.steps, first.pack_si, first.note)
 
 
-def _gear(jobs: tuple[LawnJob, ...]) -> tuple[SharedGear, ...]:
-    things: dict[str, list[tuple[str, NeededGear]]] = {}
+@dataclass(frozen=True)
+class _Use:
+    """A thing that one client's work needs on some days."""
+
+    client: str
+    name: str
+    machine: str | None
+    from_where: str
+    book_by: date | None
+    days: tuple[date, ...]
+
+
+def _gear(jobs: tuple[LawnJob, ...], visits: tuple[LawnVisit, ...]) -> tuple[SharedGear, ...]:
+    things: dict[str, list[_Use]] = {}
     for each in jobs:
         for gear in each.job.gear:
-            things.setdefault(gear.machine or gear.name, []).append((each.client, gear))
+            use = _Use(each.client, gear.name, gear.machine, gear.from_where, gear.book_by, gear.days)
+            things.setdefault(gear.machine or gear.name, []).append(use)
+    for visit in visits:
+        for needed in visit.gear:
+            book_by = None if needed.from_where == "own" else visit.day - timedelta(needed.book_days_ahead)
+            use = _Use(visit.client, needed.name, needed.machine, needed.from_where, book_by, (visit.day,))
+            things.setdefault(needed.machine or needed.name, []).append(use)
     return tuple(_shared(things[key]) for key in sorted(things))
 
 
-def _shared(needed: list[tuple[str, NeededGear]]) -> SharedGear:
-    first = needed[0][1]
-    book = [gear.book_by for _, gear in needed if gear.book_by]
-    uses = sorted({(day, client) for client, gear in needed for day in gear.days})
+def _shared(needed: list[_Use]) -> SharedGear:
+    first = needed[0]
+    book = [use.book_by for use in needed if use.book_by]
+    uses = sorted({(day, use.client) for use in needed for day in use.days})
     return SharedGear(first.name, first.machine, first.from_where, min(book, default=None), tuple(uses))
 
 
@@ -117,16 +155,20 @@ def _clashes(gear: tuple[SharedGear, ...]) -> tuple[Clash, ...]:
     return tuple(sorted(found, key=lambda clash: (clash.day, clash.name)))
 
 
-def _days(jobs: tuple[LawnJob, ...]) -> tuple[WorkDay, ...]:
+def _days(jobs: tuple[LawnJob, ...], visits: tuple[LawnVisit, ...]) -> tuple[WorkDay, ...]:
     days: dict[date, dict[str, float]] = {}
     for each in jobs:
         for step in each.job.steps:
             if step.dated.step.step.who == "hands":
                 clients = days.setdefault(step.dated.date, {})
                 clients[each.client] = clients.get(each.client, 0.0) + (step.minutes or 0.0 if step.counted else 0.0)
+    for visit in visits:
+        clients = days.setdefault(visit.day, {})
+        clients[visit.client] = clients.get(visit.client, 0.0) + (visit.minutes or 0.0)
     # A client with several lawns is one stop.
-    town = {each.client: each.town for each in reversed(jobs)}
-    travel = {each.client: each.travel_minutes for each in reversed(jobs)}
+    stops: tuple[LawnJob | LawnVisit, ...] = (*jobs, *visits)
+    town = {each.client: each.town for each in reversed(stops)}
+    travel = {each.client: each.travel_minutes for each in reversed(stops)}
     return tuple(
         WorkDay(day, tuple(sorted(days[day], key=lambda client: (town[client], client))), fsum(days[day].values()), fsum(travel[client] for client in days[day]))
         for day in sorted(days)

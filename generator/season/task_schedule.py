@@ -215,6 +215,29 @@ class DueWeek:
     read: Mapping[str, float]
 
 
+@dataclass(frozen=True)
+class RuleWeeks:
+    """What a rule says of each of the 52 weeks: whether `do_when` holds, and whether `not_when` forbids it. names: the quantities that both
+    read; do_names: those of `do_when`."""
+
+    holds: tuple[bool, ...]
+    forbidden: tuple[bool, ...]
+    names: frozenset[str]
+    do_names: frozenset[str]
+
+
+def rule_weeks(due: Due, quantities: tuple[Values, ...]) -> RuleWeeks:
+    """A rule asked of every week; one of the other season group holds in none. Raises FormulaError for a rule that cannot be read."""
+    formula = parse_rule(due.do_when)
+    forbids = parse_rule(due.not_when) if due.not_when else None
+    ours = due.season_group is None or bool(quantities[0][f"{due.season_group}_season"])
+    return RuleWeeks(
+        tuple(ours and bool(formula.evaluate(values)) for values in quantities),
+        tuple(bool(forbids and forbids.evaluate(values)) for values in quantities),
+        frozenset({*formula.names, *(forbids.names if forbids else ())}), frozenset(formula.names),
+    )
+
+
 def due_weeks(due: Due, quantities: tuple[Values, ...]) -> tuple[DueWeek, ...]:
     """The weeks in which a task falls due, in calendar order.
 
@@ -223,13 +246,10 @@ def due_weeks(due: Due, quantities: tuple[Values, ...]) -> tuple[DueWeek, ...]:
     has passed. Where the interval or the most times allow only one of two stretches, the one at the main renovation window wins.
     Raises FormulaError for a rule that cannot be read.
     """
-    if due.season_group is not None and not quantities[0][f"{due.season_group}_season"]:
+    found = rule_weeks(due, quantities)
+    holds = [each and not never for each, never in zip(found.holds, found.forbidden, strict=True)]
+    if not any(holds):
         return ()
-    formula = parse_rule(due.do_when)
-    forbids = parse_rule(due.not_when) if due.not_when else None
-    holds = [
-        bool(formula.evaluate(values)) and not (forbids and forbids.evaluate(values)) for values in quantities
-    ]
     first = _first_week(holds, quantities)
     chosen: list[int] = []
     last = None
@@ -241,9 +261,8 @@ def due_weeks(due: Due, quantities: tuple[Values, ...]) -> tuple[DueWeek, ...]:
     # The last of the year may crowd the first of the next.
     if len(chosen) > 1 and (chosen[0] - chosen[-1]) % WEEKS < due.every_weeks:
         chosen.pop()
-    names = {*formula.names, *(forbids.names if forbids else ())}
     return tuple(
-        DueWeek(week + 1, {name: quantities[week][name] for name in names}) for week in sorted(chosen[: due.at_most])
+        DueWeek(week + 1, {name: quantities[week][name] for name in found.names}) for week in sorted(chosen[: due.at_most])
     )
 
 

@@ -25,6 +25,7 @@ PAGE_KINDS = (
     PageKind("ranked", "grasses in order", 1),
     PageKind("job", "planner", 1.1, tab=Tab("Jobs", "jobs/index"), opened_by="jobs"),
     PageKind("lawns", "your lawns", 1, opened_by="jobs"),
+    PageKind("programme", "year of visits", 1.05, opened_by="jobs"),
     PageKind("calendars", "list", 0.4, names_only=True, tab=Tab("Calendars", "calendars/index")),
     PageKind("compare", "place by place", 0.5, names_only=True),
     PageKind("places", "list", 0.4, names_only=True),

@@ -205,3 +205,58 @@ def test_columns_are_told_apart(tmp_path):
     file.write_text("client,gras,place,area\nTL-1,couch,sydney,9 m2\n", encoding="utf-8")
     result = run(str(file))
     assert result.exit_code == 1 and "unknown column 'gras'; did you mean 'grass'?" in result.stderr
+
+
+def year(*visits: tuple[str, list[str]]) -> dict:
+    return {"wanted": 6, "start": "2026-12-01", "visits": {f"visit-{number}": {"on": on, "tasks": tasks} for number, (on, tasks) in enumerate(visits, 1)}}
+
+
+def kept(folder, lawns, jobs=()):
+    file = folder / "lawns.json"
+    file.write_text(json.dumps({"version": 1, "lawns": lawns, "jobs": list(jobs)}))
+    return str(file)
+
+
+def test_visits_of_lawns_years_are_in_the_round(tmp_path):
+    """Two lawns want the hired vertical mower on one day: one of them could go to another. What is done, skipped or on another day is not there."""
+    both = {"grass": "couch", "place": "sydney", "area": "240 m2", "travel": "15 min"}
+    one, other, third = year(("2026-10-12", ["feed", "vertical-mow"]), ("2026-10-30", ["feed"])), year(("2026-10-01", ["vertical-mow"])), year(("2026-10-13", ["feed"]))
+    other["visits"]["visit-1"]["put"] = "2026-10-12"
+    third["visits"]["visit-1"]["skipped"] = True
+    file = kept(tmp_path, [
+        {**both, "code": "TL-1", "town": "North", "programme": one}, {**both, "code": "TL-2", "town": "East", "programme": other},
+        {**both, "code": "TL-3", "programme": third},
+    ])
+    # Nothing is moved to a day that is past: the round is planned on the first of the month.
+    now = {"SOURCE_DATE_EPOCH": "1790812800"}
+    values = json.loads(CliRunner().invoke(main, ["round", "--book", ROOT, file, "--on", "2026-10-12", "--json"], env=now).output)
+    assert not values["jobs"]
+    assert [(each["client"], each["date"], each["tasks"]) for each in values["visits"]] == [
+        ("TL-1", "2026-10-12", ["feed", "vertical-mow"]), ("TL-2", "2026-10-12", ["vertical-mow"]),
+    ]
+    [day] = values["days"]
+    # 13 minutes to feed, and to mow vertically 40 of setting up, and 240 m2 / (0.46 m x 95 % x 3 km/h x 60 %) = 18.31; twice, and two drives.
+    assert (day["clients"], day["travel_minutes"]) == (["TL-2", "TL-1"], 30)
+    assert day["minutes"] == pytest.approx(13 + 2 * 58.31, abs=0.1)
+    [clash] = [each for each in values["clashes"] if each["from"] == "hire"]
+    assert clash["clients"] == ["TL-1", "TL-2"]
+    assert [each["client"] for each in clash["better"]] == ["TL-2"]
+    told = CliRunner().invoke(main, ["round", "--book", ROOT, file, "--on", "2026-10-12"], env=now).output
+    assert "TL-1  Feed, Vertical mow" in told and "could go to" in told
+    assert len(json.loads(run(file, "--json", "--until", "2026-10-31").output)["visits"]) == 3
+    ics, table = tmp_path / "round.ics", tmp_path / "round.csv"
+    run(file, "--ics", str(ics), "--csv", str(table))
+    uids = {str(event["uid"]) for event in icalendar.Calendar.from_ical(ics.read_bytes()).walk("VEVENT")}
+    assert any(uid.startswith("programme-TL-1-couch-sydney-open-20261201-visit-1@") for uid in uids)
+    assert "TL-2" in table.read_text()
+
+
+def test_a_visit_that_cannot_be_is_told_with_its_lawn(tmp_path):
+    lawn = {"code": "TL-1", "grass": "couch", "place": "sydney", "area": "240 m2", "programme": year(("2026-10-12", ["fed"]))}
+    result = run(kept(tmp_path, [lawn]))
+    assert result.exit_code == 1
+    assert "no task 'fed'" in result.output and "feed" in result.output
+    lawn["programme"] = year(("2026-02-31", ["feed"]))
+    result = run(kept(tmp_path, [lawn]))
+    assert result.exit_code == 1
+    assert "'2026-02-31' is not a date" in result.output

@@ -20,6 +20,7 @@ KINDS = {
     "inspection sheet": "inspection.html",
     "work record": "record.html",
     "your lawns": "lawns.html",
+    "year of visits": "programme.html",
     "tasks": "tasks/index.html",
     "cautions": "cautions/index.html",
     "grass": "grasses/kikuyu.html",

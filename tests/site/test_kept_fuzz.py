@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from tests.site.tabs import NEVER_SHOWN, Tabs, all_kept, kept, key_of, plant
-from tests.site.test_kept_work import BEFORE, KEPT_JOB, LAWN, PAGES, PIECE, TODAY, WORK
+from tests.site.test_kept_work import BEFORE, KEPT_JOB, LAWN, PAGES, PIECE, TODAY, WORK, YEAR
 from tests.site.test_two_tabs import ENTRY
 
 SEED = 20261128
@@ -41,7 +41,10 @@ SPOILT: dict[str, dict[str, list[Any]]] = {
     "lawn": {},
     "lawns": {
         "site": NO_ID, "area": [5, LONG], "facts": [7, {"slope": 5}, {"<b>": "x"}, {"slope": LONG}], "machines": ["corer", ["corer", 5]], "town": [LONG],
-        "pieces": [4, [{**PIECE, "area": -1}], [PIECE, {"name": ""}]],
+        "pieces": [4, [{**PIECE, "area": -1}], [PIECE, {"name": ""}]], "programme": [
+            7, [], {**YEAR, "wanted": 0}, {**YEAR, "start": "soon"}, {**YEAR, "visits": {"visit-1": {"on": "2026-02-31"}}}, {**YEAR, "visits": {"<b>": {"on": TODAY}}},
+            {**YEAR, "visits": {"visit-1": {"on": TODAY, "tasks": ["<b>", 5], "done": 7}}}, {**YEAR, "quote": {**YEAR["quote"], "total": "5"}}, {**YEAR, "cuts": 1e9},
+        ],
     },
     "holds": {"at": ["25:00", 6], "all": [{"soil": 5}, {"low": LONG}, 7], "tasks": [{"core": [1]}, {"core": {"label_wind": 3}}]},
     "inspection": {"answers": [{"soil-ph": 5}, {"soil-ph": LONG}, 7], "head": [[], {"lawn": LONG}], "ticks": [3, {"photo-1": True}]},
@@ -50,7 +53,7 @@ NO_JSON = ["{", "null", "[]", "7", '"v"', "{}", '{"v": 1}', '{"v": "1"}', '{"v":
 NO_ROW_ID = ["__proto__", "constructor ", "A B", "", "x" * 100, "..", "é"]
 CHOICES = ["units", "grass", "place", "year", "week-begins", "site", "soil", "job", "unit.granular-feed.area.metric", "unit.area-rectangle.length.us"]
 NO_CHOICE = ["", "constructor", "__proto__", "<img src=x onerror=alert(1)>", "9" * 400, "NaN", "null", "-1", "2026.5", "1e999", "{}"]
-OTHER_PAGES = ("calculators/granular-feed.html", "index.html", "calendars/sydney/couch.html")
+OTHER_PAGES = ("calculators/granular-feed.html", "index.html", "calendars/sydney/couch.html", "programme.html")
 # How an earlier edition kept them in one text; there were no lawns then.
 LISTS = {"jobs": "jobs", "record": "entries", "lawn": "pieces", "lawns": ""}
 MARK = {"jobs": "name", "record": "product", "lawn": "name", "lawns": "code"}

@@ -19,7 +19,20 @@ KEPT_JOB = {
     "plan": "warm-below-ground", "grass": "couch", "place": "canberra", "site": "open", "area": 240, "on": "2026-12-16", "name": "A", "start": "07:30",
     "typed": "240 m2", "key": "", "visit": {}, "done": {"soil-test": "2026-12-01"}, "put": {}, "rain": {}, "without": [],
 }  # fmt: skip
-LAWN = {"code": "TL-014", "grass": "kikuyu", "place": "canberra", "site": "hollow", "area": "240 m2", "facts": {"slope": "5 %"}, "machines": [], "pieces": [PIECE]}
+YEAR = {
+    "wanted": 6, "start": "2026-11-28", "tasks": ["feed", "soil-test"], "cuts": 30, "visits": {
+        "visit-1": {"on": "2027-01-01", "tasks": ["feed"], "done": "2027-01-02"}, "visit-2": {"on": "2027-09-24", "tasks": ["soil-test"], "put": "2027-09-27"},
+        "renovation": {"on": "2027-11-19", "plan": "warm-below-ground"},
+    },
+    "quote": {
+        "on": "2026-11-28", "until": "2026-12-28", "currency": "AUD", "rate": 0.1, "inside": False, "before_tax": 19000, "tax": 1900, "total": 20900, "area": 240,
+        "lines": {"visit-1": {"name": "Feed", "amount": 9500, "tax": 950}, "visit-2": {"name": "Test the soil", "amount": 9500, "tax": 950}},
+    },
+}  # fmt: skip
+LAWN = {
+    "code": "TL-014", "grass": "kikuyu", "place": "canberra", "site": "hollow", "area": "240 m2", "facts": {"slope": "5 %"}, "machines": [], "pieces": [PIECE],
+    "programme": YEAR,
+}  # fmt: skip
 TODAY = "2026-11-28"
 # As editions before kept them: each list whole, under one key.
 BEFORE = {

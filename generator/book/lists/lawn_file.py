@@ -29,6 +29,8 @@ def _code(text: str) -> str:
 
 Code = Annotated[str, AfterValidator(_code), Field(json_schema_extra={"pattern": f"^{LAWN_CODE.pattern}$"})]
 Day = Annotated[str, Field(pattern=r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$", description=f"ISO 8601, {FIRST_YEAR} to {LAST_YEAR}.")]
+# A visit a week, and some over: far more than anybody sells (our limit).
+MOST_VISITS_KEPT, DAYS_OF_A_YEAR = 60, 366
 Area = Annotated[float, Field(gt=0, le=LARGEST_LAWN_M2)]
 
 
@@ -47,6 +49,56 @@ class KeptPiece(Kept):
     hole: bool = Field(description="Taken away: a house, a bed, a pool.")
 
 
+Cents = Annotated[int, Field(ge=-MOST_CENTS, le=MOST_CENTS, description="Hundredths of the currency.")]
+Count = Annotated[float, Field(ge=0, le=MOST_CENTS)]
+
+
+class KeptLine(Kept):
+    """A line of a quote, and its share of the tax."""
+
+    name: str
+    amount: Cents
+    tax: Cents
+
+
+class KeptVisit(Kept):
+    """A visit of a programme, as it was agreed; what happened to it since stands beside."""
+
+    on: Day
+    tasks: tuple[Identifier, ...] = ()
+    plan: Identifier | None = Field(default=None, description="The plan of a visit that is a job of its own: the renovation.")
+    put: Day | None = Field(default=None, description="The day to which it is moved.")
+    done: Day | None = None
+    skipped: bool = False
+
+
+class KeptYearQuote(Kept):
+    """What a year of visits was offered for, as it was on that day: a line a visit, and one for the mowing."""
+
+    on: Day
+    until: Day | None = Field(default=None, description="The last day on which it can be accepted.")
+    currency: Currency
+    rate: Annotated[float, Field(ge=0, le=1, description="Tax, as a share.")]
+    inside: bool = Field(description="Amounts hold the tax already.")
+    lines: dict[Identifier, KeptLine] = Field(default={}, description="By visit; 'mowing' for the cuts between.")
+    before_tax: Cents
+    tax: Cents
+    total: Cents
+    area: Area | None = Field(default=None, description="[m2]")
+    accepted: Day | None = None
+
+
+class KeptProgramme(Kept):
+    """A year of visits to a lawn."""
+
+    wanted: Annotated[int, Field(ge=1, le=MOST_VISITS_KEPT)] = Field(description="At most so many visits were asked for.")
+    start: Day
+    tasks: tuple[Identifier, ...] = Field(default=(), description="The tasks that are in it.")
+    cuts: Annotated[int, Field(ge=0, le=DAYS_OF_A_YEAR)] = Field(default=0, description="Mowings between the visits.")
+    visits: dict[Identifier, KeptVisit] = Field(default={})
+    quote: KeptYearQuote | None = None
+
+
 class KeptLawn(Kept):
     """A lawn, and what stays the same of it."""
 
@@ -62,18 +114,7 @@ class KeptLawn(Kept):
         default={}, description="Answers to the questions of the inspection that stay the same, by question: 'sprinkler-rate': '14 mm/h'.",
     )
     pieces: tuple[KeptPiece, ...] = ()
-
-
-Cents = Annotated[int, Field(ge=-MOST_CENTS, le=MOST_CENTS, description="Hundredths of the currency.")]
-Count = Annotated[float, Field(ge=0, le=MOST_CENTS)]
-
-
-class KeptLine(Kept):
-    """A line of a quote, and its share of the tax."""
-
-    name: str
-    amount: Cents
-    tax: Cents
+    programme: KeptProgramme | None = None
 
 
 class KeptPacks(Kept):

@@ -53,7 +53,7 @@ def read_lawns(file: Path, separator: str | None = None) -> tuple[Lawns, list[Fi
     else:
         lawns, findings = _read_kept(file) if file.suffix.lower() == ".json" else _read_yaml(file)
     name = Where(list_name(file))
-    if not lawns and not findings:
+    if not lawns and not findings and file.suffix.lower() != ".json":
         return [], [Finding(name, "the list has no lawns", "write a line for each, with its client's code, grass, place and area")]
     if len(lawns) > MOST_LAWNS:
         return [], [Finding(name, f"the list has {len(lawns)} lawns", f"split it into lists of at most {MOST_LAWNS}"), *findings]
@@ -70,11 +70,13 @@ def _read_yaml(file: Path) -> tuple[Lawns, list[Finding]]:
 
 
 def _read_kept(file: Path) -> tuple[Lawns, list[Finding]]:
-    """Each lawn with the plan and the day of its latest job."""
+    """Each lawn with the plan and the day of its latest job; one that has a year of visits and no job has only those in a round."""
     found, findings = read_lawn_file(file)
     lawns: Lawns = []
     for each in found:
         job = each.jobs[0] if each.jobs else None
+        if job is None and each.lawn.programme:
+            continue
         area = job.typed or f"{job.area!r} m2" if job else each.lawn.area
         if area is None:
             findings.append(Finding(each.where, f"lawn '{each.lawn.code}' has no area", "measure it, and write the area on the page of lawns"))

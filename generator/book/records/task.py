@@ -5,9 +5,10 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from generator.book.fields.numbers import OfKind
-from generator.book.fields.sourced import CalculatorId, CautionId, CountryId, Figure, Record, RecordProblem, Sourced, Statement, heard, statements
+from generator.book.fields.sourced import CalculatorId, CautionId, CountryId, Figure, Record, RecordProblem, Sourced, Statement, TaskId, heard, statements
 from generator.book.fields.texts import FormulaText, Identifier, LongWord, Sentence, Typed, Word
 from generator.book.records.grass import SeasonGroup
+from generator.book.records.step import StepId
 
 # A rule that comes round at least so often is a rhythm, not an event.
 RHYTHM_WEEKS = 4
@@ -79,6 +80,13 @@ class Task(Record):
         default=(), description="Cautions that bite during it. One that no step names is shown before the first step."
     )
     due: tuple[Due, ...] = Field(default=(), max_length=60, description="When calendars list it.")
+    on_a_visit: StepId | None = Field(
+        default=None, description="The shared step by which a visit of a year's programme does it: its amounts, its gear. The task alone where left out."
+    )
+    not_on_one_visit: tuple[TaskId, ...] = Field(
+        default=(), description="Tasks that want some weeks between them and this one: a programme moves neither to where the other may be."
+    )
+    in_the_shed: bool = Field(default=False, description="True for what is done to the machines and not on the lawn: no visit is made for it.")
     operation: bool = Field(
         default=False, description="True when each grass carries a level (none to hard) for it."
     )

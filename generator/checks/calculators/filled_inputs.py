@@ -41,6 +41,12 @@ def _check(book: PartialBook) -> Iterator[Finding]:
             )
         for name, expression in task.fill.items() if task.calculators and task.calculators[0] in book.calculators else ():
             yield from _filled(book, partial(book.where, "tasks", id, "fill"), name, expression, task.calculators[0], Chosen(task=task), ())
+        # A visit is of no plan: what fills its step in comes from the grass, the practice or the task itself.
+        by = book.steps.get(task.on_a_visit) if task.on_a_visit else None
+        for number, quantity in enumerate(by.quantities if by else ()):
+            where = partial(book.where, "steps", task.on_a_visit or "", "quantities", number, "fill")
+            for name, expression in quantity.fill.items() if quantity.calculator in book.calculators else ():
+                yield from _filled(book, where, name, expression, quantity.calculator, Chosen(task=task), ())
     for id, calculator in book.calculators.items():
         for name, wanted in calculator.inputs.items():
             if wanted.binds is not None:

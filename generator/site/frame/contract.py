@@ -13,6 +13,7 @@ from typing import Any
 from generator.book.book import Book
 from generator.book.lists.for_a_job import FIRST_YEAR, LARGEST_LAWN_M2, LAST_YEAR, MOST_CENTS, MOST_PEOPLE, MOST_RAIN_MM
 from generator.book.lists.lawn_code import LAWN_CODE
+from generator.book.lists.lawn_file import DAYS_OF_A_YEAR, MOST_VISITS_KEPT
 from generator.book.lists.shielding import RUN
 from generator.book.records.grass import LEVELS
 from generator.calculators.bindings import MEASURED_HERE
@@ -36,6 +37,7 @@ from generator.site.shared.strip_drawing import STRIP
 from generator.units import unit_table
 from generator.units.typed_text import reading_table
 from generator.words.local_words import DATE, NO_WORD, SOMEBODY, local_words
+from generator.words.programme_words import SENTENCES as VISIT_SENTENCES
 from generator.words.typed_figures import table as typed_figures
 
 
@@ -49,7 +51,7 @@ def of_every_page(book: Book | None = None) -> dict[str, Any]:
         "calendar": {"product": PRODUCT, "first_minute": FIRST_MINUTE.timestamp() // 60, "alarm_hour": ALARM_HOUR},
         "kept": {
             "first_year": FIRST_YEAR, "last_year": LAST_YEAR, "largest_lawn_m2": LARGEST_LAWN_M2, "most_rain_mm": MOST_RAIN_MM, "most_people": MOST_PEOPLE,
-            "lawn": LAWN_CODE.pattern, "most_cents": MOST_CENTS, "longest": LONGEST,
+            "lawn": LAWN_CODE.pattern, "most_cents": MOST_CENTS, "longest": LONGEST, "most_visits": MOST_VISITS_KEPT, "most_cuts": DAYS_OF_A_YEAR,
         },
     }
 
@@ -63,6 +65,7 @@ OF_A_PART: dict[str, Callable[[], dict[str, Any]]] = {
         "sentences": JOB_SENTENCES, "measured_here": MEASURED_HERE, "setting_decimals": SETTING_DECIMALS,
         "who": WHO, "weekdays": WEEKDAYS, "longest_in_minutes": LONGEST_IN_MINUTES, "longest_day": LONGEST_DAY_MINUTES,
     },
+    "programme": lambda: {"sentences": VISIT_SENTENCES, "cents": CENTS},
     "work-record": lambda: {"run": RUN, "not_written": NOT_WRITTEN, "range": RANGE_WORDS, "slack": SLACK},
 }
 

@@ -5,8 +5,10 @@
               deposit, minutes, packs: {number: {name, count}}, job, area [m2], accepted}}, done, invoice: {number, on, due}, used: {minutes, packs},
               payments: {id: {number, on, amount, deposit}}, variations: {id: {number, on, what, why, amount, tax, agreed}}}; all amounts in whole cents
      record   a row an entry: {column: text}
-     lawns    a row a lawn: {code, grass, place, site, area, town, travel, machines, facts: {question: text}, pieces: [piece]}; measures as typed,
-              with their units. Jobs and entries of the record name a lawn by its code
+     lawns    a row a lawn: {code, grass, place, site, area, town, travel, machines, facts: {question: text}, pieces: [piece], programme}; measures as
+              typed, with their units. Jobs and entries of the record name a lawn by its code
+              programme: {wanted, start, tasks, cuts, visits: {id: {on, tasks, plan, put, done, skipped}}, quote: {on, until, currency, rate [share],
+              inside, lines: {id of a visit, or mowing: {name, amount, tax}}, before_tax, tax, total, area [m2], accepted}}; amounts in whole cents
      lawn     a row a piece of the lawn that is being measured: {name, sizes, area [m2], hole}
      inspection  one row, 'sheet': {head, answers, ticks}, each text by id; kept under 'visit'
      inspections the same, a row a lawn, by the lawn's id
@@ -58,6 +60,15 @@
     payments: many(of({ number: count, on: isDay, amount: cents }, { deposit: flag })),
     variations: many(of({ number: count, on: isDay, what: text(L.entry), amount: cents, tax: cents }, { why: text(L.entry), agreed: isDay }))
   } };
+
+  /* A year of visits to a lawn (parts/programme). */
+  function whole(least, most) { return number(function (value) { return Math.floor(value) === value && value >= least && value <= most; }); }
+  var programme = of({ wanted: whole(1, K.most_visits), start: isDay }, {
+    tasks: { list: isId }, cuts: whole(0, K.most_cuts), visits: many(of({ on: isDay }, { tasks: { list: isId }, plan: isId, put: isDay, done: isDay, skipped: flag })),
+    quote: of({
+      on: isDay, currency: like(/^[A-Z]{3}$/), rate: number(function (share) { return share >= 0 && share <= 1; }), inside: flag, before_tax: cents, tax: cents, total: cents
+    }, { until: isDay, lines: many(of({ name: text(L.entry), amount: cents, tax: cents })), area: isArea, accepted: isDay })
+  });
 
   function isPiece(value) {
     var clean = Swardbook.rows.sound(piece, value);
@@ -123,7 +134,7 @@
     lawns: {
       most: 500, shape: { needed: ['code', 'grass', 'place'], fields: {
         code: like(LAWN), grass: isId, place: isId, site: isId, area: text(L.answer), town: text(L.answer), travel: text(L.answer), machines: { list: isId },
-        facts: { each: text(L.answer), named: isId }, pieces: { list: isPiece }
+        facts: { each: text(L.answer), named: isId }, pieces: { list: isPiece }, programme: programme
       } }
     },
     lawn: { most: 100, old: listed('pieces'), shape: piece },

@@ -15,6 +15,8 @@ from generator.season.year import SeasonYear
 from generator.site.making import Making
 from generator.site.page import Page, Section
 from generator.site.page_context import PageContext
+from generator.site.pages.job.view import has_jobs
+from generator.site.pages.programme.view import PATH as PROGRAMME
 from generator.site.shared.embedded import embedded_calculator
 from generator.site.shared.lawn_pieces import calculator_scripts
 from generator.site.year.place_notes import place_notes
@@ -50,6 +52,7 @@ def calendar_page(seasons: SeasonCache, grass_id: str, place_id: str, here: Page
         "this_year_view": this_year, "title": title, "grass": grass.name, "grass_url": here.links.grass(grass_id), "guide_url": here.links.guide(grass_id),
         "laws": [plain(sentence(said(each))) for each in law_against(book, grass_id, place_id)],
         "place": place.name, "country": place.country, "place_url": here.links.place(place_id), "compare_url": here.links.comparison(grass_id, place_id),
+        "programme_url": here.links.to(PROGRAMME) if has_jobs(book) and here.edition.has("jobs") else "",
         "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
         **year_context(seasons, grass_id, place_id, here.links),
         "sites": _sites(seasons, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,

@@ -12,6 +12,8 @@ from generator.site.pages.job.day_sheet import WORK_START
 from generator.site.pages.job.job_scripts import BOOK_SCRIPT
 from generator.site.pages.job.view import SCRIPT as JOB_SCRIPT
 from generator.site.pages.job.view import has_jobs, worked_out_by
+from generator.site.pages.programme.view import PATH as PROGRAMME
+from generator.site.pages.programme.view import task_names
 from generator.site.pages.record.view import record_card
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
@@ -59,10 +61,10 @@ def home_page(seasons: SeasonCache, here: PageContext) -> Page:
 def today_view(book: Book, here: PageContext) -> dict[str, Any]:
     """The today component's dict: the planner's scripts, which it loads when there are jobs."""
     return {
-        "id": "today", "start": WORK_START,
+        "id": "today", "start": WORK_START, "tasks": task_names(book),
         "targets": {
             **worked_out_by(book, here), "scripts": [here.links.file(each) for each in (CALCULATOR_SCRIPT, JOB_SCRIPT, BOOK_SCRIPT)],
-            "holds": hold_scripts(here) if book.holds else [], "job_page": here.links.to("jobs/index"),
+            "holds": hold_scripts(here) if book.holds else [], "job_page": here.links.to("jobs/index"), "programme_page": here.links.to(PROGRAMME),
         },
     }
 
@@ -71,7 +73,11 @@ def jobs_door(book: Book, here: PageContext) -> list[dict[str, str]]:
     if not has_jobs(book):
         return []
     text = "This lawn, this plan, this day: dates, shopping, gear, the sheet for the day and price."
-    return [{"title": "Plan a job", "url": here.links.to("jobs/index"), "text": text}]
+    visits = "Which work at which visit, on which days, and what the year comes to."
+    return [
+        {"title": "Plan a job", "url": here.links.to("jobs/index"), "text": text},
+        {"title": "A year of visits", "url": here.links.to(PROGRAMME), "text": visits},
+    ]
 
 
 def problems_door(book: Book, here: PageContext) -> list[dict[str, str]]:

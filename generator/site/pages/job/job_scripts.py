@@ -5,6 +5,7 @@ One script for each plan and grass, one for each grass and place, and one for th
 """
 
 import json
+from collections.abc import Iterable
 from itertools import groupby
 from typing import Any
 
@@ -146,9 +147,9 @@ def _taken(book: Book, step: Step, renovation: Renovation, grass_id: str) -> dic
         }
     chosen = Chosen(grass, book.practice, renovation, book.season_groups, sheet=book.inspection)
     return {
-        **_step(book, step), "level": operation.level if operation else None, "how": operation.how if operation else None,
+        **step_data(book, step), "level": operation.level if operation else None, "how": operation.how if operation else None,
         "only_levels": list(step.only_levels), "watering": _watering(step, chosen),
-        "quantities": [_quantity(book, each, step, chosen, Stock(book.practice, grass_id, grass.name)) for each in step.quantities],
+        "quantities": [quantity_data(book, each, step, chosen, Stock(book.practice, grass_id, grass.name)) for each in step.quantities],
     }
 
 
@@ -162,7 +163,7 @@ def _inspection(book: Book) -> dict[str, Any]:
         empty: dict[str, Any] = {"level": None, "how": None, "only_levels": [], "watering": None, "quantities": []}
         return {
             "say": filled_words(found.outcome.say, words), "because": filled_words(found.outcome.because, words),
-            "add": {**_step(book, step), **empty, "added": True, "before": list(step.before), "part_of": list(step.part_of)} if step else None,
+            "add": {**step_data(book, step), **empty, "added": True, "before": list(step.before), "part_of": list(step.part_of)} if step else None,
         }
 
     questions = book.inspection.questions if book.inspection else ()
@@ -173,7 +174,7 @@ def _inspection(book: Book) -> dict[str, Any]:
     }
 
 
-def _step(book: Book, step: Step) -> dict[str, Any]:
+def step_data(book: Book, step: Step) -> dict[str, Any]:
     """What of a step is the same for every grass."""
     gear = [(each, gear_of(each, book.practice)) for each in step.gear]
     return {
@@ -187,7 +188,7 @@ def _step(book: Book, step: Step) -> dict[str, Any]:
     }
 
 
-def _quantity(book: Book, quantity: Quantity, step: Step, chosen: Chosen, stock: Stock) -> dict[str, Any]:
+def quantity_data(book: Book, quantity: Quantity, step: Step, chosen: Chosen, stock: Stock) -> dict[str, Any]:
     """values: every input in SI units, the lawn's area left out where it is the lawn's; missing: a label has to give it."""
     calculator = book.calculators[quantity.calculator]
     found = filled_in(quantity, chosen, calculator)
@@ -270,14 +271,14 @@ def _site(seasons: SeasonCache, grass: str, place: str, site: str) -> dict[str, 
     hot = hot_afternoons(season, heat.afternoons.measured_in("°C").default if heat else None)
     return {
         "first": [sentence(said(each)) for each in (*law_against(seasons.book, grass, place), *winter_said(season))],
-        "hot": _runs([each.value if each else None for each in hot]),
+        "hot": runs_of([each.value if each else None for each in hot]),
         "hot_said": {f"{each.value:g}": sentence(said(hot_reason(each))) for each in sorted(set(filter(None, hot)), key=lambda each: each.value)},
         "windows": {kind: _windows(*stretches(season, kind)) for kind in kinds},
-        "frost_ahead": _runs([round(chance * 1000) for chance in frost_ahead(frost)]),
-        "frost": _runs([round(chance * 1000) for chance in frost.chance]),
-        "mean": _runs([round(mean * 10) for mean in season.climate.mean_c]),
-        "growth": _runs(list(season.classes)),
-        "settles": {figure: _runs(list(settling_days(figure, records.tasks, season, records.cool_growth))) for figure in figures},
+        "frost_ahead": runs_of([round(chance * 1000) for chance in frost_ahead(frost)]),
+        "frost": runs_of([round(chance * 1000) for chance in frost.chance]),
+        "mean": runs_of([round(mean * 10) for mean in season.climate.mean_c]),
+        "growth": runs_of(list(season.classes)),
+        "settles": {figure: runs_of(list(settling_days(figure, records.tasks, season, records.cool_growth))) for figure in figures},
     }
 
 
@@ -293,5 +294,6 @@ def _windows(found: tuple[Stretch, ...], why_none: Reason | None) -> dict[str, A
     ]}
 
 
-def _runs(values: list[Any]) -> list[list[Any]]:
+def runs_of(values: Iterable[Any]) -> list[list[Any]]:
+    """[[value, how many times one after another]]."""
     return [[value, len(list(several))] for value, several in groupby(values)]

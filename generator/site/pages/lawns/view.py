@@ -11,6 +11,8 @@ from generator.site.page_context import PageContext
 from generator.site.pages.inspection.view import SCRIPT as INSPECTION_RULES
 from generator.site.pages.inspection.view import SPEC as INSPECTION_QUESTIONS
 from generator.site.pages.inspection.view import asked_in
+from generator.site.pages.job.view import has_jobs
+from generator.site.pages.programme.view import PATH as PROGRAMME
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT, first_shape
 from generator.site.year.site_years import site_words
 
@@ -39,7 +41,8 @@ def record_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
         "plans": {id: each.name for id, each in book.renovations.items()},
         "facts": [asked_in(each) for each in lasting],
         "targets": {
-            "jobs": here.links.to("jobs/index"), "record": here.links.to("record") if book.record else "",
+            "jobs": here.links.to("jobs/index"), "programme": here.links.to(PROGRAMME) if has_jobs(book) else "",
+            "record": here.links.to("record") if book.record else "",
             "inspection": here.links.to("inspection") if book.inspection else "",
             "measure": here.links.calculator(shape) if (shape := first_shape(book)) else "", "schema": here.links.file(f"book/schema/{LAWN_FILE_SCHEMA}"),
         },

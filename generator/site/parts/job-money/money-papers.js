@@ -121,5 +121,5 @@
     });
   }
 
-  Swardbook.moneyPapers = { letter: letter, variation: variation, invoice: invoice, text: text, show: show, money: money };
+  Swardbook.moneyPapers = { letter: letter, variation: variation, invoice: invoice, text: text, show: show, money: money, head: head, signed: signed, invented: invented };
 })();

@@ -90,17 +90,22 @@
     return { wind_speed: said.wind, rain: rain.join(', ') };
   }
 
-  /* The entry of the work record that a done step makes, as the part of an address behind its #; '' for one that is not done, or that no
-     record asks for. What does not fit into an address is left to the reader. */
-  function entry(step, planned, job) {
+  /* The entry of the work record that a done step makes, by column; null for one that is not done, or that no record asks for. */
+  function columns(step, planned, job) {
     var work = Swardbook.jobs.book().record, day = job.done[step.id];
-    if (!day || !Swardbook.own(work, step.task)) { return ''; }
-    var of = Object.assign({ work: work[step.task], date: day, lawn: job.name, grass: job.grass, area: job.typed || +job.area.toFixed(4) + ' m2' }, putOn(step, planned), weather(day));
+    if (!day || !Swardbook.own(work, step.task)) { return null; }
+    return Object.assign({ work: work[step.task], date: day, lawn: job.name, grass: job.grass, area: job.typed || +job.area.toFixed(4) + ' m2' }, putOn(step, planned), weather(day));
+  }
+
+  /* The same as the part of an address behind its #; '' for none. What does not fit into an address is left to the reader. */
+  function entry(step, planned, job) {
+    var of = columns(step, planned, job);
+    if (!of) { return ''; }
     return Object.keys(of).reduce(function (sum, name) {
       var more = of[name] ? sum + '&' + name + '=' + encodeURIComponent(of[name]) : sum;
       return more.length <= Swardbook.fragment.longest ? more : sum;
     }, Swardbook.fragment.begin);
   }
 
-  Swardbook.jobTick = { start: start, moved: moved, entry: entry };
+  Swardbook.jobTick = { start: start, moved: moved, entry: entry, columns: columns };
 })();

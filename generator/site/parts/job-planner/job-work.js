@@ -288,5 +288,8 @@
     return tidy(waters.reduce(function (sum, day) { return sum + ((day.rain_mm !== null) === spared ? day.litres : 0); }, 0));
   }
 
-  Swardbook.jobWork = { workOut: workOut };
+  /* What a visit of a programme is worked out by as well (parts/programme). */
+  Swardbook.jobWork = {
+    workOut: workOut, worked: worked, passes: passes, shopping: shopping, spoil: spoil, loads: loads, minutes: minutes, cost: cost, quantityValues: quantityValues
+  };
 })();

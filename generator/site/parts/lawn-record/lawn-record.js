@@ -121,6 +121,7 @@
 
     function changed(row) {
       var before = rows.get(editing.id), id = editing.id, was = before && before.code;
+      if (before && before.programme) { row.programme = before.programme; }
       if (!before) { say('This lawn was taken off in another tab. What you typed is still here: keep it as a new lawn.'); editing = null; parts.save.textContent = 'Keep this lawn'; return; }
       rows.change(id, before, row);
       var back = was === row.code ? [] : renamed(was, row.code);
@@ -184,6 +185,7 @@
         link.addEventListener('click', function () { Swardbook.preferences.set('job', each.id); });
       });
       if (!jobs.length) { add(add(line, 'li'), 'a', '', 'Plan a job').href = root.dataset.jobs; }
+      if (root.dataset.programme) { add(add(line, 'li'), 'a', '', lawn.programme ? 'A year of visits: kept' : 'A year of visits').href = root.dataset.programme; }
       if (root.dataset.inspection) { add(add(line, 'li'), 'a', '', 'Inspection').href = root.dataset.inspection; }
       if (root.dataset.record) { add(add(line, 'li'), 'a', '', 'Work record' + (entries.length ? ': ' + entries.length : '')).href = root.dataset.record; }
       /* What these links open goes by the lawn. */

@@ -8,10 +8,26 @@
   function compared(one, other) { return one < other ? -1 : one > other ? 1 : 0; }
   function inOrder(one, other) { return compared(one.on, other.on) || compared(one.job.lawn.code, other.job.lawn.code); }
 
-  /* jobs: [{lawn, job, out}]. Gives {late, due, soon}: lines {job, step, on}, and book: {job, what, on, late}. A step that is only a wait, or is
-     done, or is not chosen, is no work. */
-  Swardbook.todayLists = function (jobs, today) {
+  /* Visits of a lawn's year that are still to be done: lines {job: {lawn}, visit, id, on}. */
+  function visitLines(lawn) {
+    var visits = lawn.programme && lawn.programme.visits || {};
+    return Object.keys(visits).filter(function (id) { return !visits[id].done && !visits[id].skipped; })
+      .map(function (id) { return { job: { lawn: lawn }, visit: visits[id], id: id, on: visits[id].put || visits[id].on }; });
+  }
+
+  /* The tasks of a line that the day may hold. */
+  Swardbook.todayTasks = function (line) { return line.visit ? line.visit.tasks || [] : line.step.task ? [line.step.task] : []; };
+
+  /* jobs: [{lawn, job, out}]; lawns: whose years have visits. Gives {late, due, soon}: lines {job, step, on} or {job, visit, on}, and book: {job,
+     what, on, late}. A step that is only a wait, or is done, or is not chosen, is no work. */
+  Swardbook.todayLists = function (jobs, lawns, today) {
     var lists = { late: [], due: [], soon: [], book: [] };
+    lawns.forEach(function (lawn) {
+      visitLines(lawn).forEach(function (line) {
+        var name = line.on < today ? 'late' : line.on === today ? 'due' : line.on <= later(today, SOON_DAYS) ? 'soon' : null;
+        if (name) { lists[name].push(line); }
+      });
+    });
     jobs.forEach(function (job) {
       job.out.steps.forEach(function (step) {
         var last = step.until || step.date;
@@ -48,16 +64,38 @@
 
   function head(item, line) { Swardbook.asWritten(add(item, 'strong', 'sb-today__code', line.job.lawn.code)); item.appendChild(document.createTextNode(' ')); }
 
-  function stepLine(line, at, withAnswer) {
-    var item = Swardbook.element('li', 'sb-today__line'), found = withAnswer ? answerOf(line, at.today) : null;
-    head(item, line);
-    link(item, line, line.step.title, at.jobPage);
-    add(item, 'span', 'sb-note', ' ' + Swardbook.jobWords.dates(line.step));
-    if (!found) { return item; }
+  /* name: of a task, where a line has several. */
+  function answer(item, found, name) {
+    if (!found) { return; }
     var said = add(item, 'p', 'sb-today__answer sb-today__answer--' + found.answer);
+    if (name) { said.appendChild(document.createTextNode(name + ': ')); }
     add(said, 'strong', '', found.words);
     said.appendChild(document.createTextNode(found.names.length ? ': ' + found.names.join(', ').toLowerCase() + '.' : '.'));
     if (found.again) { add(said, 'span', 'sb-today__again', ' Ask again ' + found.again + '.'); }
+  }
+
+  function visitLine(line, at, withAnswer) {
+    var item = Swardbook.element('li', 'sb-today__line'), tasks = Swardbook.todayTasks(line), grass = Swardbook.holdRules && Swardbook.own(Swardbook.holdRules.grasses, line.job.lawn.grass) ? Swardbook.holdRules.grasses[line.job.lawn.grass] : null;
+    function name(task) { return Swardbook.own(at.tasks, task) ? at.tasks[task] : task; }
+    head(item, line);
+    var made = add(item, 'a', 'sb-today__step', line.visit.plan ? 'The job of its own in this year' : 'Visit: ' + tasks.map(name).join(', '));
+    made.href = at.programmePage;
+    made.addEventListener('click', function () { Swardbook.lawns.choose(line.job.lawn.id); });
+    add(item, 'span', 'sb-note', ' ' + Swardbook.dates.words(Swardbook.dates.fromIso(line.on)));
+    if (!withAnswer || !Swardbook.holdOrGo) { return item; }
+    tasks.filter(function (task) { return Swardbook.holds.of(task).length; }).forEach(function (task) {
+      answer(item, Swardbook.holdOrGo.answer(task, at.today, Object.assign({ days_since_cut_down: 'none', depth_due: '0 mm' }, grass ? grass.known : {})), name(task));
+    });
+    return item;
+  }
+
+  function stepLine(line, at, withAnswer) {
+    if (line.visit) { return visitLine(line, at, withAnswer); }
+    var item = Swardbook.element('li', 'sb-today__line');
+    head(item, line);
+    link(item, line, line.step.title, at.jobPage);
+    add(item, 'span', 'sb-note', ' ' + Swardbook.jobWords.dates(line.step));
+    answer(item, withAnswer ? answerOf(line, at.today) : null);
     return item;
   }
 
@@ -84,7 +122,7 @@
     lines.slice(FEW).forEach(function (line) { rest.appendChild(write(line)); });
   }
 
-  /* at: {jobPage, today}. */
+  /* at: {jobPage, programmePage, tasks: names by id, today}. */
   Swardbook.todayWrite = function (parts, lists, at) {
     list(parts.late, parts['late-list'], lists.late, function (line) { return stepLine(line, at, true); });
     list(parts.due, parts['due-list'], lists.due, function (line) { return stepLine(line, at, true); });
@@ -95,7 +133,7 @@
 
   /* The lawns that no job is planned for. data: addresses. */
   Swardbook.todayWithout = function (box, lawns, jobs, data) {
-    var bare = lawns.filter(function (lawn) { return !jobs.some(function (each) { return each.lawn.id === lawn.id; }); });
+    var bare = lawns.filter(function (lawn) { return !lawn.programme && !jobs.some(function (each) { return each.lawn.id === lawn.id; }); });
     box.hidden = !bare.length;
     box.textContent = bare.length ? 'No job is planned for ' : '';
     bare.forEach(function (lawn, at) {

@@ -4,7 +4,7 @@
   'use strict';
 
   function start(root) {
-    var parts = Swardbook.parts(root), lawns = Swardbook.lawns, form = null, asked = '', turn = 0, days = [];
+    var parts = Swardbook.parts(root), lawns = Swardbook.lawns, form = null, asked = '', turn = 0, days = [], names = JSON.parse(root.dataset.tasks);
     var targets = { jobs: root.dataset.jobs, calculators: root.dataset.calculators, inspection: root.dataset.inspection.split(' ').filter(Boolean) };
 
     function now() { return Swardbook.dates.iso(Swardbook.dates.today()); }
@@ -38,28 +38,34 @@
       var strange = worked.filter(function (each) { return each === null; }).length;
       days = worked.filter(Boolean);
       trouble(strange ? strange + (strange === 1 ? ' job is' : ' jobs are') + ' of another book, and left out here.' : '');
-      var lists = Swardbook.todayLists(days, now());
+      var lists = listed();
       weather(lists.late.concat(lists.due));
       write(lists);
     }
 
+    function listed() { return Swardbook.todayLists(days, lawns.all(), now()); }
+
     /* One form for what all of today's steps hang on; what a job or a grass knows is not asked. */
     function weather(lines) {
-      var tasks = lines.map(function (each) { return each.step.task; }).filter(function (task, at, all) { return task && all.indexOf(task) === at && Swardbook.holds.of(task).length; });
+      var tasks = [].concat.apply([], lines.map(Swardbook.todayTasks))
+        .filter(function (task, at, all) { return all.indexOf(task) === at && Swardbook.holds && Swardbook.holds.of(task).length; });
       parts.weather.hidden = !tasks.length;
       if (asked === tasks.join()) { return; }
       asked = tasks.join();
       if (form) { form.remove(); }
       form = tasks.length ? Swardbook.holdOrGo.mount(parts.weather, {
-        tasks: tasks, date: now(), open: false, known: { cool_season: false, surface_running: false, days_since_cut_down: 'none', depth_due: '0 mm' }, from: 'your jobs', onAnswer: again
+        tasks: tasks, date: now(), open: false, known: { cool_season: false, surface_running: false, days_since_cut_down: 'none', depth_due: '0 mm' }, from: 'your jobs and visits', onAnswer: again
       }) : null;
     }
 
-    function again() { if (days.length) { write(Swardbook.todayLists(days, now())); } }
+    function again() { if (days.length || visited()) { write(listed()); } }
 
     function write(lists) {
-      Swardbook.todayWrite(parts, lists, { jobPage: root.dataset.jobPage, today: now() });
+      Swardbook.todayWrite(parts, lists, { jobPage: root.dataset.jobPage, programmePage: root.dataset.programmePage, tasks: names, today: now() });
     }
+
+    /* Whether a lawn has a year of visits: without one, and without jobs, nothing more is loaded. */
+    function visited() { return lawns.all().some(function (lawn) { return lawn.programme; }); }
 
     function update() {
       var all = lawns.all(), mine = turn += 1, found = jobs();
@@ -67,8 +73,8 @@
       if (!all.length) { return; }
       parts.title.textContent = 'Today, ' + Swardbook.dates.words(Swardbook.dates.today());
       Swardbook.todayWithout(parts.without, all, found, root.dataset);
-      if (!found.length) { show([]); return; }
-      inOrder(root.dataset.scripts.split(' ').concat(root.dataset.holds.split(' ')).filter(Boolean)).then(function () {
+      if (!found.length && !visited()) { show([]); return; }
+      inOrder((found.length ? root.dataset.scripts.split(' ') : []).concat(root.dataset.holds.split(' ')).filter(Boolean)).then(function () {
         return Promise.all(found.map(workedOut));
       }).then(function (worked) { if (mine === turn) { show(worked); } }, function () {
         if (mine === turn) { trouble('The data of your jobs could not be read. Open the page again.'); }
