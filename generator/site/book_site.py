@@ -20,6 +20,7 @@ from generator.site.frame.glossary_links import GlossaryLinks
 from generator.site.frame.offline import worker_script
 from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
 from generator.site.frame.render import asset_files, render, render_page, with_own_files
+from generator.site.frame.theme_style import lean_theme
 from generator.site.making import Making
 from generator.site.page import Links, Page, Section
 from generator.site.page_tree import PageTree
@@ -48,6 +49,7 @@ class BookSite:
         self.added = frozenset(written - ours.keys())
         self.index = SearchIndex(search_kinds())
         self._glossary_links = GlossaryLinks(book.of("terms"))
+        self._written_by_hand: list[str] = []
 
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
@@ -70,6 +72,7 @@ class BookSite:
             html = html.replace(PRINTED_CALENDARS, render(printed_calendars.TEMPLATE, view))
             thanks = attribution(self.book, [each.place for each in self.book.season_groups.published])
         html = with_own_files(html, Links(path).file(""))
+        self._written_by_hand.append(html)
         words = [str(word) for word in meta.get("words") or ()]
         self.index.put_written(path, title, str(meta.get("description", "")), words, read(PageTree(html)))
         return html, thanks
@@ -81,8 +84,10 @@ class BookSite:
         years = {(grass, place): as_json(seasons.season(grass, place)) for grass in book.grasses for place in book.offered_places}
         return {**asset_files(book), **all_files(self.making), **json_files(book, years), HEADERS_FILE: header_lines()}
 
-    def write_last(self, folder: Path, previewing: bool) -> None:
-        """What can be said only when every page is written: the words of search, and the worker that keeps a hosted book."""
+    def write_last(self, folder: Path, settings: Mapping[str, Any], previewing: bool) -> None:
+        """What can be said only when every page is written: which of the theme's style is of use, the words of search, and the worker that keeps a
+        hosted book. settings: those of MkDocs."""
+        lean_theme(folder, settings, "".join(self._written_by_hand))
         search = folder / SEARCH
         search.parent.mkdir(parents=True, exist_ok=True)
         search.write_text(self.index.script(), encoding="utf-8")
