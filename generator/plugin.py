@@ -108,7 +108,7 @@ class SwardbookPlugin(BasePlugin[SwardbookConfig]):
 
     @event_priority(-200)  # when everything else is written
     def on_post_build(self, config: MkDocsConfig) -> None:
-        self.site.write_last(Path(config.site_dir), self.previewing)
+        self.site.write_last(Path(config.site_dir), config, self.previewing)
 
     def on_serve(self, server: LiveReloadServer, config: MkDocsConfig, builder: object) -> LiveReloadServer:
         server.watch(str(Path(config.config_file_path).parent / "data"))

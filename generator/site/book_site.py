@@ -23,6 +23,7 @@ from generator.site.frame.left_out import LeavingOut
 from generator.site.frame.offline import worker_script
 from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
 from generator.site.frame.render import asset_files, parts_left_out, render, render_page, with_own_files
+from generator.site.frame.theme_style import lean_theme
 from generator.site.making import Making
 from generator.site.page import Links, Page, Section
 from generator.site.page_tree import PageTree
@@ -59,6 +60,7 @@ class BookSite:
         self._glossary_links = GlossaryLinks(book.of("terms"))
         there = {f"{path.removesuffix('.md')}.html" for path in (*self.pages, *written)}
         self._left_out = LeavingOut(edition, there, parts_left_out(edition))
+        self._written_by_hand: list[str] = []
 
     def html(self, page: Page) -> tuple[str, list[Section]]:
         """A page's HTML, its words linked, and the sections that are there; search reads it on the way."""
@@ -84,6 +86,7 @@ class BookSite:
         if PRACTICE in html:
             html = html.replace(PRACTICE, render(about_practice.TEMPLATE, about_practice.about_practice(self.book.practice)))
         html = with_own_files(self._left_out.page(path, html), Links(path).file(""))
+        self._written_by_hand.append(html)
         words = [str(word) for word in meta.get("words") or ()]
         self.index.put_written(path, title, str(meta.get("description", "")), words, read(PageTree(html)))
         return html, thanks
@@ -97,8 +100,10 @@ class BookSite:
             **asset_files(book, self.edition), **brand_files(book), **all_files(self.making), **json_files(book, years, self.edition), HEADERS_FILE: header_lines(),
         }
 
-    def write_last(self, folder: Path, previewing: bool) -> None:
-        """What can be said only when every page is written: the words of search, and the worker that keeps a hosted book."""
+    def write_last(self, folder: Path, settings: Mapping[str, Any], previewing: bool) -> None:
+        """What can be said only when every page is written: which of the theme's style is of use, the words of search, and the worker that keeps a
+        hosted book. settings: those of MkDocs."""
+        lean_theme(folder, settings, "".join(self._written_by_hand))
         search = folder / SEARCH
         search.parent.mkdir(parents=True, exist_ok=True)
         search.write_text(self.index.script(), encoding="utf-8")

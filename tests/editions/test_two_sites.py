@@ -161,7 +161,7 @@ def test_it_is_said_of_every_field_of_the_practice_whether_clients_may_see_it() 
     }
     assert seen.pop("Practice") == {
         "name", "invented", "about", "public", "public_address", "telephone", "email", "currency", "home_place", "places", "calendar_places", "home_grass", "feed",
-        "products", "operations",
+        "products", "operations", "book_title", "short_name", "description", "colour", "logo", "favicon", "units", "shared_knowledge", "grasses", "plans", "without",
     }  # fmt: skip
     assert seen.pop("Product") == {
         "name", "nitrogen_percent", "phosphate_percent", "potash_percent", "slow_release_percent", "pack_mass_kg", "pack_volume_l", "full_rate_kg_per_100_m2",

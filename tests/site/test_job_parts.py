@@ -125,32 +125,65 @@ def test_one_part_is_printed_alone_and_all_of_them_together(reader: Callable[...
     assert not [each for each in ("To pay", "Shopping list", "Core the lawn", "Sheet for the day", "Can it be done then?") if each not in together]
 
 
+def link_to(lawn: str, place: str, named: str) -> str:
+    """A job on such a lawn, as a link of before names it; lawn: a plan and a grass, as its file is called."""
+    plan, grass = lawn.split("--")
+    return f"{JOB}#v=1&plan={plan}&grass={grass}&place={place}&site=open&area=240&on=2026-12-16&part={named}"
+
+
+def packed(file: Path) -> int:
+    """As any host sends it: by itself, by gzip."""
+    return len(gzip.compress(file.read_bytes(), 9, mtime=0))
+
+
+def heaviest(site: Path) -> tuple[str, str]:
+    """The lawn whose plan and weather weigh most of all that can be chosen, and its place; the plan counts with its grass's heaviest place."""
+    weather: dict[str, tuple[int, str]] = {}
+    for file in (site / "assets/jobs/places").glob("*.js"):
+        place, grass = file.stem.split("--")
+        weather[grass] = max(weather.get(grass, (0, "")), (packed(file), place))
+    plans = {file.stem: packed(file) + weather[file.stem.split("--")[1]][0] for file in (site / "assets/jobs").glob("*--*.js")}
+    lawn = max(plans, key=lambda each: plans[each])
+    return lawn, weather[lawn.split("--")[1]][1]
+
+
 def test_the_page_is_under_200_kb_with_all_that_it_loads(reader: Callable[..., Reader], site: Path) -> None:
-    """As any host sends it: each file by itself, by gzip."""
-    window, asked = reader(viewport=PHONE), set()
-    window.context.on("request", lambda request: asked.add(request.url))
-    opened(window)
-    files = [Path(unquote(urlparse(each).path)) for each in asked]
-    sizes = {file.relative_to(site).as_posix(): len(gzip.compress(file.read_bytes(), 9, mtime=0)) for file in files if file.is_file()}
-    assert len(sizes) > 10 and sum(sizes.values()) < MOST_BYTES, sizes
+    """The practice's own lawn, the heaviest, and that one opened at the part for which most is fetched."""
+    lawn, place = heaviest(site)
+    for path in (JOB, link_to(lawn, place, "when"), link_to(lawn, place, "price")):
+        window, asked = reader(viewport=PHONE), list[str]()
+        window.context.on("request", lambda request, asked=asked: asked.append(request.url))
+        page = opened(window, path)
+        if path.endswith("price"):
+            expect(part(page, "money-owed")).not_to_be_empty()
+        files = {Path(unquote(urlparse(each).path)) for each in asked}
+        sizes = {file.relative_to(site).as_posix(): packed(file) for file in files if file.is_file()}
+        assert len(sizes) > 10 and sum(sizes.values()) < MOST_BYTES, (path, sum(sizes.values()), sizes)
 
 
 @pytest.mark.alone
-def test_a_tap_is_answered_within_a_tenth_of_a_second_on_a_slow_telephone(reader: Callable[..., Reader]) -> None:
-    """A processor four times as slow as this one; from the tap to the page drawn anew, the middle one of several."""
-    page = opened(reader(viewport=PHONE), JOB + COUCH_AT_CANBERRA.replace("part=all", "part=steps") + "2026-12-16")
-    page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
-    taps = "[data-step=soil-test] [data-act=done]", ".sb-parts [data-to=buy]", ".sb-parts [data-to=steps]"
-    for tap in taps:
-        spent = page.evaluate("""async tap => {
-          const spent = [];
-          for (let time = 0; time < 5; time += 1) {
-            const before = performance.now();
-            document.querySelector(tap).click();
-            document.body.offsetHeight;
-            spent.push(performance.now() - before);
-            await new Promise(requestAnimationFrame);
-          }
-          return spent.sort((one, other) => one - other)[2];
-        }""", tap)
-        assert spent / slowness() < MOST_MS, tap
+@pytest.mark.parametrize("lawn", ["warm-below-ground--couch", "warm-below-ground--kikuyu", "warm-below-ground--hybrid-couch"])
+def test_a_tap_is_answered_within_a_tenth_of_a_second_on_a_slow_telephone(reader: Callable[..., Reader], site: Path, lawn: str) -> None:
+    """A processor four times as slow as this one; from the tap to the page drawn anew, the best of several. The practice's own lawn and
+    others with as many steps as any; cutting down and coring, done early, change the most: dates, order, the day, what is booked. The time is
+    that of the page's own thread, for a busy neighbour is none of its doing."""
+    window = reader(viewport=PHONE)
+    window.page.clock.set_fixed_time("2026-11-30T09:00:00")
+    page = opened(window, link_to(lawn, "canberra", "all"))
+    steps = {file.stem: file.read_text(encoding="utf-8").count('"until_day"') for file in (site / "assets/jobs").glob("*--*.js")}
+    assert steps[lawn] == max(steps.values()), "no lawn has more steps than those of this test"
+    tools = page.context.new_cdp_session(page)
+    tools.send("Performance.enable", {"timeDomain": "threadTicks"})
+
+    def busy_ms() -> float:
+        found = tools.send("Performance.getMetrics")["metrics"]
+        return 1000 * sum(float(each["value"]) for each in found if each["name"] in {"ScriptDuration", "RecalcStyleDuration", "LayoutDuration"})
+
+    ticks = [f"[data-step={each}] [data-act=done]" for each in ("soil-test", "cut-down", "core")]
+    for tap in (*ticks, ".sb-parts [data-to=buy]", ".sb-parts [data-to=steps]"):
+        spent = []
+        for _ in range(5):
+            before = busy_ms()
+            page.evaluate("tap => { document.querySelector(tap).click(); document.body.offsetHeight; }", tap)
+            spent.append(busy_ms() - before)
+        assert SLOWER * min(spent) / slowness() < MOST_MS, (tap, spent)

@@ -84,6 +84,25 @@ Swardbook.element = function (tag, className, text) {
 /* The same, put last into `parent`. */
 Swardbook.add = function (parent, tag, className, text) { return parent.appendChild(Swardbook.element(tag, className, text)); };
 
+/* What a page that is worked out anew at every tap says and hides. Only what differs is written: a browser lays out again all that is. */
+Swardbook.say = function (element, text) { if (element.textContent !== text) element.textContent = text; };
+Swardbook.hide = function (element, hidden) { if (element.hidden !== Boolean(hidden)) element.hidden = hidden; };
+/* The same for more than a text, piece by piece; what can be pressed is always made anew, for it acts on what is now. write: fills an empty
+   element. */
+Swardbook.filledBy = function (element, write) {
+  var made = element.cloneNode(false), there = element.childNodes;
+  write(made);
+  var wanted = Swardbook.list(made.childNodes);
+  wanted.forEach(function (node, at) {
+    var old = there[at];
+    if (!old) element.appendChild(node);
+    else if (old.nodeType === 3 && node.nodeType === 3) { if (old.data !== node.data) old.data = node.data; }
+    else if (!node.isEqualNode(old) || node.querySelector && (node.tagName === 'BUTTON' || node.querySelector('button'))) element.replaceChild(node, old);
+  });
+  while (there.length > wanted.length) element.removeChild(element.lastChild);
+  return element;
+};
+
 /* A quiet button; `act` may come later. */
 Swardbook.button = function (words, act) {
   var made = Swardbook.element('button', 'sb-button sb-button--quiet', words);

@@ -19,6 +19,7 @@
 
   /* A heading in both systems of units, without what a page hides of it. */
   function labelOf(heading, us) {
+    if (!heading.firstElementChild) return heading.textContent.replace(/\s+/g, ' ').trim();
     var copy = heading.cloneNode(true);
     Swardbook.each(copy, '.sb-quantity__us', function (each) {
       var metric = each.parentElement.querySelector('.sb-quantity__metric');
@@ -59,8 +60,14 @@
     });
     if (!over) return;
     var shown = over.filter(function (each) { return !each.hidden; }).length;
-    table.toggleAttribute('data-cards', shown >= Number(table.getAttribute('data-cards-from') || FEWEST_COLUMNS));
-    if (!table.hasAttribute('data-cards')) return;
+    var cards = shown >= Number(table.getAttribute('data-cards-from') || FEWEST_COLUMNS);
+    table.toggleAttribute('data-cards', cards);
+    /* Not asked for by :has() in the style: with that, a browser looks at every table again whenever one changes. */
+    ['div.sb-table', '.md-typeset__scrollwrap'].forEach(function (kind) {
+      var box = table.closest(kind);
+      if (box) box.toggleAttribute('data-holds-cards', cards);
+    });
+    if (!cards) return;
     put(table, 'role', 'table');
     Swardbook.list(table.rows).forEach(function (row) {
       put(row.parentElement, 'role', ROLES[row.parentElement.tagName]);

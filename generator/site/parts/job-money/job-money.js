@@ -163,10 +163,10 @@
 
   /* --- what stands on the page --- */
   function state(name, said, asks, undoes, shows) {
-    part(name + '-said').textContent = said;
-    part(name + '-ask').hidden = !asks;
-    button(name + '-undo').hidden = !undoes;
-    button(name + '-show').hidden = !shows;
+    Swardbook.say(part(name + '-said'), said);
+    Swardbook.hide(part(name + '-ask'), !asks);
+    Swardbook.hide(button(name + '-undo'), !undoes);
+    Swardbook.hide(button(name + '-show'), !shows);
   }
 
   /* What a field starts with, until the reader types: set anew only where that changes. */
@@ -221,12 +221,12 @@
   function write() {
     var kept = money(), out = tools.last().out, now = current(), latest = M().latest(kept)[1], sums = M().sums(kept), given = deposit(), ticked = ticks(out);
     var locked = Boolean(kept.invoice), accepted = Boolean(latest && latest.accepted), changed = Boolean(latest && now && !M().same(latest, now)), words = owedWords(kept, latest, sums);
-    part('box').hidden = !now && !latest;
-    part('owed').textContent = words[0];
-    part('sums').textContent = words[1];
+    Swardbook.hide(part('box'), !now && !latest);
+    Swardbook.say(part('owed'), words[0]);
+    Swardbook.say(part('sums'), words[1]);
     state('quote', quoteWords(latest, now) + (changed && locked ? ' It is invoiced as quoted; take the invoice back to quote again.' : ''), now && !locked && (!latest || changed),
       latest && !accepted && !given && !locked && !M().values(kept.variations).length, latest);
-    button('quote').textContent = latest ? 'Write a new quote' : 'Write the quote';
+    Swardbook.say(button('quote'), latest ? 'Write a new quote' : 'Write the quote');
     state('accepted', accepted ? W().day(latest.accepted) : 'not yet', latest && !accepted, accepted && !locked, false);
     state('deposit', given ? W().day(given[1].on) + ': ' + cash(given[1].amount) : latest && latest.deposit ? 'not paid, ' + cash(latest.deposit) + ' asked for' : 'none asked for',
       accepted && !given && latest.deposit > 0, given, false);
@@ -242,9 +242,9 @@
     starts('invoice-on', today());
     starts('paid-on', today());
     starts('paid-amount', sums && sums.owed > 0 ? cash(sums.owed) : '');
-    part('used-box').hidden = part('variations-box').hidden = !latest;
-    part('variation-ask').hidden = !now || locked;
-    part('variation-label').textContent = !latest || latest.inside ? 'Amount, with tax' : 'Amount, before tax';
+    ['used-box', 'variations-box'].forEach(function (name) { Swardbook.hide(part(name), !latest); });
+    Swardbook.hide(part('variation-ask'), !now || locked);
+    Swardbook.say(part('variation-label'), !latest || latest.inside ? 'Amount, with tax' : 'Amount, before tax');
     list(kept, latest, locked);
     if (latest) { Swardbook.moneyUsed.show(part('used'), job(), latest, out, locked || !now, offerVariation); }
     sheet();

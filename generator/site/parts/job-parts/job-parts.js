@@ -10,8 +10,9 @@
     function known(name) { return name === ALL || boxes.some(function (box) { return box.dataset.jobPart === name; }); }
     this.now = this.first = boxes[0].dataset.jobPart;
     /* The theme's way past the header leads to the first heading of the list, and so into another part. */
-    var skip = document.querySelector('.md-skip');
+    var skip = document.querySelector('.md-skip'), up = document.querySelector('.md-top');
     if (skip) { skip.hash = '#top'; }
+    if (up) { up.classList.add('sb-parts__top'); }
 
     this.show = function (name) {
       if (known(name)) { parts.now = name; }

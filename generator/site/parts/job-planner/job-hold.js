@@ -24,7 +24,7 @@
     };
   }
 
-  function part(item, name) { return item.querySelector('[data-part="' + name + '"]'); }
+  function part(item, name) { return Swardbook.jobSteps.part(item, name); }
 
   function mount(item) {
     var now = item.jobHold, day = dayOf(now.step);
@@ -48,7 +48,7 @@
   /* For each step on the page, after it was filled in. */
   function show(item, step, out, job, root) {
     var box = part(item, 'hold'), wanted = step.task !== null && Swardbook.jobs.book().holds.indexOf(step.task) >= 0 && !job.done[step.id];
-    box.hidden = !wanted;
+    Swardbook.hide(box, !wanted);
     var old = item.jobHold;
     item.jobHold = { step: step, out: out, job: job, box: old ? old.box : null };
     if (!old) {

@@ -4,19 +4,36 @@
 
   function said(name, values) { return Swardbook.filled(Swardbook.contract['job-planner'].sentences[name], values); }
 
-  function rows(root, name, all) {
-    var S = Swardbook.jobSteps, body = S.clear(root.querySelector('[data-part="' + name + '"]'));
-    all.forEach(function (cells) {
-      var row = body.appendChild(Swardbook.element('tr'));
-      cells.forEach(function (cell, number) {
-        var made = row.appendChild(Swardbook.element(number ? 'td' : 'th'));
-        if (!number) { made.scope = 'row'; }
-        if (cell.title) {
-          made.textContent = cell.title;
-          if (cell.detail.length) { Swardbook.words(made.appendChild(Swardbook.element('span', 'sb-job__day-sheet-detail')), cell.detail); }
-        } else if (typeof cell === 'string') { made.textContent = cell; } else { made.appendChild(S.quantity(cell)); }
-      });
+  /* all: rows of cells. keys: what each row is of, where rows come and go between others. */
+  function rows(root, name, all, keys) {
+    var S = Swardbook.jobSteps, body = S.part(root, name), there = {};
+    function keyOf(at) { return keys ? keys[at] : String(at); }
+    Swardbook.list(body.children).forEach(function (row, at) {
+      var key = row.sbKey || keyOf(at); /* What was printed has none. */
+      if (all.some(function (cells, number) { return keyOf(number) === key; }) && !there[key]) { there[key] = row; } else { row.remove(); }
     });
+    all.forEach(function (cells, at) {
+      var row = there[keyOf(at)] || Swardbook.element('tr');
+      row.sbKey = keyOf(at);
+      if (body.children[at] !== row) { body.insertBefore(row, body.children[at] || null); }
+      S.anew(row, cells, function () { fillRow(row, cells); });
+    });
+  }
+
+  function fillRow(row, cells) {
+    while (row.children.length > cells.length) { row.lastElementChild.remove(); }
+    cells.forEach(function (cell, number) {
+      var made = row.children[number] || Swardbook.add(row, number ? 'td' : 'th');
+      if (!number && made.scope !== 'row') { made.scope = 'row'; }
+      Swardbook.filledBy(made, function (made) { fillCell(made, cell); });
+    });
+  }
+
+  function fillCell(made, cell) {
+    if (cell.title) {
+      made.textContent = cell.title;
+      if (cell.detail.length) { Swardbook.words(Swardbook.add(made, 'span', 'sb-job__day-sheet-detail'), cell.detail); }
+    } else if (typeof cell === 'string') { made.textContent = cell; } else { made.appendChild(Swardbook.jobSteps.quantity(cell)); }
   }
 
   /* The result that a line of the shopping list is bought by. */
@@ -54,12 +71,11 @@
       return [each.name, each.from, overdue(each, plan, job) ? said('overdue', { day: W.day(each.book_by) }) : W.day(each.book_by), W.day(each.needed)];
     }));
     Swardbook.list(root.querySelectorAll('[data-part=gear] > tr')).forEach(function (row, number) { row.classList.toggle('sb-job__overdue', overdue(booked[number], plan, job)); });
-    root.querySelector('[data-part=gear-box]').hidden = !booked.length;
+    Swardbook.hide(Swardbook.jobSteps.part(root, 'gear-box'), !booked.length);
     rows(root, 'looked-at', looked.map(function (each) { return [each.name, each.check ? W.day(each.check_by) : '', each.check || '', W.day(each.needed)]; }));
-    root.querySelector('[data-part=looked-at-box]').hidden = !looked.length;
-    var spoil = root.querySelector('[data-part=spoil]');
-    Swardbook.words(spoil, W.spoil(out));
-    spoil.hidden = !out.spoil_m3;
+    Swardbook.hide(Swardbook.jobSteps.part(root, 'looked-at-box'), !looked.length);
+    var spoil = Swardbook.jobSteps.part(root, 'spoil');
+    Swardbook.jobSteps.words(spoil, out.spoil_m3 ? W.spoil(out) : []);
   }
 
   function workDays(out) {
@@ -97,14 +113,9 @@
 
   /* plan: its steps as jobPlan gives them. */
   function daySheet(root, out, plan, job, chosen) {
-    var W = Swardbook.jobWords, S = Swardbook.jobSteps, days = workDays(out), select = root.querySelector('[data-part=day-sheet-days]');
+    var W = Swardbook.jobWords, S = Swardbook.jobSteps, days = workDays(out), select = Swardbook.jobSteps.part(root, 'day-sheet-days');
     var day = days.indexOf(chosen) >= 0 ? chosen : days.indexOf(out.on) >= 0 ? out.on : days[0];
-    S.clear(select);
-    days.forEach(function (each) {
-      var option = select.appendChild(Swardbook.element('option', '', W.day(each)));
-      option.value = each;
-      option.selected = each === day;
-    });
+    Swardbook.jobDesk.options(select, days.map(function (each) { return [each, W.day(each)]; }), day);
     var start = +job.start.slice(0, 2) * 60 + +job.start.slice(3), at = start, cautions = [];
     var lines = out.steps.filter(function (step) { return step.who === 'hands' && step.date === day; }).map(function (step, number) {
       var line = { number: number + 1, step: step, start: at, end: at + (step.counted ? step.minutes || 0 : 0) };
@@ -119,20 +130,20 @@
         line.end === line.start ? times.start : said('from_to', times), { title: line.number + '. ' + line.step.title, detail: detail(line.step, planned) },
         line.step.counted ? W.spent(line.step.minutes) || said('not_set') : said('if_needed')
       ];
-    }));
+    }), lines.map(function (line) { return line.step.id; }));
     var untimed = lines.filter(function (line) { return line.step.counted && line.step.minutes === null; }).map(function (line) { return line.step.title; });
     S.say(root, 'day-sheet-untimed', untimed.length ? said('untimed', { list: untimed.join('; ') }) : '');
     S.say(root, 'day-sheet-long', at - start > Swardbook.contract['job-planner'].longest_day ? said('long_day') : '');
     S.say(root, 'day-sheet-wet', wetWords(lines));
-    root.querySelector('[data-part=day-sheet-crew-said]').textContent = said('crew', { people: W.people(out.people) });
-    S.list(root.querySelector('[data-part=day-sheet-cautions]'), cautions, function (row, id) {
+    Swardbook.say(Swardbook.jobSteps.part(root, 'day-sheet-crew-said'), said('crew', { people: W.people(out.people) }));
+    S.list(Swardbook.jobSteps.part(root, 'day-sheet-cautions'), cautions, function (row, id) {
       row.appendChild(S.link(root.dataset.cautions + id + '.html', Swardbook.jobs.book().cautions[id]));
     });
-    root.querySelector('[data-part=day-sheet-care]').hidden = !cautions.length;
-    root.querySelector('[data-part=day-sheet-day]').textContent = day ? W.day(day) : '';
-    root.querySelector('[data-part=day-sheet-end]').textContent = W.clock(at);
-    root.querySelector('[data-part=day-sheet-sum]').textContent = W.spent(at - start);
-    root.querySelector('[data-part=day-sheet-form]').hidden = false;
+    Swardbook.hide(Swardbook.jobSteps.part(root, 'day-sheet-care'), !cautions.length);
+    Swardbook.say(Swardbook.jobSteps.part(root, 'day-sheet-day'), day ? W.day(day) : '');
+    Swardbook.say(Swardbook.jobSteps.part(root, 'day-sheet-end'), W.clock(at));
+    Swardbook.say(Swardbook.jobSteps.part(root, 'day-sheet-sum'), W.spent(at - start));
+    Swardbook.hide(Swardbook.jobSteps.part(root, 'day-sheet-form'), false);
   }
 
   function waterings(out) {
@@ -182,7 +193,7 @@
 
   function price(root, out) {
     var W = Swardbook.jobWords, cost = out.cost;
-    root.querySelector('[data-part=price-box]').hidden = !cost;
+    Swardbook.hide(Swardbook.jobSteps.part(root, 'price-box'), !cost);
     if (!cost) { return; }
     rows(root, 'price', cost.lines.map(function (line) {
       return [lineName(line), W.money(line.amount)];
@@ -190,7 +201,7 @@
     var sums = { 'before-tax': W.money(cost.before_tax), 'tax-name': Swardbook.jobs.book().tax, tax: W.money(cost.tax), total: W.money(cost.total), deposit: cost.deposit ? W.money(cost.deposit) : 'none' };
     Swardbook.jobSteps.say(root, 'included', W.included(cost));
     Swardbook.jobSteps.say(root, 'left-open', W.leftOpen(out));
-    Object.keys(sums).forEach(function (name) { root.querySelector('[data-part="' + name + '"]').textContent = sums[name]; });
+    Object.keys(sums).forEach(function (name) { Swardbook.say(Swardbook.jobSteps.part(root, name), sums[name]); });
   }
 
   Swardbook.jobLists = { shopping: shopping, gear: gear, overdue: overdue, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, lineName: lineName, rows: rows, said: said };

@@ -8,8 +8,7 @@
     var P = Swardbook.jobPlan, S = Swardbook.jobSteps, L = Swardbook.jobLists, K = Swardbook.jobsKept, W = Swardbook.jobWords;
     var V = Swardbook.jobInspection, parts = null, form = null, turn = 0, arriving = window.location.hash, sheetDay = null, last = null, notes = [], allRain = false, shownId = null, another = false,
       shownJob = null;
-    var found = {}; /* Looked for once: the page is long. */
-    function part(name) { return found[name] || (found[name] = root.querySelector('[data-part="' + name + '"]')); }
+    function part(name) { return S.part(root, name); }
     var targets = { jobs: root.dataset.jobs, calculators: root.dataset.calculators, inspection: root.dataset.inspection.split(' ').filter(Boolean) };
     function choice(name) { return root.querySelector('[data-choice="' + name + '"]'); }
     var usual = Swardbook.jobForm.usual(root), token = String(Date.now());
@@ -34,10 +33,11 @@
 
     /* A job that this book cannot work out can be sent on and taken off, and no more. */
     function showOnly(known) {
-      [part('form'), part('worked')].forEach(function (each) { each.hidden = !known; });
       if (!known && parts.now !== 'all') { parts.show('client'); }
-      root.querySelector('.sb-parts').hidden = part('print-parts').hidden = !known;
-      Swardbook.each(root, '[data-act^=print], [data-act=calendar], [data-act=link]', function (each) { each.hidden = !known; });
+      S.anew(root, known, function () {
+        [part('form'), part('worked'), root.querySelector('.sb-parts'), part('print-parts')].forEach(function (each) { each.hidden = !known; });
+        Swardbook.each(root, '[data-act^=print], [data-act=calendar], [data-act=link]', function (each) { each.hidden = !known; });
+      });
     }
 
     /* What is not there yet is fetched first; a later choice wins over an earlier one that comes late. */
@@ -89,26 +89,26 @@
     function show(out, plan, now) {
       var window_ = out.window, titles = {};
       plan.kept.forEach(function (step) { titles[step.id] = step.title; });
-      part('what').textContent = book.plans[now.plan].name + ': ' + book.grasses[now.grass].name + ', ' + book.places[now.place].name + ', ' + W.day(now.on);
-      Swardbook.words(part('area'), [W.area(now.area)]);
-      S.list(part('choose'), book.plans[now.plan].choose, function (row, text) { row.textContent = text; });
-      part('choose-box').hidden = !book.plans[now.plan].choose.length;
-      ['first', 'first-buy'].forEach(function (name) { S.list(part(name), out.first, function (row, text) { Swardbook.words(row, text); }); });
+      Swardbook.say(part('what'), book.plans[now.plan].name + ': ' + book.grasses[now.grass].name + ', ' + book.places[now.place].name + ', ' + W.day(now.on));
+      S.words(part('area'), [W.area(now.area)]);
+      S.list(part('choose'), book.plans[now.plan].choose, S.plain);
+      Swardbook.hide(part('choose-box'), !book.plans[now.plan].choose.length);
+      ['first', 'first-buy'].forEach(function (name) { S.list(part(name), out.first, Swardbook.words); });
       part('answer').classList.toggle('sb-job__answer--outside', !window_.inside);
-      part('headline').textContent = W.headline(window_);
-      Swardbook.words(part('window-why'), window_.why);
-      part('edges').textContent = W.edges(window_);
-      part('frost').textContent = L.said('frost', { chance: W.percent(window_.frost_chance_four_weeks) });
+      Swardbook.say(part('headline'), W.headline(window_));
+      S.words(part('window-why'), window_.why);
+      Swardbook.say(part('edges'), W.edges(window_));
+      Swardbook.say(part('frost'), L.said('frost', { chance: W.percent(window_.frost_chance_four_weeks) }));
       S.list(part('settling'), out.first_possible, function (row, each) { row.textContent = W.settles(each, titles[each.step]); });
-      S.list(part('then'), window_.what_then, function (row, text) { row.textContent = text; });
-      part('then-box').hidden = !window_.what_then.length;
+      S.list(part('then'), window_.what_then, S.plain);
+      Swardbook.hide(part('then-box'), !window_.what_then.length);
       if (!window_.inside || out.first.length) { part('then-box').open = true; }
       S.show(root, out, plan, now);
       S.next(part('next'), out, now);
       S.say(root, 'moves', S.moves(out, plan, now));
       S.late(part('late'), out, now);
       S.anew(part('left-out'), [out.left_out, now.without], function () { S.list(part('left-out'), out.left_out, leftOut); });
-      part('left-out-box').hidden = !out.left_out.length;
+      Swardbook.hide(part('left-out-box'), !out.left_out.length);
       S.anew(part('shopping'), [now.plan, out.shopping], function () { L.shopping(root, out, plan); });
       S.anew(part('gear'), [out.gear, out.spoil_m3, out.gear.map(function (each) { return L.overdue(each, plan, now); })], function () { L.gear(root, out, plan, now); });
       S.anew(part('day-sheet'), [out.on, out.steps.map(function (step) { return [step.date, step.id, step.minutes, step.counted, step.title]; }), now.start, sheetDay, out.people, out.area_m2, now.plan, now.grass, last.measured], function () { L.daySheet(root, out, plan, now, sheetDay); });
@@ -118,9 +118,9 @@
       parts.offer('price', Boolean(out.cost || now.money));
       money();
       var sheet = book.plans[now.plan].aftercare;
-      part('handover-box').hidden = !sheet;
+      Swardbook.hide(part('handover-box'), !sheet);
       if (sheet) {
-        part('handover').textContent = sheet.name;
+        Swardbook.say(part('handover'), sheet.name);
         part('handover').href = root.dataset.aftercare + sheet.id + '.html#v=1&on=' + Swardbook.jobLists.finished(out) + '&grass=' + now.grass;
         part('maker').href = root.dataset.maker + '#' + Swardbook.jobLists.clientLink(out, now, sheet.id, last.measured);
       }
@@ -128,14 +128,14 @@
 
     function showInspection(now) {
       var device = V.onDevice(), using = inspected(now), same = device && JSON.stringify(device.answers) === JSON.stringify(now.visit);
-      part('inspection-box').hidden = !root.dataset.inspection;
-      part('inspection-said').textContent = using ? V.sum(last.seen) : device ? 'An inspection is kept on this device, with ' + W.count(Object.keys(device.answers).length, 'answer') + '.'
-        : 'No inspection is kept on this device. What the inspection sheet finds can change the steps below.';
-      if (using) { V.show(part('inspection-found'), last.seen, last.plan); } else { part('inspection-found').hidden = true; }
+      Swardbook.hide(part('inspection-box'), !root.dataset.inspection);
+      Swardbook.say(part('inspection-said'), using ? V.sum(last.seen) : device ? 'An inspection is kept on this device, with ' + W.count(Object.keys(device.answers).length, 'answer') + '.'
+        : 'No inspection is kept on this device. What the inspection sheet finds can change the steps below.');
+      if (using) { V.show(part('inspection-found'), last.seen, last.plan); } else { Swardbook.hide(part('inspection-found'), true); }
       var use = root.querySelector('[data-act=inspection-use]');
-      use.hidden = !device || same;
-      use.textContent = (using ? 'Use the answers as they are now' : 'Use the inspection') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : '');
-      root.querySelector('[data-act=inspection-drop]').hidden = !using;
+      Swardbook.hide(use, !device || same);
+      Swardbook.say(use, (using ? 'Use the answers as they are now' : 'Use the inspection') + (device && (device.lawn || device.date) ? ': ' + [device.lawn, device.date].filter(Boolean).join(', ') : ''));
+      Swardbook.hide(root.querySelector('[data-act=inspection-drop]'), !using);
     }
 
     function leftOut(row, each) {

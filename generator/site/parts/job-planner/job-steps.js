@@ -4,18 +4,28 @@
 
   var MOST_NAMED = 3;
 
+  /* Looked for once: the page is long, and every tap asks for many. */
+  function part(root, name) {
+    var of = root.sbParts || (root.sbParts = {});
+    return of[name] || (of[name] = root.querySelector('[data-part="' + name + '"]'));
+  }
+
   function clear(element) { while (element.firstChild) { element.removeChild(element.firstChild); } return element; }
 
   function list(element, items, write) {
-    clear(element);
-    items.forEach(function (item) { write(element.appendChild(Swardbook.element('li')), item); });
-    element.hidden = !items.length;
+    Swardbook.filledBy(element, function (made) { items.forEach(function (item) { write(Swardbook.add(made, 'li'), item); }); });
+    Swardbook.hide(element, !items.length);
+  }
+
+  function words(element, text) {
+    Swardbook.filledBy(element, function (made) { Swardbook.words(made, text); });
+    Swardbook.hide(element, !text.length);
   }
 
   function say(root, name, text) {
-    var element = root.querySelector('[data-part="' + name + '"]');
-    element.textContent = text || '';
-    element.hidden = !text;
+    var element = part(root, name);
+    Swardbook.say(element, text || '');
+    Swardbook.hide(element, !text);
   }
 
   function link(address, text) {
@@ -50,45 +60,39 @@
     });
   }
 
-  function settings(element, step, W) {
-    var pieces = W.settings(step);
-    Swardbook.words(element, pieces);
-    element.hidden = !pieces.length;
-  }
-
   function fill(item, step, planned, titles, job, root) {
     var W = Swardbook.jobWords, book = Swardbook.jobs.book();
-    function part(name) { return item.querySelector('[data-part="' + name + '"]'); }
+    function of(name) { return part(item, name); }
     var byHand = Boolean(job.done[step.id] || job.put[step.id]);
-    part('date').textContent = W.dates(step);
-    part('title').textContent = step.title;
-    Swardbook.each(item, '[data-part=about]', function (each) { each.textContent = ': ' + step.title; });
+    Swardbook.say(of('date'), W.dates(step));
+    Swardbook.say(of('title'), step.title);
+    Swardbook.each(item, '[data-part=about]', function (each) { Swardbook.say(each, ': ' + step.title); });
     say(item, 'moved', W.moved(step, titles, byHand));
     say(item, 'only-where', step.only_where);
     say(item, 'open', step.counted ? '' : W.said('open'));
     say(item, 'if-needed', step.counted ? '' : W.said('if_needed'));
     say(item, 'say', step.say);
-    part('level').className = 'sb-level sb-level--' + (step.level || 'none');
-    part('level').textContent = step.level || '';
-    part('how').textContent = step.how || '';
-    part('how-line').hidden = !step.how;
+    of('level').className = 'sb-level sb-level--' + (step.level || 'none');
+    Swardbook.say(of('level'), step.level || '');
+    Swardbook.say(of('how'), step.how || '');
+    Swardbook.hide(of('how-line'), !step.how);
     say(item, 'wait', step.wait_for);
-    quantities(part('quantities'), step, planned, root.dataset.calculatorPages);
-    settings(part('settings'), step, W);
-    list(part('warnings'), [].concat.apply([], step.quantities.map(function (each) { return each.warnings; })), function (row, text) { row.textContent = text; });
-    list(part('cautions'), step.cautions, function (row, id) { row.appendChild(link(root.dataset.cautions + id + '.html', book.cautions[id])); });
-    part('who').textContent = W.who[step.who];
-    part('minutes').textContent = W.spent(step.minutes);
+    quantities(of('quantities'), step, planned, root.dataset.calculatorPages);
+    words(of('settings'), W.settings(step));
+    list(of('warnings'), [].concat.apply([], step.quantities.map(function (each) { return each.warnings; })), plain);
+    list(of('cautions'), step.cautions, function (row, id) { row.appendChild(link(root.dataset.cautions + id + '.html', book.cautions[id])); });
+    Swardbook.say(of('who'), W.who[step.who]);
+    Swardbook.say(of('minutes'), W.spent(step.minutes));
     say(item, 'why', step.why);
-    Swardbook.words(part('usual'), W.usual(step));
+    words(of('usual'), W.usual(step));
     say(item, 'step-gear', step.gear.join(', '));
-    part('day-label').textContent = job.done[step.id] ? 'Done on' : 'Put off to';
-    item.querySelector('[data-act=back]').hidden = !byHand || Boolean(job.done[step.id]);
-    part('not-here').hidden = !step.only_where;
-    part('needed').hidden = !step.only_where;
+    Swardbook.say(of('day-label'), job.done[step.id] ? 'Done on' : 'Put off to');
+    Swardbook.hide(item.querySelector('[data-act=back]'), !byHand || job.done[step.id]);
+    Swardbook.hide(of('not-here'), !step.only_where);
+    Swardbook.hide(of('needed'), !step.only_where);
     var entry = Swardbook.jobTick.entry(step, planned, job);
-    part('write-down').hidden = !entry;
-    part('write-down').href = root.dataset.record + '#' + entry;
+    Swardbook.hide(of('write-down'), !entry);
+    of('write-down').href = root.dataset.record + '#' + entry;
     item.classList.toggle('sb-job-step--done', Boolean(job.done[step.id]));
   }
 
@@ -99,7 +103,7 @@
     fields.done.checked = Boolean(job.done[step.id]);
     fields.without.checked = false;
     fields.needed.checked = step.counted;
-    fields.ask.hidden = true; /* What was asked is of the job as it was. */
+    Swardbook.hide(fields.ask, true); /* What was asked is of the job as it was. */
   }
 
   /* What is looked for at every tap, found once. */
@@ -135,7 +139,7 @@
     ['before', 'day', 'after'].forEach(function (stage) {
       var steps = out.steps.filter(function (step) { return step.stage === stage; }), done = steps.filter(function (step) { return job.done[step.id]; }).length;
       fold(root.querySelector('[data-stage=' + stage + ']'), all || !first || first.stage === stage);
-      root.querySelector('[data-part=stage-' + stage + ']').textContent = Swardbook.jobWords.said('stage_sum', { count: Swardbook.jobWords.count(steps.length, 'step'), done: done });
+      Swardbook.say(part(root, 'stage-' + stage), Swardbook.jobWords.said('stage_sum', { count: Swardbook.jobWords.count(steps.length, 'step'), done: done }));
     });
   }
 
@@ -143,7 +147,7 @@
   function late(box, out, job) {
     var today = Swardbook.dates.iso(Swardbook.dates.today()), W = Swardbook.jobWords;
     var found = out.steps.filter(function (step) { return step.counted && !job.done[step.id] && (step.until || step.date) < today; });
-    box.hidden = !found.length;
+    Swardbook.hide(box, !found.length);
     box.querySelector('[data-part=late-said]').textContent = found.length ? W.said(found.length > MOST_NAMED ? 'late_many' : 'late_steps', {
       count: W.count(found.length, 'step'), list: found.slice(0, MOST_NAMED).map(function (step) { return step.title; }).join('; '), more: found.length - MOST_NAMED
     }) : '';
@@ -151,12 +155,12 @@
 
   /* out: the job as jobWork gives it; plan: its steps as jobPlan gives them. */
   function show(root, out, plan, job) {
-    var blank = root.querySelector('[data-part=blank-step]'), titles = {}, planned = {}, there = {}, focus = document.activeElement;
+    var blank = part(root, 'blank-step'), titles = {}, planned = {}, there = {}, focus = document.activeElement;
     plan.kept.forEach(function (step) { titles[step.id] = step.title; planned[step.id] = step; });
     /* The steps that were printed have nothing to fill in. */
     Swardbook.each(root, '[data-step]', function (item) { if (item.sbOf) { there[item.dataset.step] = item; } else { item.remove(); } });
     ['before', 'day', 'after'].forEach(function (stage) {
-      var place = root.querySelector('[data-part="steps-' + stage + '"]');
+      var place = part(root, 'steps-' + stage);
       var items = out.steps.filter(function (step) { return step.stage === stage; }).map(function (step) {
         var item = there[step.id];
         if (!item) {
@@ -176,7 +180,7 @@
       items.forEach(function (item, number) {
         item.classList.toggle('sb-job-step--same-day', number > 0 && item.sbFields.date.textContent === items[number - 1].sbFields.date.textContent);
       });
-      place.closest('[data-stage]').hidden = !items.length;
+      Swardbook.hide(place.closest('[data-stage]'), !items.length);
     });
     Object.keys(there).forEach(function (id) {
       Swardbook.jobHold.gone(there[id]);
@@ -189,11 +193,12 @@
   /* The first step that is not ticked, to go to at once: on a telephone the list is long. */
   function next(place, out, job) {
     var first = out.steps.filter(function (step) { return !job.done[step.id]; })[0];
-    place.hidden = !first;
-    clear(place);
-    if (!first) { return; }
-    place.appendChild(document.createTextNode('Next, ' + Swardbook.jobWords.dates(first) + ': '));
-    place.appendChild(link('#job-step-' + first.id, first.title));
+    Swardbook.hide(place, !first);
+    Swardbook.filledBy(place, function (made) {
+      if (!first) { return; }
+      made.appendChild(document.createTextNode('Next, ' + Swardbook.jobWords.dates(first) + ': '));
+      made.appendChild(link('#job-step-' + first.id, first.title));
+    });
   }
 
   /* What was put off, and how many steps move with it. */
@@ -207,5 +212,7 @@
       (with_.length ? ' What waits for it moves with it: ' + with_.join('; ') + '. ' : ' Nothing has to move with it. ') + 'Everything else stays.';
   }
 
-  Swardbook.jobSteps = { show: show, anew: anew, next: next, late: late, unfold: unfold, moves: moves, list: list, say: say, clear: clear, link: link, quantity: quantity, answers: answers };
+  function plain(row, text) { row.textContent = text; }
+
+  Swardbook.jobSteps = { show: show, part: part, anew: anew, plain: plain, words: words, next: next, late: late, unfold: unfold, moves: moves, list: list, say: say, clear: clear, link: link, quantity: quantity, answers: answers };
 })();
