@@ -16,7 +16,7 @@ from generator.files.csv_file import csv_text, weeks_csv
 from generator.files.job_text import job_csv
 from generator.files.round_values import round_csv
 from generator.jobs.job import Request
-from generator.jobs.lawn_round import LawnJob, round_of
+from generator.jobs.lawn_round import LawnJob, LawnVisit, round_of
 from generator.jobs.plans_for_grass import AskedJob, job_of
 from generator.season.season_cache import SeasonCache
 from generator.site.frame.render import SCRIPT, asset_files
@@ -72,11 +72,12 @@ def test_the_tables_of_a_job_and_of_a_round_run_nothing(planted: Book) -> None:
     plan = planted.grasses[grass].renovation
     job = job_of(planted, seasons, AskedJob(plan, grass, place, Request(240.0, date(2026, 10, 12))))
     lawn = {"renovation": plan, "grass": grass, "place": place, "site": "open"}
+    visit = LawnVisit("=1", lawn, "visit-1", "2026-10-01", date(2026, 10, 12), tuple(planted.tasks)[:1], 5.0, ())
     table = job_csv(job)
     titles = [row[rows(table)[0].index("title")] for row in rows(table)[1:]]
     assert titles and all(title.startswith("'") for title in titles)
     assert run_by_a_spreadsheet(table, ("day",)) == []
-    assert run_by_a_spreadsheet(round_csv(round_of([LawnJob("-1", lawn, job)])), ("area_m2",)) == []
+    assert run_by_a_spreadsheet(round_csv(planted, round_of([LawnJob("-1", lawn, job)], [visit])), ("area_m2",)) == []
 
 
 def test_days_before_the_job_and_frosty_weeks_stay_numbers(planted: Book) -> None:
