@@ -10,18 +10,18 @@ from generator.book.records.calculator import Calculator
 from generator.calculators.calculate import USAGE, Calculation, calculate
 from generator.calculators.inversion import solve
 from generator.commands.build import build, pack
-from generator.commands.changes import changes
 from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, checked_now, known, present, typed_values, whole_book
 from generator.commands.hold import hold
-from generator.commands.init import init
 from generator.commands.last_resort import Commands
-from generator.commands.place import place as place_command
+from generator.commands.own_book.changes import changes
+from generator.commands.own_book.init import init
+from generator.commands.own_book.place import place as place_command
+from generator.commands.own_book.schema import schema
 from generator.commands.plan import plan
 from generator.commands.programme import programme
 from generator.commands.record import record
 from generator.commands.round import round_command
-from generator.commands.schema import schema
 from generator.commands.season import season
 from generator.files.calculation_text import calculation_text, calculation_values, listing_text, listing_values
 from generator.findings import one_line, short_words

@@ -67,6 +67,7 @@ def tax_words(practice: Practice) -> str | None:
 
 
 def number_words(value: float | None) -> str | None:
+    """A number in any unit as the sheet prints it: two places, or none where there is nothing behind the point; None for none."""
     return None if value is None else f"{value:,.2f}".removesuffix(".00")
 
 

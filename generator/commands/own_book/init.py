@@ -16,7 +16,7 @@ from generator.book.overlay.upstream import STATE_FILE, state_text
 from generator.book.records.place import Country
 from generator.checks import check_book
 from generator.commands.common import MOST_LISTED
-from generator.commands.schema import write_schemas
+from generator.commands.own_book.schema import write_schemas
 from generator.commands.writing import write_out
 from generator.findings import one_line, shown, suggestion
 from generator.moment import this_year

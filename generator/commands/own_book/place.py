@@ -14,8 +14,8 @@ from generator.book.loading.whole_book import read_book
 from generator.book.stations.nearest_stations import NearStation, nearest_stations, station_tables
 from generator.checks import check_book
 from generator.commands.common import book_option
-from generator.commands.place_asked import PlaceAsked, identifier, twelve
-from generator.commands.place_normals import Whereabouts, from_days, from_months, from_station, near_line, told_normals
+from generator.commands.own_book.place_asked import PlaceAsked, identifier, twelve
+from generator.commands.own_book.place_normals import Whereabouts, from_days, from_months, from_station, near_line, told_normals
 from generator.commands.writing import write_out
 from generator.files.place_record import PlaceWritten, place_text, source_text
 from generator.findings import Finding, one_line, shown, suggestion
