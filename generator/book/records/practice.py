@@ -4,8 +4,8 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from generator.book.fields.looks import Looks
 from generator.book.fields.numbers import NO_FINER, OfKind
+from generator.book.fields.over_shared import OverShared
 from generator.book.fields.private import MACHINE, OPENS, PRICE, TIME, Opened
 from generator.book.fields.sourced import (
     Figure,
@@ -27,9 +27,6 @@ from generator.book.fields.texts import ONE_LINE, Currency, Identifier, MonthDay
 from generator.book.records.season_rules import SeasonRules, SiteOffsets
 
 OPEN_SITE = "open"
-
-# What a practice may leave out of the shared knowledge one by one; grasses, places and plans it chooses.
-Kind = Literal["tasks", "calculators", "problems", "answers"]
 
 Nutrient = Annotated[float, OfKind("share of a nutrient"), NO_FINER]
 PriceOfHour = Annotated[float, OfKind("price of an hour"), NO_FINER, PRICE]
@@ -158,7 +155,7 @@ class Invoicing(Record):
     how_to_pay: Sentence | None = Field(default=None, description="How it is paid, in words: to which account, with what reference.")
 
 
-class Practice(Looks):
+class Practice(OverShared):
     invented: bool = Field(description="True for a demonstration practice; every page footer says so.")
     about: Sentence
     public_address: WebFolder | None = Field(
@@ -181,19 +178,6 @@ class Practice(Looks):
         description="Places whose months are printed, the home place among them; every place that is offered when left out. The others keep a page of their own.",
     )
     home_grass: GrassId = Field(description="The grass the book opens with.")
-    shared_knowledge: bool = Field(
-        default=False, description="True for a book over the shared knowledge: what is not in its own data/ and content/ is taken from there."
-    )
-    grasses: tuple[Identifier, ...] | None = Field(
-        default=None, min_length=1, description="The grasses that are in the book; every one when left out. What is shared speaks of no other.",
-    )
-    plans: tuple[Identifier, ...] | None = Field(
-        default=None, min_length=1,
-        description="Renovation plans that are in the book beside the one that each grass follows; every one that a grass of it may follow when left out.",
-    )
-    without: dict[Kind, tuple[Identifier, ...]] = Field(
-        default={}, description="Shared records that the book is to be without, by the folder they lie in. No caution can be left out.",
-    )
     feed: ProductId = Field(description="The product that calculators start with.")
     products: dict[Identifier, Product]
     machines: Annotated[dict[Identifier, Machine], MACHINE] = Field(
