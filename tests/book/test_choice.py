@@ -18,6 +18,7 @@ FEED = (
     "feed: own-feed\nproducts:\n  own-feed: {name: Own feed, nitrogen_percent: 20, phosphate_percent: 2, potash_percent: 8, slow_release_percent: 50, "
     "pack_mass_kg: 20, full_rate_kg_per_100_m2: 3, for_tasks: [feed]}\n"
 )
+EXAMPLE = next(text for text in re.findall(r"```yaml\n(.*?)```", (ROOT / "README.md").read_text(), re.DOTALL) if "\nextends: " in text)
 # Names of publications, of plants that are none of ours, and ids: what is written there is quoted, or read by nobody.
 QUOTED_FILES = {"sources"}
 
@@ -84,7 +85,13 @@ def test_what_an_owner_wrote_of_something_left_out_is_told_and_not_cut(tmp_path:
     (root / "data/answers").mkdir()
     (root / "data/answers/our-prices.yml").write_text((ROOT / "data/answers/looks-worse.yml").read_text().replace(
         "see: {", "see: {grasses: [kikuyu], ").replace("answers: [how-long-until-green]", "answers: [guarantee]").replace("question: ", "question: Our own. ", 1))
-    found = [str(each) for each in read_book(root)[1]]
+    (root / "data/grasses").mkdir()
+    (root / "data/grasses/couch.yml").write_text(EXAMPLE)
+    made, findings = read_book(root)
+    found = [str(each) for each in findings]
     assert len(found) == 2
     assert any("grass 'kikuyu' is left out of this book; choose it in data/practice.yml, or take it out here" in line for line in found)
     assert any("answer 'guarantee' is left out of this book" in line for line in found)
+    couch, shared = made.grasses["couch"], book().grasses["couch"]
+    assert (couch.mowing_height.use, couch.mowing_height.sources, couch.recovery) == (15, ("ours",), shared.recovery), "the README's example does what it says"
+    assert len(couch.never) == len(shared.never) + 1
