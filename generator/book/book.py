@@ -13,7 +13,7 @@ from generator.book.records import KINDS, SINGLE_FILES
 from generator.book.records.aftercare import Aftercare
 from generator.book.records.answer import Answer
 from generator.book.records.calculator import Calculator
-from generator.book.records.glossary import Glossary
+from generator.book.records.glossary import Glossary, Topics
 from generator.book.records.grass import Grass
 from generator.book.records.hold import Hold
 from generator.book.records.identification import Key
@@ -40,8 +40,8 @@ class PartialBook:
     """As much of data/ as could be read, each kind as a dict by id, in the order of file names: what the checks go on from.
 
     root: the folder that holds mkdocs.yml, data/ and content/.
-    practice, season_groups: None where the file could not be read. inspection, record, key, glossary, services, retired:
-    None where there is no such file as well.
+    practice, season_groups: None where the file could not be read. inspection, record, key, glossary, topics, services,
+    retired: None where there is no such file as well.
     observed: what was measured at a place of late, by the place's id.
     broken: kind and id of what could not be read; '*' for every id of a kind. left_out: kind and id of what could be read, and is not in the
     book because the practice did not choose it; unsaid: what no shared text of it speaks of therefore. this_year: in which it was read; None
@@ -55,6 +55,7 @@ class PartialBook:
     record: WorkRecord | None = None
     key: Key | None = None
     glossary: Glossary | None = None
+    topics: Topics | None = None
     services: Services | None = None
     retired: Record | None = None
     sources: dict[str, Source] = field(default_factory=dict)
@@ -136,6 +137,11 @@ class PartialBook:
             return self.glossary.terms if self.glossary else {}
         records: dict[str, Any] = getattr(self, kind)
         return records
+
+    def topics_of(self, kind: str) -> list[str]:
+        """Headings of the list of 'answers' or 'calculators', in order; what a record is under is one where topics.yml names none."""
+        listed = getattr(self.topics, kind) if self.topics else ()
+        return list(dict.fromkeys([*listed, *(record.topic for record in self.of(kind).values())]))
 
     def retired_of(self, kind: str) -> Mapping[str, RetiredId]:
         """Ids of one kind that were in the book once, as old links name them."""

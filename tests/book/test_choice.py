@@ -95,3 +95,16 @@ def test_what_an_owner_wrote_of_something_left_out_is_told_and_not_cut(tmp_path:
     couch, shared = made.grasses["couch"], book().grasses["couch"]
     assert (couch.mowing_height.use, couch.mowing_height.sources, couch.recovery) == (15, ("ours",), shared.recovery), "the README's example does what it says"
     assert len(couch.never) == len(shared.never) + 1
+
+
+def test_an_owners_own_answer_may_hold_their_own_figures_under_their_own_heading(tmp_path: Path) -> None:
+    root = own_book(tmp_path / "own", ["couch"], ["sydney"])
+    (root / "data/answers").mkdir()
+    text = (ROOT / "data/answers/looks-worse.yml").read_text()
+    (root / "data/answers/our-rounds.yml").write_text(
+        re.sub(r"(?m)^topic: .*", "topic: our rounds", text).replace("question: ", "question: Our own. ", 1).replace("when we come to look.", "when we come, 12 days on, in March.")
+    )
+    (root / "data/topics.yml").write_text("answers: {add: [our rounds]}\n")
+    assert check_book(root, 2026).findings == []
+    (root / "data/topics.yml").unlink()
+    assert [str(each).split(";")[0] for each in check_book(root, 2026).findings] == ["data/answers/our-rounds.yml:9:8: 'our rounds' is no topic of answers"]

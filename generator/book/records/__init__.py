@@ -3,7 +3,7 @@
 from generator.book.records.aftercare import Aftercare
 from generator.book.records.answer import Answer
 from generator.book.records.calculator import Calculator
-from generator.book.records.glossary import Glossary
+from generator.book.records.glossary import Glossary, Topics
 from generator.book.records.grass import Grass
 from generator.book.records.hold import Hold
 from generator.book.records.identification import Key
@@ -42,9 +42,9 @@ SINGULAR = {
 }  # fmt: skip
 SINGLE_FILES = {
     "practice.yml": Practice, "season-groups.yml": SeasonGroups, "inspection.yml": Inspection, "record.yml": WorkRecord, "key.yml": Key,
-    "glossary.yml": Glossary, "services.yml": Services, "retired.yml": retired_record(KINDS),
+    "glossary.yml": Glossary, "topics.yml": Topics, "services.yml": Services, "retired.yml": retired_record(KINDS),
 }  # fmt: skip
-MAY_BE_MISSING = frozenset({"inspection.yml", "record.yml", "key.yml", "glossary.yml", "services.yml", "retired.yml"})
+MAY_BE_MISSING = frozenset({"inspection.yml", "record.yml", "key.yml", "glossary.yml", "topics.yml", "services.yml", "retired.yml"})
 
 __all__ = [
     "KINDS", "MAY_BE_MISSING", "SINGLE_FILES", "SINGULAR", "Aftercare", "Answer", "Calculator", "Caution", "Expert", "Glossary", "Grass",

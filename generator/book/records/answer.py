@@ -1,7 +1,6 @@
 """An answer to a question that clients ask by e-mail: one file in data/answers, one page to send on."""
 
 from collections.abc import Iterator
-from typing import Literal
 
 from pydantic import Field, model_validator
 
@@ -10,10 +9,6 @@ from generator.book.fields.sourced import CautionId, Record, RecordProblem, Sour
 from generator.book.fields.texts import Sentence, Title, Typed, Word
 from generator.book.records.grass import SeasonGroup
 
-Topic = Literal[
-    "after the work", "water", "mowing", "feeding", "weeds and sprays", "what is wrong", "weather and seasons", "the grass",
-    "the work itself", "price and promises",
-]
 FEWEST_SENTENCES, MOST_SENTENCES = 3, 8
 QUOTED = "A figure is never typed: {task.water.one-watering-on-sand} puts in a figure of the book, in the reader's units."
 
@@ -38,7 +33,7 @@ class GrassTable(Record):
 class Answer(Record):
     question: Title = Field(description="The question as a client types it, with its question mark.")
     asked_as: tuple[Word, ...] = heard("Other wordings people ask it in. Search hears them; nothing shows them.")
-    topic: Topic = Field(description="Under which heading the list of answers shows it.")
+    topic: Word = Field(description="Under which heading the list of answers shows it: one of `answers` in topics.yml.")
     short: Statement = Field(description="The answer in one to three sentences, to be read first and alone. " + QUOTED)
     say: tuple[Statement, ...] = Field(
         min_length=FEWEST_SENTENCES, max_length=MOST_SENTENCES, description="What to know or do, a plain sentence or two each. " + QUOTED

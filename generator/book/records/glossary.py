@@ -36,3 +36,10 @@ class Glossary(Record):
         """Every text that may quote a figure, with its path."""
         for id, term in self.terms.items():
             yield ("terms", id, "means"), term.means
+
+
+class Topics(Record):
+    """Headings under which the lists of answers and of calculators stand, in order."""
+
+    answers: tuple[Word, ...] = Field(default=(), description="Of the list of answers.")
+    calculators: tuple[Word, ...] = Field(default=(), description="Of the list of calculators.")

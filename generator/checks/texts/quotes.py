@@ -4,10 +4,11 @@ import re
 from collections.abc import Iterator
 
 from generator.book.book import PartialBook
+from generator.book.overlay.knowledge import SHARED_PATH
 from generator.calculators.filled_value import BindError, Missing
 from generator.checks.check import Check
 from generator.checks.season.no_months import month_named
-from generator.findings import Finding
+from generator.findings import Finding, Where
 from generator.units import UnitError, unit
 from generator.words.quoted_figures import Placeholder, grass_field, pieces, quote
 
@@ -42,20 +43,25 @@ def _check(book: PartialBook) -> Iterator[Finding]:
 
 
 def _of_text(book: PartialBook, text: str, kind: str, id: str, *path: str | int, figure: re.Pattern[str] = _FIGURE) -> Iterator[Finding]:
-    at = 0
+    at, own = 0, _is_own(book, book.where(kind, id, *path))
     for piece in pieces(text):
         if isinstance(piece, Placeholder):
             yield from _of_placeholder(book, piece, kind, id, *path)
             at = text.index("}", piece.offset) + 1
             continue
-        for found in figure.finditer(piece):
+        for found in figure.finditer(piece) if not own else ():
             yield Finding(book.character(at + found.start(), kind, id, *path), f"'{found[1]}' is typed here", PUT_IN)
         at += len(piece)
-    if month := month_named(text):
+    if not own and (month := month_named(text)):
         yield Finding(
             book.character(max(text.find(month), 0), kind, id, *path), f"the text names {month}, which is another season elsewhere",
             "say the season: late spring, early autumn",
         )
+
+
+def _is_own(book: PartialBook, where: Where) -> bool:
+    """Whether an owner wrote it over the shared knowledge: what they type is their own figure, for their own place."""
+    return book.practice is not None and book.practice.shared_knowledge and not where.path.startswith(SHARED_PATH)
 
 
 def _of_placeholder(book: PartialBook, placeholder: Placeholder, kind: str, id: str, *path: str | int) -> Iterator[Finding]:

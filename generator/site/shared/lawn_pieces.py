@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Iterable
-from typing import Any, get_args
+from typing import Any
 
 from generator.book.book import Book
-from generator.book.records.calculator import Calculator, Input, Topic
+from generator.book.records.calculator import Calculator, Input
 from generator.calculators.bindings import parts_of
 from generator.site.page_context import PageContext
 from generator.units import unit
@@ -52,7 +52,7 @@ def lawn_pieces_view(book: Book, id: str, here: PageContext) -> dict[str, Any] |
         {"title": topic[0].upper() + topic[1:], "calculators": [
             {"title": calculator.name, "url": here.links.calculator(each)} for each, calculator in takers.items() if calculator.topic == topic
         ]}
-        for topic in get_args(Topic)
+        for topic in book.topics_of("calculators")
     ]
     return {
         "id": "lawn-so-far", "calculator": id, "piece": piece_name(book.calculators[id]),

@@ -1,11 +1,11 @@
 """Answers for clients: a question as it comes by e-mail, the short answer first, and an address to paste into the reply."""
 
 from collections.abc import Iterator
-from typing import Any, get_args
+from typing import Any
 
 from generator.book.book import Book
 from generator.book.fields.sourced import Claim
-from generator.book.records.answer import Answer, GrassTable, Topic
+from generator.book.records.answer import Answer, GrassTable
 from generator.calculators.filled_value import Missing
 from generator.site.making import Making
 from generator.site.page import Page, Section
@@ -86,7 +86,7 @@ def answer_index(book: Book, here: PageContext) -> Page:
             {"title": answer.question, "url": here.links.answer(id), "text": prose.plain(answer.short.text)}
             for id, answer in book.answers.items() if answer.topic == topic
         ]}
-        for topic in get_args(Topic)
+        for topic in book.topics_of("answers")
     ]
     lead = here.edition.either(
         practice="What clients ask by e-mail, each with the short answer first. Every answer has a lasting address to paste into a reply.",
