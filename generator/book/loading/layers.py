@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -55,7 +56,8 @@ def read_layers(root: Path, knowledge: Path | None = None) -> tuple[Layer, list[
     if over is None:
         findings += [_nothing_below(tree) for tree in own.records.values() if EXTENDS in tree.children]
         return own, findings
-    shared = _shared(over, findings)
+    shared, wrong = _shared(over, _stamp(over))
+    findings += wrong
     return _together(own, shared, findings), findings
 
 
@@ -78,15 +80,22 @@ def _asked_for(root: Path, own: Layer, folder: Path, findings: list[Finding]) ->
     return folder
 
 
-def _shared(folder: Path, findings: list[Finding]) -> Layer:
-    layer = Layer()
+def _stamp(folder: Path) -> tuple[tuple[str, int], ...]:
+    """When each file below data/ was written: whoever works on the shared knowledge itself sees what is saved."""
+    return tuple(sorted((str(file), file.stat().st_mtime_ns) for file in (folder / "data").rglob("*.yml")))
+
+
+@lru_cache(maxsize=1)
+def _shared(folder: Path, stamp: tuple[tuple[str, int], ...]) -> tuple[Layer, tuple[Finding, ...]]:
+    """The layer of the shared knowledge, read once a process: a command that begins a book reads it three times. Nobody changes its trees."""
+    layer, findings = Layer(), list[Finding]()
     files, wrong = record_files(folder)
     singles, _ = single_files(folder, over=True)
     files = [(kind, id, file, SHARED_PATH + path) for kind, id, file, path in files]
     files += [(name, name, file, SHARED_PATH + path) for name, file, path in singles if name != PRACTICE]
     findings += [Finding(Where(SHARED_PATH + each.where.path), each.what, each.instead) for each in wrong]
     _read(layer, files, findings)
-    return layer
+    return layer, tuple(findings)
 
 
 def _together(own: Layer, shared: Layer, findings: list[Finding]) -> Layer:
