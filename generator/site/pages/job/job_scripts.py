@@ -33,11 +33,11 @@ from generator.jobs.said_first import hot_afternoons, hot_reason, law_against, w
 from generator.jobs.step_time import MACHINE_HOURS, people_of, time_of
 from generator.jobs.window_answer import Stretch, frost_ahead, no_window, outside, stretches
 from generator.season.calendar_days import month_and_day
-from generator.season.reasons import Reason
+from generator.season.reasons import Reason, Several
 from generator.season.season_cache import SeasonCache
 from generator.site.year.site_years import site_words
 from generator.units import to_si, unit
-from generator.words.reason_text import said, sentence
+from generator.words.reason_text import said, said_exactly, sentence
 
 PLACES = "assets/jobs/places"
 BOOK_SCRIPT, INSPECTION_SCRIPT = "assets/jobs/book.js", "assets/jobs/inspection.js"
@@ -282,15 +282,21 @@ def _site(seasons: SeasonCache, grass: str, place: str, site: str) -> dict[str, 
 
 
 def _windows(found: tuple[Stretch, ...], why_none: Reason | None) -> dict[str, Any]:
-    """before, after: what is said of a day outside, where {days} stands for how many it is out."""
-    return {"none": said(no_window(why_none)) if why_none else None, "stretches": [
+    """before, after: what is said of a day outside, where {days} stands for how many it is out; exactly: the same with all numbers, where those
+    say more."""
+    none = no_window(why_none) if why_none else None
+    return {"none": none and said(none), "none_exactly": none and said_exactly(none), "stretches": [
         {
             "first": each.first, "last": each.last, "from": month_and_day(each.first), "to": month_and_day(each.last),
-            "best": None if each.best is None else month_and_day(each.best), "why": said(each.why),
-            "before": said(outside("{days}", "before", each)), "after": said(outside("{days}", "after", each)),
+            "best": None if each.best is None else month_and_day(each.best), **{name: said(why) for name, why in _whys(each).items()},
+            "exactly": {name: exact for name, why in _whys(each).items() if (exact := said_exactly(why))},
         }
         for each in found
     ]}
+
+
+def _whys(each: Stretch) -> dict[str, Reason | Several]:
+    return {"why": each.why, "before": outside("{days}", "before", each), "after": outside("{days}", "after", each)}
 
 
 def _runs(values: list[Any]) -> list[list[Any]]:
