@@ -31,13 +31,12 @@ from generator.jobs.plans_for_grass import NOT_NEEDED, plans_for, records_of
 from generator.jobs.price import ESTIMATE, OPERATION_PRICE
 from generator.jobs.said_first import hot_afternoons, hot_reason, law_against, winter_said
 from generator.jobs.step_time import MACHINE_HOURS, people_of, time_of
-from generator.jobs.window_answer import Stretch, frost_ahead, no_window, outside, stretches
-from generator.season.calendar_days import month_and_day
-from generator.season.reasons import Reason, Several
+from generator.jobs.window_answer import frost_ahead, stretches
 from generator.season.season_cache import SeasonCache
+from generator.site.pages.job.window_data import window_data
 from generator.site.year.site_years import site_words
 from generator.units import to_si, unit
-from generator.words.reason_text import said, said_exactly, sentence
+from generator.words.reason_text import said, sentence
 
 PLACES = "assets/jobs/places"
 BOOK_SCRIPT, INSPECTION_SCRIPT = "assets/jobs/book.js", "assets/jobs/inspection.js"
@@ -272,31 +271,13 @@ def _site(seasons: SeasonCache, grass: str, place: str, site: str) -> dict[str, 
         "first": [sentence(said(each)) for each in (*law_against(seasons.book, grass, place), *winter_said(season))],
         "hot": _runs([each.value if each else None for each in hot]),
         "hot_said": {f"{each.value:g}": sentence(said(hot_reason(each))) for each in sorted(set(filter(None, hot)), key=lambda each: each.value)},
-        "windows": {kind: _windows(*stretches(season, kind)) for kind in kinds},
+        "windows": {kind: window_data(*stretches(season, kind)) for kind in kinds},
         "frost_ahead": _runs([round(chance * 1000) for chance in frost_ahead(frost)]),
         "frost": _runs([round(chance * 1000) for chance in frost.chance]),
         "mean": _runs([round(mean * 10) for mean in season.climate.mean_c]),
         "growth": _runs(list(season.classes)),
         "settles": {figure: _runs(list(settling_days(figure, records.tasks, season, records.cool_growth))) for figure in figures},
     }
-
-
-def _windows(found: tuple[Stretch, ...], why_none: Reason | None) -> dict[str, Any]:
-    """before, after: what is said of a day outside, where {days} stands for how many it is out; exactly: the same with all numbers, where those
-    say more."""
-    none = no_window(why_none) if why_none else None
-    return {"none": none and said(none), "none_exactly": none and said_exactly(none), "stretches": [
-        {
-            "first": each.first, "last": each.last, "from": month_and_day(each.first), "to": month_and_day(each.last),
-            "best": None if each.best is None else month_and_day(each.best), **{name: said(why) for name, why in _whys(each).items()},
-            "exactly": {name: exact for name, why in _whys(each).items() if (exact := said_exactly(why))},
-        }
-        for each in found
-    ]}
-
-
-def _whys(each: Stretch) -> dict[str, Reason | Several]:
-    return {"why": each.why, "before": outside("{days}", "before", each), "after": outside("{days}", "after", each)}
 
 
 def _runs(values: list[Any]) -> list[list[Any]]:
