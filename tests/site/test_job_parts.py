@@ -4,6 +4,7 @@ import gzip
 import io
 from collections.abc import Callable
 from datetime import date, timedelta
+from math import fsum
 from pathlib import Path
 from urllib.parse import unquote, urlparse
 
@@ -191,7 +192,7 @@ def test_a_tap_is_answered_within_a_tenth_of_a_second_on_a_slow_telephone(reader
 
     def busy_ms() -> float:
         found = tools.send("Performance.getMetrics")["metrics"]
-        return 1000 * sum(float(each["value"]) for each in found if each["name"] in {"ScriptDuration", "RecalcStyleDuration", "LayoutDuration"})
+        return 1000 * fsum(float(each["value"]) for each in found if each["name"] in {"ScriptDuration", "RecalcStyleDuration", "LayoutDuration"})
 
     ticks = [f"[data-step={each}] [data-act=done]" for each in ("soil-test", "cut-down", "core")]
     for tap in (*ticks, ".sb-parts [data-to=buy]", ".sb-parts [data-to=steps]"):
