@@ -7,7 +7,7 @@ from generator.book.loading.whole_book import Loaded, read_book
 from generator.checks.calculators import examples, filled_inputs, formulas, label_only, published_fills
 from generator.checks.check import Check
 from generator.checks.field import hold_rules, inspection_sheet, key_of_grasses, problem_questions
-from generator.checks.plans import aftercare_answers, aftercare_days, operations, own_window, plan_parts, step_cautions, step_order, visit_steps
+from generator.checks.plans import aftercare_answers, aftercare_days, hand_work, operations, own_window, plan_parts, step_cautions, step_order, visit_steps
 from generator.checks.season import climates, due_rules, figure_units, no_months, offered_places
 from generator.checks.sense import filled_sizes, grass_figures, months_of_a_place, place_on_earth, practice_figures, rules_in_order, text_years, twin_records, unusual
 from generator.checks.texts import (
@@ -29,7 +29,7 @@ CHECKS: tuple[Check, ...] = (
     figure_units.CHECK, source_addresses.CHECK, operations.CHECK, due_rules.CHECK, formulas.CHECK, examples.CHECK, label_only.CHECK,
     published_fills.CHECK, step_order.CHECK, plan_parts.CHECK, filled_inputs.CHECK, aftercare_days.CHECK, aftercare_answers.CHECK, climates.CHECK, no_months.CHECK,
     inspection_sheet.CHECK, hold_rules.CHECK, key_of_grasses.CHECK, step_cautions.CHECK, problem_questions.CHECK, quotes.CHECK, page_names.CHECK,
-    retired_ids.CHECK, known_topics.CHECK, service_lines.CHECK, site_settings.CHECK, own_window.CHECK, offered_places.CHECK, visit_steps.CHECK,
+    retired_ids.CHECK, known_topics.CHECK, service_lines.CHECK, site_settings.CHECK, own_window.CHECK, hand_work.CHECK, offered_places.CHECK, visit_steps.CHECK,
     place_on_earth.CHECK, months_of_a_place.CHECK, grass_figures.CHECK, practice_figures.CHECK, rules_in_order.CHECK, text_years.CHECK,
     twin_records.CHECK, filled_sizes.CHECK, settings_fit.CHECK, looks_fit.CHECK, demo_left.CHECK,
 )  # fmt: skip

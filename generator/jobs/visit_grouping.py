@@ -7,6 +7,7 @@ choice is a sum over neighbours, and the least is found exactly (dynamic program
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from generator.season.calendar_days import WEEKS
 
@@ -61,7 +62,7 @@ def _costs(works: Sequence[Movable], weeks: Sequence[int], year: int) -> list[li
     for this in weeks:
         after = [((work.week - this - 1) % year + 1, work) for work in works]
         found.append([
-            sum(_cost(work, since, span - since) for since, work in after if since <= span)
+            int(fsum(_cost(work, since, span - since) for since, work in after if since <= span))
             for span in ((other - this - 1) % year + 1 for other in weeks)
         ])
     return found

@@ -31,7 +31,7 @@ ASK = """(jobs) => jobs.map((job) => {
   const out = Swardbook.jobWork.workOut(data, { ...job.request, adjusted: { ...seen.adjusted, without, chosen: job.chosen.concat(seen.adjusted.chosen) } });
   // The page lays its reason out in both systems; JSON has the metric one as a line.
   const line = (text) => typeof text === 'string' ? text : text.map((piece) => typeof piece === 'string' ? piece : piece[0]).join('');
-  return { ...out, first: out.first.map(line), inspection: seen.values, window: { ...out.window, why: line(out.window.why) } };
+  return { ...out, first: out.first.map(line), inspection: seen.values, window: { ...out.window, why: line(out.window.why), exactly: line(out.window.exactly) } };
 })"""
 
 
@@ -71,7 +71,9 @@ def on_the_command_line(given: dict) -> dict:
     asked = AskedJob(given["plan"], given["grass"], given["place"], request, given["site"])
     job = job_of(BOOK, ALMANAC, asked)
     values = job_values(job)
-    values["window"]["why"] = text(job.verdict.why, exactly=False)  # A file says the reason with its numbers, the page as people do.
+    # A file says the reason with its numbers, the page as people do, and with its numbers where these say more.
+    exact, rough = text(job.verdict.why), text(job.verdict.why, exactly=False)
+    values["window"] |= {"why": rough, "exactly": exact if exact != rough else ""}
     return json.loads(json.dumps({**values, "inspection": inspection_values(BOOK, seen)}))
 
 

@@ -112,7 +112,7 @@ class _Cutting:
             while self._round():
                 pass
             said, self.unmended = self.unsaid(), []
-            changed = sum(self._without_words(place, said) for place in list(self.records) if place[0] not in QUOTED) > 0
+            changed = sum(1 for place in list(self.records) if place[0] not in QUOTED and self._without_words(place, said)) > 0
 
     def _round(self) -> bool:
         """Whether anything was taken out."""
@@ -120,7 +120,7 @@ class _Cutting:
         self.leave_out(idle := {place for place in self.records if place[0] in ONLY_USED and place in self.used and place not in used})
         of = {kind: {id: kept.record for (each, id), kept in self.records.items() if each == kind} for kind in ("renovations", "steps")}
         self.needed_steps = steps_where_needed(of["renovations"].values(), of["steps"])
-        return sum(self._without_references(place) for place in list(self.records)) + len(idle) > 0
+        return sum(1 for place in list(self.records) if self._without_references(place)) + len(idle) > 0
 
     def _used(self) -> set[Place]:
         """What a plan names of what is there for plans alone."""

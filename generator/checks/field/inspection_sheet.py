@@ -8,7 +8,7 @@ from generator.book.loading.marked_yaml import ValuePath
 from generator.book.records.inspection import Inspection, InspectionQuestion, Outcome
 from generator.checks.check import Check
 from generator.field.inspection_words import FROM_PRACTICE, TO_FILL_IN
-from generator.findings import Finding, suggestion
+from generator.findings import Finding, nearest, suggestion
 from generator.formula import FormulaError, check, parse
 from generator.formula.nodes import CONSTANTS, FUNCTIONS
 from generator.units import Unit, UnitError, unit
@@ -85,6 +85,7 @@ def _outcome_findings(book: PartialBook, inspection: Inspection, units: dict[str
             yield from _choice_findings(book, question, outcome, path)
             yield from _task_findings(book, outcome, path)
             yield from _step_findings(book, outcome, path)
+            yield from _added_findings(book, outcome, path)
 
 
 def _formula_findings(book: PartialBook, outcome: Outcome, units: dict[str, Unit | None], path: ValuePath) -> Iterator[Finding]:
@@ -125,6 +126,14 @@ def _step_findings(book: PartialBook, outcome: Outcome, path: ValuePath) -> Iter
         if step not in on_need:
             listed = f"those steps are {', '.join(sorted(on_need))}" if on_need else "no plan has one: it is a step with 'only_where'"
             yield Finding(book.where(*HERE, *path, "steps", place), f"no plan does '{step}' only where needed", suggestion(step, on_need, listed))
+
+
+def _added_findings(book: PartialBook, outcome: Outcome, path: ValuePath) -> Iterator[Finding]:
+    """A plan need not have the step that an added one is a part of; a name that no plan has is told where it is nearly one."""
+    steps = {step.id for plan in book.renovations.values() for step in plan.steps}
+    for place, step in enumerate(outcome.add.part_of if outcome.add else ()):
+        if step not in steps and (near := nearest(step, sorted(steps))):
+            yield Finding(book.where(*HERE, *path, "add", "part_of", place), f"no plan has a step '{step}'", f"did you mean '{near}'?")
 
 
 def _text_findings(book: PartialBook, inspection: Inspection) -> Iterator[Finding]:

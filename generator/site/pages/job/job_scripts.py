@@ -32,10 +32,9 @@ from generator.jobs.plans_for_grass import NOT_NEEDED, plans_for, records_of
 from generator.jobs.price import ESTIMATE, OPERATION_PRICE
 from generator.jobs.said_first import hot_afternoons, hot_reason, law_against, winter_said
 from generator.jobs.step_time import MACHINE_HOURS, people_of, time_of
-from generator.jobs.window_answer import Stretch, frost_ahead, no_window, outside, stretches
-from generator.season.calendar_days import month_and_day
-from generator.season.reasons import Reason
+from generator.jobs.window_answer import frost_ahead, stretches
 from generator.season.season_cache import SeasonCache
+from generator.site.pages.job.window_data import window_data
 from generator.site.year.site_years import site_words
 from generator.units import to_si, unit
 from generator.words.reason_text import said, sentence
@@ -273,25 +272,13 @@ def _site(seasons: SeasonCache, grass: str, place: str, site: str) -> dict[str, 
         "first": [sentence(said(each)) for each in (*law_against(seasons.book, grass, place), *winter_said(season))],
         "hot": runs_of([each.value if each else None for each in hot]),
         "hot_said": {f"{each.value:g}": sentence(said(hot_reason(each))) for each in sorted(set(filter(None, hot)), key=lambda each: each.value)},
-        "windows": {kind: _windows(*stretches(season, kind)) for kind in kinds},
+        "windows": {kind: window_data(*stretches(season, kind)) for kind in kinds},
         "frost_ahead": runs_of([round(chance * 1000) for chance in frost_ahead(frost)]),
         "frost": runs_of([round(chance * 1000) for chance in frost.chance]),
         "mean": runs_of([round(mean * 10) for mean in season.climate.mean_c]),
         "growth": runs_of(list(season.classes)),
         "settles": {figure: runs_of(list(settling_days(figure, records.tasks, season, records.cool_growth))) for figure in figures},
     }
-
-
-def _windows(found: tuple[Stretch, ...], why_none: Reason | None) -> dict[str, Any]:
-    """before, after: what is said of a day outside, where {days} stands for how many it is out."""
-    return {"none": said(no_window(why_none)) if why_none else None, "stretches": [
-        {
-            "first": each.first, "last": each.last, "from": month_and_day(each.first), "to": month_and_day(each.last),
-            "best": None if each.best is None else month_and_day(each.best), "why": said(each.why),
-            "before": said(outside("{days}", "before", each)), "after": said(outside("{days}", "after", each)),
-        }
-        for each in found
-    ]}
 
 
 def runs_of(values: Iterable[Any]) -> list[list[Any]]:

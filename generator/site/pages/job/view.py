@@ -36,7 +36,7 @@ from generator.site.pages.job.moving_script import MOVING_SCRIPT, moving_script
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
 from generator.site.year.site_years import site_words
-from generator.words.reason_text import said, sentence
+from generator.words.reason_text import said, said_exactly, sentence
 
 PATH, SCRIPT, CALENDAR = "jobs/index", "assets/job-planner.js", "assets/jobs/"
 PARTS_SCRIPT, MOVE, MONEY = "assets/job-parts.js", "assets/job-move.js", "assets/job-money.js"
@@ -127,7 +127,8 @@ def job_view(book: Book, here: PageContext, job: Job, plan: str, grass: str, pla
         "what": f"{book.renovations[plan].name}: {book.grasses[grass].name}, {book.places[place].name}, {words.day(job.request.on)}",
         "area": words.area(job.request.area_m2),
         "first": [sentence(said(each)) for each in job.first],
-        "headline": words.headline(job.verdict), "inside": job.verdict.inside, "why": said(job.verdict.why), "edges": words.edges(values["window"]),
+        "headline": words.headline(job.verdict), "inside": job.verdict.inside, "why": said(job.verdict.why),
+        "exactly": said_exactly(job.verdict.why), "edges": words.edges(values["window"]),
         "frost": SENTENCES["frost"].format(chance=words.percent(values["window"]["frost_chance_four_weeks"])),
         "then": [each.text for each in job.what_then],
         "settling": [words.settles(each, titles[each.step]) for each in job.settling],

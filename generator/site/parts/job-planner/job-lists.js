@@ -36,6 +36,12 @@
     } else if (typeof cell === 'string') { made.textContent = cell; } else { made.appendChild(Swardbook.jobSteps.quantity(cell)); }
   }
 
+  /* The reason with all its numbers, where those say more; it is of what the fold around it says. */
+  function exactly(box, text) {
+    Swardbook.jobSteps.clear(box);
+    if (text.length) { box.appendChild(Swardbook.exactly(text, Swardbook.small(box.closest('details').querySelector('summary').textContent))); }
+  }
+
   /* The result that a line of the shopping list is bought by. */
   function boughtBy(line, plan) {
     var found = null;
@@ -204,5 +210,5 @@
     Object.keys(sums).forEach(function (name) { Swardbook.say(Swardbook.jobSteps.part(root, name), sums[name]); });
   }
 
-  Swardbook.jobLists = { shopping: shopping, gear: gear, overdue: overdue, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, lineName: lineName, rows: rows, said: said };
+  Swardbook.jobLists = { exactly: exactly, shopping: shopping, gear: gear, overdue: overdue, daySheet: daySheet, water: water, waterings: waterings, finished: finished, clientLink: clientLink, price: price, lineName: lineName, rows: rows, said: said };
 })();

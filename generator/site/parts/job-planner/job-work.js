@@ -21,16 +21,18 @@
     var day = Swardbook.jobDates.dayOfYear(on);
     var found = site.windows[plan.window];
     var frost = Swardbook.jobDates.at(site.frost_ahead, day) / 1000;
-    var out = { kind: plan.window, inside: false, side: null, days_outside: 0, from: null, best: null, to: null, why: '', frost_chance_four_weeks: frost };
-    if (!found.stretches.length) { out.why = found.none; return out; }
+    var out = { kind: plan.window, inside: false, side: null, days_outside: 0, from: null, best: null, to: null, why: '', exactly: '', frost_chance_four_weeks: frost };
+    if (!found.stretches.length) { return Object.assign(out, { why: found.none, exactly: found.none_exactly }); }
     var inside = Swardbook.jobDates.windowAt(found.stretches, on);
-    if (inside) { return Object.assign(out, edges(inside), { inside: true, why: inside.why }); }
+    if (inside) { return Object.assign(out, edges(inside), { inside: true, why: inside.why, exactly: inside.exactly.why || '' }); }
     var near = found.stretches.map(function (each) { return { days: around(each.first - day), side: 'before', stretch: each }; })
       .concat(found.stretches.map(function (each) { return { days: around(day - each.last), side: 'after', stretch: each }; }));
     var first = near.reduce(function (one, other) { return other.days < one.days ? other : one; });
     var count = first.days === 1 ? '1 day' : first.days + ' days';
-    var why = [].concat(first.stretch[first.side]).map(function (piece) { return typeof piece === 'string' ? piece.replace('{days}', count) : piece; });
-    return Object.assign(out, edges(first.stretch), { side: first.side, days_outside: first.days, why: why });
+    function counted(text) { return [].concat(text || []).map(function (piece) { return typeof piece === 'string' ? piece.replace('{days}', count) : piece; }); }
+    return Object.assign(out, edges(first.stretch), {
+      side: first.side, days_outside: first.days, why: counted(first.stretch[first.side]), exactly: counted(first.stretch.exactly[first.side])
+    });
   }
 
   function edges(stretch) { return { from: stretch.from, best: stretch.best, to: stretch.to }; }
