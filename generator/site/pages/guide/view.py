@@ -27,6 +27,8 @@ STAGES: tuple[tuple[Stage, str], ...] = (("before", "The weeks before"), ("day",
 LEVEL_WORDS = {
     "none": "not on this grass", "light": "light on this grass", "moderate": "moderate on this grass", "hard": "hard on this grass",
 }
+# Lines of the day that a telephone shows at once, with the window above and what to have below; fewer than so many more are not worth a fold.
+MOST_SHOWN, FEWEST_FOLDED = 10, 3
 SECTIONS = (
     Section("work", "The work of the day"), Section("when", "When"), Section("never", "Never"), Section("why", "Why"), Section("before", "The weeks before"),
     Section("day", "The day, in order"), Section("after", "The weeks after"), Section("left-out", "Left out, and why"),
@@ -104,10 +106,10 @@ def _step(book: Book, grass: Grass, renovation: Renovation, kept: StepFor, here:
 def _work(day: list[dict[str, Any]], grass: Grass, here: PageContext) -> dict[str, Any]:
     """The day on one screen. day: its steps, with cautions not yet said once; each leads to its own place below."""
     minded = dict.fromkeys((*grass.cautions, *(caution["id"] for step in day for caution in step["cautions"])))
+    steps = [{"number": step["number"], "title": step["title"], "level": step["level"], "only_where": bool(step["only_where"])} for step in day]
+    shown = MOST_SHOWN if len(steps) > MOST_SHOWN + FEWEST_FOLDED else len(steps)
     return {
-        "steps": [
-            {"number": step["number"], "title": step["title"], "level": step["level"], "only_where": bool(step["only_where"])} for step in day
-        ],
+        "steps": steps[:shown], "rest": steps[shown:],
         "gear": list(dict.fromkeys(gear["name"] for step in day for gear in step["gear"])),
         "cautions": here.cautions(tuple(minded)),
     }
