@@ -5,11 +5,11 @@ Twin: seen.
 
 from typing import Any
 
+from generator.formula.functions import nearest
 from generator.season.calendar_days import day_words, month_and_day
 from generator.season.engine_rules import SeenRules
 from generator.season.normals.record_normals import day_number
 from generator.season.seen.seen_year import MovedWindow, SeenYear, Told, is_warming
-from generator.words.figures import value_words
 from generator.words.seen_sentences import EDGES, HALVES, NOTES, SENTENCES, SOURCES
 
 VERSION = 1
@@ -36,17 +36,17 @@ def _told(told: Told, place: dict[str, Any], reading: str, rules: SeenRules, us:
     on = f"{day_words(day_number(told.on))} {told.on.year}"
     if told.days is None:
         return SENTENCES[str(told.idle)].format(on=on, note=NOTES[told.of])
-    days, usual_day = days_words(abs(round(told.days))), day_words(told.usual or 0)
+    days, usual_day = days_words(nearest(abs(told.days))), day_words(told.usual or 0)
     most = [SENTENCES["most"].format(most=days_words(rules.most_days))] if told.is_most else []
     if told.of == "last_frost":
         return " ".join([SENTENCES["frost-late"], SENTENCES["frost-why"].format(on=on, days=days_words(told.usual_days), usual_day=usual_day), *most])
-    code = "usual" if not round(told.days) else "late" if told.days > 0 else "early"
+    code = "usual" if not nearest(told.days) else "late" if told.days > 0 else "early"
     half = HALVES["warming" if is_warming(place, told.on) else "cooling"]
     first = SENTENCES[code].format(half=half, days=days, source=SOURCES[told.of])
     if told.of == "green_up":
         return " ".join([first, SENTENCES["green-up-why"].format(on=on, usual_day=usual_day), *most])
-    words = value_words(round(told.usual_c or 0.0, 1), "°C")
-    usual = words["us"] if us and words["us"] else words["metric"]
+    celsius = told.usual_c or 0.0
+    usual = f"{nearest(celsius * 9 / 5 + 32):g} °F" if us else f"{nearest(celsius * 10) / 10:g} °C"
     return " ".join([first, SENTENCES["soil-why"].format(reading=reading, on=on, usual=usual, usual_day=usual_day), *most])
 
 

@@ -24,6 +24,8 @@ SENTENCES = {
     "opens": "opens about {moved} instead of {usual}",
     "best": "is best about {moved} instead of {usual}",
     "closes": "closes about {moved} instead of {usual}",
+    "day-in": "The day of the job lies in this year's window.",
+    "day-out": "The day of the job lies outside this year's window.",
     "nothing": "No window here moves by it.",
     "how": "The further off a day is, the less it moves. Days set by rain, by the length of the day or by the calendar do not move.",
 }
