@@ -9,7 +9,7 @@ from generator.formula.functions import nearest
 from generator.season.calendar_days import day_words, month_and_day
 from generator.season.engine_rules import SeenRules
 from generator.season.normals.record_normals import day_number
-from generator.season.seen.seen_year import MovedWindow, SeenYear, Told, is_warming
+from generator.season.seen.seen_year import MovedWindow, SeenYear, NoteTold, is_warming
 from generator.words.seen_sentences import EDGES, HALVES, NOTES, SENTENCES, SOURCES
 
 VERSION = 1
@@ -32,7 +32,7 @@ def moved_words(window: MovedWindow) -> str:
     )
 
 
-def _told(told: Told, place: dict[str, Any], reading: str, rules: SeenRules, us: bool) -> str:
+def _told(told: NoteTold, place: dict[str, Any], reading: str, rules: SeenRules, us: bool) -> str:
     on = f"{day_words(day_number(told.on))} {told.on.year}"
     if told.days is None:
         return SENTENCES[str(told.idle)].format(on=on, note=NOTES[told.of])

@@ -18,7 +18,6 @@ HUNDREDTHS = 100
 # Rules that hang on how warm it is, by the names of limits. Frost has its own note, and rain, the length of the day and the height of summer do not move.
 WARMTH = {"spring", "green", "recovery", "growing", "cold", "heat", "soil warm enough", "soil not too warm", "cool nights", "summer over"}
 FROST = "frost"
-# A plan's own kind of window: how strongly the grass grows.
 BY_WARMTH, BY_FROST, BY_NEITHER = "w", "f", ""
 
 
@@ -31,18 +30,23 @@ def seen_place(seasons: SeasonCache, place: str) -> dict[str, Any]:
     """
     grasses = list(seasons.book.grasses)
     sites = seasons.sites if place in seasons.calendar_places else (OPEN_SITE,)
-    open_air = seasons.season(grasses[0], place).climate.soil_c
-    soil = [round(HUNDREDTHS * value) for value in open_air]
     offsets = {
         site: round(HUNDREDTHS * (seasons.rules.sites[site].maximum_offset_k + seasons.rules.sites[site].minimum_offset_k) / 2) for site in sites
     }
     return {
-        "soil": soil, "coldest": soil.index(min(soil)), "hottest": soil.index(max(soil)), "offsets": offsets,
-        "grasses": {grass: {site: _of(seasons, seasons.season(grass, place, site)) for site in sites} for grass in grasses},
+        **soil_of(seasons.season(grasses[0], place)), "offsets": offsets,
+        "grasses": {grass: {site: seen_values_of(seasons, seasons.season(grass, place, site)) for site in sites} for grass in grasses},
     }
 
 
-def _of(seasons: SeasonCache, season: SeasonYear) -> dict[str, Any]:
+def soil_of(season: SeasonYear) -> dict[str, Any]:
+    """The usual soil of a year in the open, and its turns: soil, coldest and hottest of `seen_place`."""
+    soil = [round(HUNDREDTHS * value) for value in season.climate.soil_c]
+    return {"soil": soil, "coldest": soil.index(min(soil)), "hottest": soil.index(max(soil))}
+
+
+def seen_values_of(seasons: SeasonCache, season: SeasonYear) -> dict[str, Any]:
+    """What `seen_place` says of one grass at one site."""
     ground = season.view.surface_running
     last = next((day for risk in (EVEN_RISK, TENTH_RISK) if (day := season.weather.last_frost_day(risk, ground)) is not None), None)
     free = _free_of_the_rest(season)

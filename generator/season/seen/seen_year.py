@@ -36,7 +36,7 @@ class SeenNotes:
 
 
 @dataclass(frozen=True)
-class Told:
+class NoteTold:
     """What one note says. days: the season runs so many days late, early below 0; None where it says nothing, and idle why. usual: the day on which it is usual,
     in days of the half-year and so of any size; usual_c: usual soil on the day of the reading [°C]. is_most: the season is taken to run no further.
     usual_days: between the day and the usual one, whatever is taken of it."""
@@ -63,7 +63,7 @@ class MovedWindow:
 
 @dataclass(frozen=True)
 class SeenYear:
-    told: tuple[Told, ...]
+    told: tuple[NoteTold, ...]
     windows: tuple[MovedWindow, ...]
 
 
@@ -71,10 +71,10 @@ def seen_year(place: Mapping[str, Any], grass: str, site: str, notes: SeenNotes,
     """What the notes say on a day. place: as `seen_place` gives it; rules, soil: those of the engine."""
     of = place["grasses"][grass][site]
     told = [each for each in (_soil(place, site, notes, rules, soil), _green_up(place, of, notes, rules)) if each]
-    told = [Told(each.of, each.on, None, "over") if _over(place, each.on, today) else each for each in told]
+    told = [NoteTold(each.of, each.on, None, "over") if _over(place, each.on, today) else each for each in told]
     saying = [each for each in told if each.days is not None]
     newest = max(saying, key=lambda each: each.on, default=None)
-    told = [each if each is newest or each.days is None else Told(each.of, each.on, None, "older", each.usual, each.usual_c) for each in told]
+    told = [each if each is newest or each.days is None else NoteTold(each.of, each.on, None, "older", each.usual, each.usual_c) for each in told]
     frost = _frost(place, of, notes, rules, today)
     if frost:
         told.append(frost)
@@ -102,7 +102,7 @@ def _over(place: Mapping[str, Any], on: date, today: date) -> bool:
     return (today - on).days > length - (day_number(on) - first) % DAYS or today < on
 
 
-def _soil(place: Mapping[str, Any], site: str, notes: SeenNotes, rules: SeenRules, soil: Soil) -> Told | None:
+def _soil(place: Mapping[str, Any], site: str, notes: SeenNotes, rules: SeenRules, soil: Soil) -> NoteTold | None:
     if notes.soil_c is None or notes.soil_on is None:
         return None
     on = day_number(notes.soil_on)
@@ -113,7 +113,7 @@ def _soil(place: Mapping[str, Any], site: str, notes: SeenNotes, rules: SeenRule
     # The week about it, within the half-year: at its ends soil stands still.
     begin = min(max(seen - A_WEEK // 2, 0), length - A_WEEK)
     if (curve[begin + A_WEEK] - curve[begin]) * rising < rules.least_change_k:
-        return Told("soil", notes.soil_on, None, "still", usual_c=usual_c)
+        return NoteTold("soil", notes.soil_on, None, "still", usual_c=usual_c)
     depth = soil.depth_m if notes.soil_depth_m is None else notes.soil_depth_m
     lag = SEEN_EQUATIONS["seen-depth-lag"].evaluate(depth=depth, told_depth=soil.depth_m, diffusivity=soil.diffusivity_m2_per_s)
     kelvins = [value + ZERO_CELSIUS_K for value in curve]
@@ -121,45 +121,45 @@ def _soil(place: Mapping[str, Any], site: str, notes: SeenNotes, rules: SeenRule
         reading=notes.soil_c + ZERO_CELSIUS_K, rising=rising, soil=kelvins[:-1], next_soil=kelvins[1:],
     )
     days = _later(seen, usual, rules)
-    return Told("soil", notes.soil_on, days, None, (first + round(usual)) % DAYS, usual_c, abs(days) >= rules.most_days)
+    return NoteTold("soil", notes.soil_on, days, None, (first + round(usual)) % DAYS, usual_c, abs(days) >= rules.most_days)
 
 
-def _green_up(place: Mapping[str, Any], of: Mapping[str, Any], notes: SeenNotes, rules: SeenRules) -> Told | None:
+def _green_up(place: Mapping[str, Any], of: Mapping[str, Any], notes: SeenNotes, rules: SeenRules) -> NoteTold | None:
     if notes.green_up_on is None:
         return None
     if of["green_up"] is None:
-        return Told("green_up", notes.green_up_on, None, "no_green_up")
+        return NoteTold("green_up", notes.green_up_on, None, "no_green_up")
     return _dated("green_up", notes.green_up_on, of["green_up"], rules)
 
 
-def _dated(of: Of, on: date, usual: int, rules: SeenRules) -> Told:
+def _dated(of: Of, on: date, usual: int, rules: SeenRules) -> NoteTold:
     """A day that was seen against its usual one, the nearest way round the year."""
     later = (day_number(on) - usual + DAYS // 2) % DAYS - DAYS // 2
     days = _later(later, 0, rules)
-    return Told(of, on, days, None, usual, None, abs(days) >= rules.most_days, later)
+    return NoteTold(of, on, days, None, usual, None, abs(days) >= rules.most_days, later)
 
 
-def _frost(place: Mapping[str, Any], of: Mapping[str, Any], notes: SeenNotes, rules: SeenRules, today: date) -> Told | None:
+def _frost(place: Mapping[str, Any], of: Mapping[str, Any], notes: SeenNotes, rules: SeenRules, today: date) -> NoteTold | None:
     """A frost after the usual last one moves what waits for the last frost; one before it, or none, says nothing."""
     on, usual = notes.last_frost_on, of["last_frost"]
     if on is None:
         return None
     if _over(place, on, today):
-        return Told("last_frost", on, None, "over")
+        return NoteTold("last_frost", on, None, "over")
     if _half(place, day_number(on))[2] < 0:
-        return Told("last_frost", on, None, "not_late", usual)
+        return NoteTold("last_frost", on, None, "not_late", usual)
     found = _dated("last_frost", on, day_number(on) if usual is None else usual, rules)
-    return found if found.days and found.days > 0 else Told("last_frost", on, None, "not_late", usual)
+    return found if found.days and found.days > 0 else NoteTold("last_frost", on, None, "not_late", usual)
 
 
 def _later(seen: float, usual: float, rules: SeenRules) -> float:
     return SEEN_EQUATIONS["seen-days-later"].evaluate(seen=seen, usual=usual, most=rules.most_days)
 
 
-def _moved(place: Mapping[str, Any], kind: str, edges: list[Any], warmth: Told | None, frost: Told | None, rules: SeenRules) -> MovedWindow:
+def _moved(place: Mapping[str, Any], kind: str, edges: list[Any], warmth: NoteTold | None, frost: NoteTold | None, rules: SeenRules) -> MovedWindow:
     first, best, last, opens, closes, room_earlier, room_later = edges
 
-    def by(note: Told | None, day: int, earlier: float, later: float) -> int:
+    def by(note: NoteTold | None, day: int, earlier: float, later: float) -> int:
         """Whole days that a note moves a day of its own half-year by."""
         if note is None or note.days is None:
             return 0

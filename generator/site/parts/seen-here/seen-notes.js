@@ -29,16 +29,17 @@
     }
   }
 
-  function seenOn(text) {
+  /* isKept: it was typed long ago, and is told of as what it is. */
+  function seenOn(text, isKept) {
     var R = Swardbook.seenRules, day = Swardbook.dates.fromIso(text), today = Swardbook.dates.today();
     function refuse(code) { throw new Swardbook.Problem(code, R.words.refusals[code]); }
     if (day === null || !Swardbook.kept.isDay(text)) { refuse('no-date'); }
     if (day > today) { refuse('future'); }
-    if (today - day > R.longest_ago) { refuse('long-ago'); }
+    if (!isKept && today - day > R.longest_ago) { refuse('long-ago'); }
   }
 
   /* [field, sentence] of the first thing that cannot be, or null. typed: texts by field, with their units. */
-  function wrong(typed) {
+  function wrong(typed, isKept) {
     var field = '';
     try {
       field = 'soil';
@@ -47,7 +48,7 @@
       if (typed.soil_depth) { within(typed.soil_depth, 'mm', 'no-depth'); }
       ['soil_on', 'green_up', 'last_frost'].forEach(function (name) {
         field = name;
-        if (typed[name] || name === 'soil_on' && typed.soil) { seenOn(typed[name] || ''); }
+        if (typed[name] || name === 'soil_on' && typed.soil) { seenOn(typed[name] || '', isKept); }
       });
       return null;
     } catch (problem) { return [field, Swardbook.sentenceOf(problem)]; }
@@ -59,7 +60,7 @@
     Object.keys(FIELDS).forEach(function (of) {
       var typed = {};
       FIELDS[of].forEach(function (name) { if (found[name]) { typed[name] = found[name]; } });
-      if ((of !== 'soil' || typed.soil) && !wrong(typed)) { Object.assign(out, typed); }
+      if ((of !== 'soil' || typed.soil) && !wrong(typed, true)) { Object.assign(out, typed); }
     });
     return out;
   }
