@@ -1,6 +1,7 @@
 """`swardbook season`: the computed year of a grass at a place, usual, or measured so far."""
 
 import json
+from datetime import datetime
 from pathlib import Path
 
 import click
@@ -9,6 +10,7 @@ from generator.book.daily.daily_reading import AskedOfDays, read_days, told_read
 from generator.book.daily.daily_record import DailyRecord
 from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, whole_book
+from generator.commands.season_notes import print_seen, read_notes
 from generator.files.season_json import as_json
 from generator.files.season_text import season_text
 from generator.files.this_year_text import this_year_text, this_year_values
@@ -25,8 +27,17 @@ from generator.season.season_cache import SeasonCache
               help="This year's days: measured so far, usual weather after. Without it, observed/PLACE.csv of the book, if it is there.")
 @click.option("--usual", is_flag=True, help="The usual year, whatever was measured.")
 @click.option("--us", is_flag=True, help="Tell the reasons in US units.")
+@click.option("--soil", metavar="TEMPERATURE", help="What your soil thermometer says, such as '14 °C': moves the usual windows by it.")
+@click.option("--soil-depth", metavar="DEPTH", help="How deep it was read, such as '100 mm', which it is if it is not said.")
+@click.option("--soil-on", metavar="DATE", help="The day of the reading; today if it is not said.")
+@click.option("--green-up", metavar="DATE", help="The day on which the grass was seen to green up.")
+@click.option("--last-frost", metavar="DATE", help="The day of the last frost seen.")
 @click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
-def season(root: Path, grass: str, place: str, site: str, observed: tuple[Path, ...], usual: bool, us: bool, as_data: bool) -> None:
+@click.pass_obj
+def season(
+    now: datetime, root: Path, grass: str, place: str, site: str, observed: tuple[Path, ...], usual: bool, us: bool, soil: str | None, soil_depth: str | None,
+    soil_on: str | None, green_up: str | None, last_frost: str | None, as_data: bool,
+) -> None:
     """Print the computed year of GRASS at PLACE: growth, frost, water and windows."""
     book = whole_book(root)
     seasons = SeasonCache(book)
@@ -36,6 +47,12 @@ def season(root: Path, grass: str, place: str, site: str, observed: tuple[Path, 
     if usual and observed:
         raise click.UsageError("--usual leaves out what --observed gives; take one")
     of_what = {"grass": grass, "place": place, "site": site}
+    notes = read_notes(now.date(), soil, soil_depth, soil_on, green_up, last_frost)
+    if notes is not None:
+        if observed:
+            raise click.UsageError("days that were measured say more than notes: take --observed, or what you saw")
+        print_seen(seasons, of_what, notes, soil or "", now.date(), us, as_data)
+        return
     record = _record(observed) if observed else None if usual else book.observed.get(place)
     if record is None:
         year = seasons.season(grass, place, site)

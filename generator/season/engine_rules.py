@@ -165,3 +165,13 @@ class FeedRules:
     light_dressing: float | None
     last_feed_weeks: float
     cool_autumn_share: float
+
+
+@dataclass(frozen=True)
+class SeenRules:
+    """How far a keeper's own notes move a season: no more than most_days, e times less after fade_days [days]; a reading of soil that changes
+    by less than least_change_k in a usual week [K] says nothing."""
+
+    most_days: float
+    fade_days: float
+    least_change_k: float

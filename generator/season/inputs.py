@@ -12,7 +12,7 @@ from generator.book.records.task import Task
 from generator.season.climate.climate import Climate, Site, Soil
 from generator.season.climate.coldest_night import zone_middle_c
 from generator.season.climate.frost_margin import FrostRules
-from generator.season.engine_rules import FeedRules, GrassSeason, Group, OversowingRules, PreEmergentRules, SoilWater, WindowRules
+from generator.season.engine_rules import FeedRules, GrassSeason, Group, OversowingRules, PreEmergentRules, SeenRules, SoilWater, WindowRules
 from generator.season.task_figures import FEED_CEILING, LARGEST_SHARE_REMOVED, LIGHT_DRESSING, PRE_EMERGENT_SOIL, SLOW_RELEASE_SHARE, SOLUBLE_FEED_CEILING, TASK_FIGURES
 
 MILLIMETRES_A_METRE = 1000.0
@@ -37,6 +37,7 @@ class EngineRules:
     soils: Mapping[str, SoilWater]
     feed: FeedRules
     largest_share_removed: float | None
+    seen: SeenRules
 
 
 def climate_of(place: Place) -> Climate:
@@ -139,6 +140,9 @@ def engine_rules_of(groups: SeasonGroups, tasks: Mapping[str, Task] | None = Non
             cool_autumn_share=rules.cool_autumn_share.measured_in("1").default,
         ),
         largest_share_removed=_share(shared(LARGEST_SHARE_REMOVED)),
+        seen=SeenRules(
+            rules.seen_most_days.measured_in("day").default, rules.seen_fade.measured_in("day").default, rules.seen_least_change.measured_in("K").default,
+        ),
     )
 
 

@@ -44,7 +44,7 @@ SPOILT: dict[str, dict[str, list[Any]]] = {
         "pieces": [4, [{**PIECE, "area": -1}], [PIECE, {"name": ""}]], "programme": [
             7, [], {**YEAR, "wanted": 0}, {**YEAR, "start": "soon"}, {**YEAR, "visits": {"visit-1": {"on": "2026-02-31"}}}, {**YEAR, "visits": {"<b>": {"on": TODAY}}},
             {**YEAR, "visits": {"visit-1": {"on": TODAY, "tasks": ["<b>", 5], "done": 7}}}, {**YEAR, "quote": {**YEAR["quote"], "total": "5"}}, {**YEAR, "cuts": 1e9},
-        ],
+        ], "seen": [7, [], {"soil": 14}, {"soil": LONG}, {"soil_on": "2026-02-31"}, {"green_up": "soon"}, {"last_frost": 20260930}],
     },
     "holds": {"at": ["25:00", 6], "all": [{"soil": 5}, {"low": LONG}, 7], "tasks": [{"core": [1]}, {"core": {"label_wind": 3}}]},
     "inspection": {"answers": [{"soil-ph": 5}, {"soil-ph": LONG}, 7], "head": [[], {"lawn": LONG}], "ticks": [3, {"photo-1": True}]},

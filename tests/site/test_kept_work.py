@@ -31,7 +31,7 @@ YEAR = {
 }  # fmt: skip
 LAWN = {
     "code": "TL-014", "grass": "kikuyu", "place": "canberra", "site": "hollow", "area": "240 m2", "facts": {"slope": "5 %"}, "machines": [], "pieces": [PIECE],
-    "programme": YEAR,
+    "programme": YEAR, "seen": {"soil": "14 °C", "soil_depth": "100 mm", "soil_on": "2026-09-20", "green_up": "2026-10-02", "last_frost": "2026-09-30"},
 }  # fmt: skip
 TODAY = "2026-11-28"
 # As editions before kept them: each list whole, under one key.

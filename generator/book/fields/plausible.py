@@ -130,6 +130,8 @@ PLAUSIBLE: dict[str, Plausible] = {
     "step of reading": Plausible("K", 0, 5, 0, 1, "a thermometer is read to a degree or finer"),
     "turn of summer": Plausible("K", 0, 20, 0.1, 5, "high summer is within a degree or two of the year's highest mean"),
     "days of sleep": Plausible("day", 1, 365, 20, 250, "a dormancy is a part of a year"),
+    "days of a season": Plausible("day", 1, 120, 5, 60, "a season runs some weeks early or late, never months"),
+    "change of soil in a week": Plausible("K", 0, 10, 0.1, 1.5, "soil warms by a degree or so in a week of spring"),
     "weeks of a year": Plausible("week", 0, 52, 0, 30, "a year has 52 weeks"),
     "rain against need": Plausible("1", 0.01, 5, 0.1, 2, "a summer is moist where rain makes up a good part of what evaporates"),
     "times what evaporates": Plausible("1", 0, 20, 0.5, 6, "it is wet where rain is some times what evaporates"),

@@ -99,6 +99,16 @@ class KeptProgramme(Kept):
     quote: KeptYearQuote | None = None
 
 
+class KeptSeen(Kept):
+    """What was seen of a season on a lawn, with the days."""
+
+    soil: str | None = Field(default=None, description="Soil temperature with its unit: '14 °C'.")
+    soil_depth: str | None = Field(default=None, description="How deep it was read, with its unit: '100 mm'.")
+    soil_on: Day | None = None
+    green_up: Day | None = Field(default=None, description="The day on which it was seen to green up.")
+    last_frost: Day | None = Field(default=None, description="The day of the last frost seen.")
+
+
 class KeptLawn(Kept):
     """A lawn, and what stays the same of it."""
 
@@ -115,6 +125,7 @@ class KeptLawn(Kept):
     )
     pieces: tuple[KeptPiece, ...] = ()
     programme: KeptProgramme | None = None
+    seen: KeptSeen | None = Field(default=None, description="What was seen this year, which moves its windows.")
 
 
 class KeptPacks(Kept):

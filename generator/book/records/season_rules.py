@@ -78,6 +78,11 @@ class SeasonRules(Record):
     warm_transition_night: Night = Field(description="Mean minimum at which warm-season grass takes over from winter ryegrass.")
     ponding: Annotated[Figure, Measured("water between leaves")] = Field(description="Water that may stand between the leaves before it runs off.")
     spells_a_morning: Annotated[Figure, Measured("runs in a morning")] = Field(description="Runs of a sprinkler in a morning, with rests between.")
+    seen_most_days: Annotated[Figure, Measured("days of a season")] = Field(description="By one note, a season runs no more than so many days early or late.")
+    seen_fade: Annotated[Figure, Measured("days of a season")] = Field(description="Days after which what was seen says e times less of an opening or an ending.")
+    seen_least_change: Annotated[Figure, Measured("change of soil in a week")] = Field(
+        description="What soil changes by in a usual week, below which a reading says nothing of the season."
+    )
 
     @property
     def by_name(self) -> dict[str, Figure]:

@@ -1,6 +1,6 @@
 """What a published equation is: its text, its units, where it stands and where it stops."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -29,7 +29,8 @@ ONE_DEGREE = EquationConstant(1, "K", "one degree, to make a temperature a plain
 class Equation:
     """One published equation.
 
-    text: a formula over the names in `inputs` and `constants`. inputs: name to unit spelling, as a calculator asks for them.
+    text: a formula over the names in `inputs` and `constants`. inputs: name to unit spelling, as a calculator asks for them; lists: the same
+    of what is a list of readings.
     result_unit: of the answer. source: id in data/sources.yml; where: equation number or page. title and limits: plain words for
     the methods page.
     """
@@ -43,6 +44,7 @@ class Equation:
     where: str
     limits: str
     constants: dict[str, EquationConstant] = field(default_factory=dict)
+    lists: dict[str, str] = field(default_factory=dict)
 
     @cached_property
     def formula(self) -> Formula:
@@ -53,9 +55,9 @@ class Equation:
         return {name: constant.si for name, constant in self.constants.items()}
 
     @cached_property
-    def _evaluate(self) -> Callable[[dict[str, float]], float]:
+    def _evaluate(self) -> Callable[[Mapping[str, float | Sequence[float]]], float]:
         return self.formula.evaluate
 
-    def evaluate(self, **inputs_si: float) -> float:
+    def evaluate(self, **inputs_si: float | Sequence[float]) -> float:
         """The answer in SI units, from inputs in SI units. Raises FormulaProblem where the values have no answer."""
         return self._evaluate({**self.constants_si, **inputs_si})

@@ -91,7 +91,7 @@ def in_the_soil(circle: Circle, at_surface: Daily, soil: Soil) -> Daily:
     Each day's step is felt below as erfc(z / (2 sqrt(D t))) of it after the time t: heat conduction into a deep uniform soil whose surface changes
     at once. Source: Carslaw and Jaeger 1959, Conduction of Heat in Solids, 2nd edition, section 2.4. Limits: as `soil_curve`.
     """
-    felt = _felt(soil)
+    felt = felt_after(soil)
 
     def below(day: int) -> float:
         offset = circle.offset(day)
@@ -102,7 +102,7 @@ def in_the_soil(circle: Circle, at_surface: Daily, soil: Soil) -> Daily:
 
 
 @cache
-def _felt(soil: Soil) -> Daily:
+def felt_after(soil: Soil) -> Daily:
     """The part of a departure that is felt so many days later, today first; they add up to 1."""
     def step(days: float) -> float:
         return erfc(soil.depth_m / (2 * sqrt(soil.diffusivity_m2_per_s * days * SECONDS_A_DAY))) if days > 0 else 0.0

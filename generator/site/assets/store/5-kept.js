@@ -9,6 +9,8 @@
               typed, with their units. Jobs and entries of the record name a lawn by its code
               programme: {wanted, start, tasks, cuts, visits: {id: {on, tasks, plan, put, done, skipped}}, quote: {on, until, currency, rate [share],
               inside, lines: {id of a visit, or mowing: {name, amount, tax}}, before_tax, tax, total, area [m2], accepted}}; amounts in whole cents
+              seen: {soil, soil_depth: as typed, soil_on, green_up, last_frost}: what was seen on it, and on which days
+     seen     a row a place, by its id: the same, where no lawn is chosen
      lawn     a row a piece of the lawn that is being measured: {name, sizes, area [m2], hole}
      inspection  one row, 'sheet': {head, answers, ticks}, each text by id; kept under 'visit'
      inspections the same, a row a lawn, by the lawn's id
@@ -69,6 +71,9 @@
       on: isDay, currency: like(/^[A-Z]{3}$/), rate: number(function (share) { return share >= 0 && share <= 1; }), inside: flag, before_tax: cents, tax: cents, total: cents
     }, { until: isDay, lines: many(of({ name: text(L.entry), amount: cents, tax: cents })), area: isArea, accepted: isDay })
   });
+
+  /* What was seen of a season, with the days (parts/seen-here). */
+  var seen = { fields: { soil: text(L.measure), soil_depth: text(L.measure), soil_on: isDay, green_up: isDay, last_frost: isDay } };
 
   function isPiece(value) {
     var clean = Swardbook.rows.sound(piece, value);
@@ -134,11 +139,12 @@
     lawns: {
       most: 500, shape: { needed: ['code', 'grass', 'place'], fields: {
         code: like(LAWN), grass: isId, place: isId, site: isId, area: text(L.answer), town: text(L.answer), travel: text(L.answer), machines: { list: isId },
-        facts: { each: text(L.answer), named: isId }, pieces: { list: isPiece }, programme: programme
+        facts: { each: text(L.answer), named: isId }, pieces: { list: isPiece }, programme: programme, seen: seen
       } }
     },
     lawn: { most: 100, old: listed('pieces'), shape: piece },
     inspection: { under: 'visit', merges: true, isId: function (id) { return id === 'sheet'; }, old: oldSheet, shape: sheet },
+    seen: { most: 400, merges: true, isId: isId, shape: seen },
     inspections: { merges: true, shape: sheet },
     holds: {
       merges: true, isId: isDate, old: oldDays,

@@ -19,6 +19,7 @@ from generator.site.pages.job.view import has_jobs
 from generator.site.pages.programme.view import PATH as PROGRAMME
 from generator.site.shared.embedded import embedded_calculator
 from generator.site.shared.lawn_pieces import calculator_scripts
+from generator.site.shared.seen_script import seen_scripts, seen_view
 from generator.site.year.place_notes import place_notes
 from generator.site.year.site_years import site_words, year_context, year_scripts
 from generator.site.year.strips import all_dates, strip_view
@@ -53,6 +54,7 @@ def calendar_page(seasons: SeasonCache, grass_id: str, place_id: str, here: Page
         "laws": [plain(sentence(said(each))) for each in law_against(book, grass_id, place_id)],
         "place": place.name, "country": place.country, "place_url": here.links.place(place_id), "compare_url": here.links.comparison(grass_id, place_id),
         "programme_url": here.links.to(PROGRAMME) if has_jobs(book) and here.edition.has("jobs") else "",
+        "seen": seen_view(seasons, here, place_id, grass_id),
         "strip": strip_view(season, "year", "page", f"The year of {title}", legend=True, today=True),
         **year_context(seasons, grass_id, place_id, here.links),
         "sites": _sites(seasons, grass_id, place_id), "whole_degrees": place.normals.temperature_step_c >= 1,
@@ -168,4 +170,4 @@ def pages(making: Making) -> Iterator[Page]:
 
 
 def files(making: Making) -> dict[str, str | bytes]:
-    return {**year_scripts(making.seasons), **year_files(making.seasons, making.today)}
+    return {**year_scripts(making.seasons), **seen_scripts(making.seasons), **year_files(making.seasons, making.today)}

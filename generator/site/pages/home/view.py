@@ -17,6 +17,7 @@ from generator.site.pages.programme.view import task_names
 from generator.site.pages.record.view import record_card
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
+from generator.site.shared.seen_script import seen_view
 from generator.site.year.season_script import season_scripts
 
 TODAY_SCRIPT = "assets/today.js"
@@ -40,6 +41,7 @@ def home_page(seasons: SeasonCache, here: PageContext) -> Page:
                 "grasses": here.links.file("grasses/"),
             },
         },
+        "seen": seen_view(seasons, here, practice.home_place, practice.home_grass, "home"),
         "today": today_view(book, here) if has_jobs(book) else None,
         "scripts": [here.links.file(TODAY_SCRIPT)] if has_jobs(book) else [],
         "doors": [

@@ -35,6 +35,7 @@ from generator.site.pages.job.money_script import MONEY_SCRIPT, money_script
 from generator.site.pages.job.moving_script import MOVING_SCRIPT, moving_script
 from generator.site.shared.hold_view import hold_scripts
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT
+from generator.site.shared.seen_script import seen_view
 from generator.site.year.site_years import site_words
 from generator.words.reason_text import said, said_exactly, sentence
 
@@ -109,6 +110,7 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
             "money": [here.links.file(each) for each in (MONEY_SCRIPT, MONEY)],
         },
         "address": f"{public}{PATH}.html" if public else None,
+        "seen": seen_view(seasons, here, place, grass, "job"),
         "job": job_view(book, here, job, plan, grass, place),
     }
 

@@ -14,6 +14,7 @@ from generator.site.pages.inspection.view import asked_in
 from generator.site.pages.job.view import has_jobs
 from generator.site.pages.programme.view import PATH as PROGRAMME
 from generator.site.shared.lawn_pieces import CALCULATOR_SCRIPT, first_shape
+from generator.site.shared.seen_script import seen_view
 from generator.site.year.site_years import site_words
 
 PATH, SCRIPT, VENDORED = "lawns", "assets/lawn-record.js", "assets/vendor/idb.js"
@@ -24,7 +25,10 @@ WORDS = ("lawn record", "clients", "client list", "sites", "property", "properti
 
 def lawns_page(seasons: SeasonCache, here: PageContext) -> Page:
     scripts = [VENDORED, CALCULATOR_SCRIPT, *([INSPECTION_QUESTIONS, INSPECTION_RULES] if seasons.book.inspection else []), SCRIPT]
-    context = {"title": TITLE, "lead": LEAD, "record": record_view(seasons, here), "scripts": [here.links.file(each) for each in scripts]}
+    context = {
+        "title": TITLE, "lead": LEAD, "record": record_view(seasons, here), "seen": seen_view(seasons, here, follows="lawn"),
+        "scripts": [here.links.file(each) for each in scripts],
+    }
     return Page(PATH, TITLE, "lawns", context, LEAD, WORDS, sections=SECTIONS)
 
 

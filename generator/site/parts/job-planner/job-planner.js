@@ -98,6 +98,7 @@
       Swardbook.say(part('headline'), W.headline(window_));
       S.words(part('window-why'), window_.why);
       S.anew(part('window-exactly'), window_.exactly, function () { L.exactly(part('window-exactly'), window_.exactly); });
+      Swardbook.tell('job-shown', { grass: now.grass, place: now.place, site: now.site, on: now.on, kind: window_.kind });
       Swardbook.say(part('edges'), W.edges(window_));
       Swardbook.say(part('frost'), L.said('frost', { chance: W.percent(window_.frost_chance_four_weeks) }));
       S.list(part('settling'), out.first_possible, function (row, each) { row.textContent = W.settles(each, titles[each.step]); });
