@@ -15,6 +15,7 @@ from tests.site.hosting import CHOOSE, STORED, Hosted, settled
 SHEET = "aftercare/after-sweeping.html#v=1&on=2026-10-12&grass=plaingrass"
 CAUTION = "cautions/sore-back.html"
 BEFORE, CORRECTED = "Take a longer broom.", "Take a lighter broom, and change hands."
+AND_THESE = ("calculators/index.html", "renovate/plaingrass.html", "calendars/flatfield/plaingrass.html", "jobs/index.html")
 SCREEN = {"width": 360, "height": 800}
 
 
@@ -56,19 +57,20 @@ def phone(browser: Browser, hosted: Hosted) -> Iterator[Page]:
 
 def test_after_one_visit_these_open_with_the_server_down(phone: Page, hosted: Hosted) -> None:
     hosted.stop()
-    for path in ("", "index.html", "cautions/index.html", CAUTION, "calculators/index.html", "renovate/plaingrass.html", "calendars/flatfield/plaingrass.html", "jobs/index.html"):
+    for path in ("", "index.html", "cautions/index.html", CAUTION, *AND_THESE):
         phone.goto("about:blank")
         phone.goto(hosted.address + path)
         assert phone.url == hosted.address + path
         assert phone.evaluate("() => getComputedStyle(document.body).getPropertyValue('--sb-ink') && Boolean(Swardbook.lawns)"), path
     phone.goto(hosted.address + SHEET)
-    expect(phone.locator("[data-part=today]")).to_contain_text("day")
+    expect(phone.locator("[data-part=today]")).to_contain_text("Plaingrass is kept at 20 to 30 mm")
     phone.goto(hosted.address + "calculators/sweeping.html")
     phone.locator(".md-content input[type=text]").first.fill("30")
     expect(phone.locator(".md-content output").first).not_to_be_empty()
-    phone.locator("label[for=__search]").first.click()
-    phone.locator("[data-md-component=search] input").fill("sore back")
-    expect(phone.locator("[data-md-component=search] ol a").first).to_contain_text("Sore back")
+    phone.keyboard.press("Escape")
+    phone.locator("header label[for=__search]").first.click()
+    phone.locator("[data-component=search] input").fill("sore back")
+    expect(phone.locator("[data-component=search] ol a").first).to_contain_text("Sore back")
     phone.goto("about:blank")
     phone.goto(hosted.address.rstrip("/"))
     assert phone.url == hosted.address

@@ -31,7 +31,7 @@ function isGood(answer) { return answer.ok && answer.type === "basic"; }
 
 async function fetched(address, name, hash) {
   const answer = await fetch(address, { cache: "no-cache" });
-  if (isGood(answer)) { await (await caches.open(name)).put(address, await packed(answer, hash)); }
+  if (isGood(answer)) { await (await caches.open(name)).put(address, await packed(answer.clone(), hash)); }
   return answer;
 }
 

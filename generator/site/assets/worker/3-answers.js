@@ -73,16 +73,19 @@ async function state() {
   };
 }
 
+/* told: {page, parts, grass, place}. The first page that is opened was fetched before the worker began. */
+async function fill(told, id) {
+  if (!(await remembered(id))) { await remember(id, BOOK); }
+  const list = await listed(), edition = await remembered(id);
+  const own = edition === BOOK ? [told.page, ...told.parts].filter(isOurs).map((each) => pathOf(each).replace(/(^|\/)$/, "$1index.html")) : [];
+  const said = await keepAll(hashed(list, [...own, ...(list ? needed(list, told) : [])]));
+  await carry();
+  return { ...said, ...(await state()), newer: edition !== BOOK };
+}
+
+let filling = Promise.resolve(); /* One after another. */
 const DO = {
-  /* told: {page, parts, grass, place}. The first page that is opened was fetched before the worker began. */
-  fill: async (told, id) => {
-    if (!(await remembered(id))) { await remember(id, BOOK); }
-    const list = await listed(), edition = await remembered(id);
-    const own = edition === BOOK ? [told.page, ...told.parts].filter(isOurs).map((each) => pathOf(each).replace(/(^|\/)$/, "$1index.html")) : [];
-    const said = await keepAll(hashed(list, [...own, ...(list ? needed(list, told) : [])]));
-    await carry();
-    return { ...said, ...(await state()), newer: edition !== BOOK };
-  },
+  fill: (told, id) => { filling = filling.catch(() => null).then(() => fill(told, id)); return filling; },
   state,
   /* Some more of the whole book: the page asks again until all of it is there, so that it can be stopped, and goes on another day. */
   more: async () => {
