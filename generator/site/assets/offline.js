@@ -11,7 +11,7 @@
   "use strict";
   if (!/^https?:$/.test(window.location.protocol) || !("serviceWorker" in navigator)) { return; }
   var LONGEST_WAIT_MS = 120000, LOOK_AGAIN_MS = 300000;
-  var worker = new URL("../offline-worker.js", document.currentScript.src).href, goingOn = false, typed = [], registered;
+  var worker = new URL("../offline-worker.js", document.currentScript.src).href, top = new URL(".", worker).href, goingOn = false, typed = [], registered;
 
   function ask(told) {
     return registered.then(function (registration) {
@@ -107,6 +107,8 @@
     registered = navigator.serviceWorker.register(worker, { updateViaCache: "none" }).then(function () { return navigator.serviceWorker.ready; });
     registered.catch(function () { Swardbook.tell("offline", null); });
     fill();
+    /* No worker may answer for the folder's address without its slash; a browser remembers for itself where a server sends it on to. */
+    if (new URL(top).pathname !== "/") { window.fetch(top.slice(0, -1)).catch(function () { /* Without a signal. */ }); }
     ["grass", "place"].forEach(function (kind) { document.addEventListener("swardbook:" + kind, fill); });
     document.addEventListener("visibilitychange", look);
     window.addEventListener("online", look);
@@ -114,7 +116,7 @@
   });
 
   Swardbook.offline = {
-    top: new URL(".", worker).href,
+    top: top,
     keepWhole: keepWhole,
     stop: function () { return end({ do: "stop" }); },
     onlyNeeded: function () { return end(chosen({ do: "only" })); }
