@@ -5,6 +5,7 @@ import time
 from functools import partial
 from http.server import ThreadingHTTPServer
 from pathlib import Path
+from typing import Any
 
 from playwright.sync_api import Page
 
@@ -76,7 +77,7 @@ class Hosted:
             self._serving = None
 
 
-def settled(page: Page, wanted: str = "") -> dict[str, object]:
+def settled(page: Page, wanted: str = "") -> dict[str, Any]:
     """What is kept, once `wanted` (a path) is there and nothing more comes."""
     before, deadline = -1, time.monotonic() + 20
     while True:
