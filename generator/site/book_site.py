@@ -20,14 +20,14 @@ from generator.season.season_cache import SeasonCache
 from generator.site.frame.brand import brand_files, brand_view, practice_view
 from generator.site.frame.glossary_links import GlossaryLinks
 from generator.site.frame.left_out import LeavingOut
-from generator.site.frame.offline import worker_script
+from generator.site.frame.offline import offline_files, preview_files
 from generator.site.frame.policy import HEADERS_FILE, NO_REFERRER, header_lines, page_policy
 from generator.site.frame.render import asset_files, parts_left_out, render, render_page, with_own_files
 from generator.site.frame.theme_style import lean_theme
 from generator.site.making import Making
 from generator.site.page import Links, Page, Section
 from generator.site.page_tree import PageTree
-from generator.site.registry import KIND_OF, all_files, all_pages, beside_others, search_kinds
+from generator.site.registry import KIND_OF, all_files, all_pages, beside_others, keeping, search_kinds
 from generator.site.search.page_text import read
 from generator.site.search.search_index import FILE as SEARCH
 from generator.site.search.search_index import SearchIndex
@@ -107,8 +107,9 @@ class BookSite:
         search = folder / SEARCH
         search.parent.mkdir(parents=True, exist_ok=True)
         search.write_text(self.index.script(), encoding="utf-8")
-        name, script = worker_script(folder, previewing)
-        (folder / name).write_text(script, encoding="utf-8")
+        kept = keeping(self.pages.values(), self.edition)
+        for name, text in (preview_files() if previewing else offline_files(folder, kept, for_clients=self.edition.for_clients)).items():
+            (folder / name).write_text(text, encoding="utf-8")
 
     def on_every_page(self, previewing: bool) -> dict[str, object]:
         """What the theme's templates ask for on each page."""

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from importlib import import_module
+from typing import Literal
 
 from generator.book.editions import Audience, Edition
 from generator.book.fields.private import Opened
@@ -12,6 +13,8 @@ from generator.site.page import Page
 Files = Mapping[str, str | bytes]
 PAGES = f"{__package__}.pages"
 DOORS, ABOUT = "doors", "about"
+# When a browser keeps the pages of a kind, of a book that is hosted: before an edition takes over, or after one visit to any page.
+KeptWhen = Literal["", "first", "at once"]
 
 
 @dataclass(frozen=True)
@@ -31,8 +34,9 @@ class PageKind:
     view.py may have `pages(making)`, every page that it makes, and `files(making)`, what these load: path in the site to content.
     said, weight: what search calls a page of this kind, and how much it counts. names_only: for a list of everything, which is found by
     name and not by what it lists. for_clients: it says nothing of the practice's own work. glossary: whether words of the trade in its
-    text lead to the glossary. tab: its place in the navigation. opened_by: the word by which a practice opens it to clients; None for a kind
-    that they always get. audience: whose site alone has it.
+    text lead to the glossary. kept: when a browser keeps its pages for a telephone without signal. kept_chosen: files that are kept for the
+    grass and the place that a reader chose, with {grass} and {place} in them, and * for any letters. tab: its place in the navigation.
+    opened_by: the word by which a practice opens it to clients; None for a kind that they always get. audience: whose site alone has it.
     """
 
     name: str
@@ -41,6 +45,8 @@ class PageKind:
     names_only: bool = False
     glossary: bool = False
     for_clients: bool = False
+    kept: KeptWhen = ""
+    kept_chosen: tuple[str, ...] = ()
     tab: Tab | None = None
     opened_by: Opened | None = None
     audience: Audience | None = None

@@ -8,42 +8,49 @@ from dataclasses import replace
 from typing import Any
 
 from generator.book.editions import OWN, Edition
+from generator.site.frame.offline import Keeping
 from generator.site.making import Making
 from generator.site.page import Page
 from generator.site.page_kind import ABOUT, DOORS, Files, PageKind, Tab
 from generator.site.search.search_index import SearchKind
 
 PAGE_KINDS = (
-    PageKind("home", "list", 0.3, names_only=True, tab=Tab("Home", "index"), audience="practice"),
-    PageKind("client-home", "list", 0.3, names_only=True, for_clients=True, tab=Tab("Home", "index", clients=DOORS), audience="clients"),
-    PageKind("grass", "grass", 1.6, tab=Tab("Grasses", "grasses/index", clients=DOORS)),
+    PageKind(
+        "home", "list", 0.3, names_only=True, kept="first", kept_chosen=("assets/seasons/{grass}--{place}.js",), tab=Tab("Home", "index"), audience="practice",
+    ),
+    PageKind("client-home", "list", 0.3, names_only=True, for_clients=True, kept="first", tab=Tab("Home", "index", clients=DOORS), audience="clients"),
+    PageKind("grass", "grass", 1.6, kept_chosen=("grasses/{grass}.html",), tab=Tab("Grasses", "grasses/index", clients=DOORS)),
     PageKind("key", "which grass is it", 1.1),
-    PageKind("guide", "renovation guide", 0.85, glossary=True, tab=Tab("Renovate", "renovate/index")),
+    PageKind("guide", "renovation guide", 0.85, glossary=True, kept_chosen=("renovate/{grass}.html",), tab=Tab("Renovate", "renovate/index")),
     PageKind("plan", "plan", 0.9, opened_by="plans"),
-    PageKind("inspection", "inspection sheet", 1, opened_by="inspection"),
+    PageKind("inspection", "inspection sheet", 1, kept="at once", opened_by="inspection"),
     PageKind("side-by-side", "side by side", 0.8),
     PageKind("ranked", "grasses in order", 1),
-    PageKind("job", "planner", 1.1, tab=Tab("Jobs", "jobs/index"), opened_by="jobs"),
-    PageKind("lawns", "your lawns", 1, opened_by="jobs"),
+    PageKind(
+        "job", "planner", 1.1, kept="at once", kept_chosen=("assets/jobs/*--{grass}.js", "assets/jobs/places/{place}--{grass}.js"),
+        tab=Tab("Jobs", "jobs/index"), opened_by="jobs",
+    ),
+    PageKind("lawns", "your lawns", 1, kept="at once", opened_by="jobs"),
     PageKind("programme", "year of visits", 1.05, opened_by="jobs"),
     PageKind("calendars", "list", 0.4, names_only=True, tab=Tab("Calendars", "calendars/index")),
     PageKind("compare", "place by place", 0.5, names_only=True),
     PageKind("places", "list", 0.4, names_only=True),
-    PageKind("place", "place", 1.8),
+    PageKind("place", "place", 1.8, kept_chosen=("places/{place}.html",)),
     PageKind("other-place", "place", 1.2),
-    PageKind("calendar", "calendar", 1.15),
-    PageKind("calculator", "calculator", 0.8, tab=Tab("Calculators", "calculators/index"), opened_by="calculators"),
-    PageKind("aftercare", "aftercare", 0.6, for_clients=True, tab=Tab("Aftercare", "aftercare/index", clients=DOORS)),
+    PageKind("calendar", "calendar", 1.15, kept_chosen=("calendars/{place}/{grass}.html", "assets/years/{place}--{grass}.js")),
+    PageKind("calculator", "calculator", 0.8, kept="at once", tab=Tab("Calculators", "calculators/index"), opened_by="calculators"),
+    PageKind("aftercare", "aftercare", 0.6, for_clients=True, kept="at once", tab=Tab("Aftercare", "aftercare/index", clients=DOORS)),
     PageKind("client-link", "client link", 1, opened_by="links"),
     PageKind("problems", "list", 0.5, names_only=True, tab=Tab("Problems", "problems/index", clients=DOORS)),
     PageKind("problem", "problem", 0.95, glossary=True),
     PageKind("answer", "answer", 0.7, glossary=True, for_clients=True, tab=Tab("Answers", "answers/index", clients=DOORS)),
     PageKind("task", "task", 1.75, glossary=True, tab=Tab("Tasks", "tasks/index")),
-    PageKind("caution", "caution", 1.4, tab=Tab("Cautions", "cautions/index", clients=DOORS)),
-    PageKind("record", "record", 1.1, opened_by="record"),
+    PageKind("caution", "caution", 1.4, kept="first", tab=Tab("Cautions", "cautions/index", clients=DOORS)),
+    PageKind("record", "record", 1.1, kept="at once", opened_by="record"),
     PageKind("glossary", "list", 0.3, names_only=True, tab=Tab("Glossary", "glossary", ABOUT)),
     PageKind("names", "list", 0.4, names_only=True, tab=Tab("Names by country", "names", ABOUT)),
     PageKind("sources", "list", 0.3, names_only=True, tab=Tab("Sources", "sources", ABOUT)),
+    PageKind("kept", "kept on this device", 0.6, for_clients=True, kept="first"),
     PageKind("retired", "gone", 1),
     PageKind("index", "list", 0.3, names_only=True),
 )
@@ -61,6 +68,15 @@ def all_pages(making: Making) -> list[Page]:
 def all_files(making: Making) -> Files:
     """What pages load and lead to: path in the site to content."""
     return {path: content for kind in PAGE_KINDS if kind.stands_in(making.edition) for path, content in kind.files(making).items()}
+
+
+def keeping(pages: Collection[Page], edition: Edition) -> Keeping:
+    """What of these pages a browser keeps of a book that is hosted: those of a kind, and the door that lists them."""
+    def kept(when: str) -> tuple[str, ...]:
+        doors = {kind.tab.page for kind in PAGE_KINDS if kind.kept == when and kind.tab is not None}
+        return tuple(f"{page.path}.html" for page in pages if KIND_OF[page.kind].kept == when or page.path in doors)
+
+    return Keeping(kept("first"), kept("at once"), tuple(each for kind in PAGE_KINDS if kind.stands_in(edition) for each in kind.kept_chosen))
 
 
 def search_kinds() -> dict[str, SearchKind]:

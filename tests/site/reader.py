@@ -48,6 +48,7 @@ KINDS = {
     "sources": "sources.html",
     "about": "about.html",
     "how to use": "how-to-use.html",
+    "kept on this device": "kept.html",
     "methods": "methods.html",
 }
 

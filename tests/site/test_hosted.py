@@ -1,4 +1,4 @@
-"""The book from a server: what was opened once can be read again without one."""
+"""The book from a server: what was opened once can be read again without one, and what one visit keeps is small."""
 
 import functools
 import threading
@@ -10,8 +10,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.site.hosting import CHOOSE, STORED, settled
 from tests.site.tabs import Quiet
 
+MOST_KEPT_BYTES = 6_000_000  # As it is stored, which is packed.
 SHEET = "aftercare/after-renovation.html"
 # The page and everything that it was made of.
 KEPT = """async () => {
@@ -37,6 +39,11 @@ def test_a_sheet_opened_once_opens_again_without_a_server(server: ThreadingHTTPS
     while not page.evaluate(KEPT):
         assert time.monotonic() < deadline, "the page was not kept"
         time.sleep(0.1)
+    page.evaluate(CHOOSE, ["couch", "sydney"])
+    kept = settled(page, "calendars/sydney/couch.html")
+    wanted = {"index.html", "cautions/silica-dust.html", "calculators/granular-feed.html", "jobs/index.html", "renovate/couch.html"}
+    assert wanted <= set(kept["pages"])
+    assert 1_000_000 < sum(page.evaluate(STORED).values()) < MOST_KEPT_BYTES
     server.shutdown()
     server.server_close()
     page.goto("about:blank")

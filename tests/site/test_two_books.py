@@ -12,10 +12,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from generator.site.frame.offline import WORKER, offline_worker
+from generator.site.frame.offline import WORKER, Keeping, offline_files, preview_files
 from tests.site.tabs import Quiet
 
-WORKERS = Path(__file__).parents[2] / "generator" / "site" / "assets" / "worker"
 PAGE = (
     '<!doctype html><html lang="en"><title>{title}</title><h1>{title}</h1>'
     "<script>navigator.serviceWorker.register('{worker}').then(() => navigator.serviceWorker.ready).then(() => document.body.setAttribute('data-ready', ''))</script>"
@@ -37,8 +36,8 @@ def put_up(site: Path, title: str, *, preview: bool = False, age_seconds: int = 
     site.mkdir(exist_ok=True)
     for page in ("index.html", "page.html"):
         (site / page).write_text(PAGE.format(title=title, worker=WORKER), encoding="utf-8")
-    script = (WORKERS / ("preview-worker.js" if preview else WORKER)).read_text(encoding="utf-8")
-    (site / WORKER).write_text(script if preview else offline_worker(site, script), encoding="utf-8")
+    for name, text in (preview_files() if preview else offline_files(site, Keeping())).items():
+        (site / name).write_text(text, encoding="utf-8")
     for file in site.iterdir():
         os.utime(file, (time.time() - age_seconds,) * 2)
 
@@ -71,7 +70,7 @@ def test_each_of_two_books_opens_without_a_network(page: Page, host: tuple[str, 
     opened(page.context, f"{address}/two/index.html")
     last = page.context.pages[-1]
     last.evaluate("() => navigator.serviceWorker.getRegistration().then(each => each.update())")
-    until(lambda: len(names(last)) == 2 and "Book two, again" in last.evaluate("async () => (await (await caches.match(location.href)).text())"))
+    until(lambda: len(names(last)) == 2 and "Book two, again" in last.evaluate("async () => (await (await fetch(location.href)).text())"))
     for book in ("one", "two"):
         shutil.rmtree(folder / book)
         last.goto("about:blank")
