@@ -1,5 +1,6 @@
 """A hosted book after one visit: what opens with the server down, all of it at a button, and what happens when a new edition is up."""
 
+import json
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
@@ -151,3 +152,13 @@ def test_a_book_in_a_folder_offers_no_keeping(page: Page, editions: list[Path]) 
     page.goto((editions[0] / "kept.html").as_uri())
     expect(page.locator("article")).to_contain_text("A book in a folder on a disk needs no keeping")
     assert page.locator("[data-component=keep-book] button:visible, [data-component=keep-link]:visible").count() == 0
+
+
+def test_the_site_for_clients_keeps_its_own_pages_and_none_of_the_practices(editions: list[Path]) -> None:
+    site = editions[0].parent / "for-clients"
+    run = CliRunner().invoke(main, ["build", "--for", "clients", "--book", str(editions[0].parent / "book"), "--to", str(site)])
+    assert run.exit_code == 0, run.output
+    told = json.loads((site / "offline-files.json").read_text(encoding="utf-8"))
+    assert told["edition"].startswith("c") and {"index.html", CAUTION, "aftercare/after-sweeping.html"} <= set(told["at_once"])
+    assert all((site / path).is_file() for path in told["at_once"])
+    assert not [each for each in (*told["files"], *told["chosen"]) if each.startswith(("jobs/", "assets/jobs/", "lawns", "inspection.html"))]

@@ -7,7 +7,7 @@ Swardbook.component('keep-book', function (root) {
     refused: 'This browser keeps no pages of this book. Open it where there is a signal.',
     unknown: 'The list of pages cannot be fetched just now. Try again where there is a signal.',
     needed: 'Kept: the first page, cautions, aftercare, search and whatever you opened, with the grass and the place that you chose. The whole book takes about {packed} MB on this device. It is up to {bytes} MB to fetch, so fetch it where that costs nothing.',
-    going: 'Keeping the whole book: {kept} of {of} files. You may go on reading; it goes on whenever a page of the book is open.',
+    going: 'Keeping the whole book: {kept} of {of} files. Read on meanwhile. It works whenever a page of the book is open.',
     whole: 'The whole book is kept on this device: {of} files, about {packed} MB. A new edition is kept whole as well.',
     lost: 'The signal went. What was fetched so far stays, and the rest comes when a page is next opened with a signal.',
     full: 'This device has no room left for the whole book. What was kept so far stays: {kept} of {of} files.',
