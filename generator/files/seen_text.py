@@ -9,7 +9,7 @@ from generator.formula.functions import nearest
 from generator.season.calendar_days import day_words, month_and_day
 from generator.season.engine_rules import SeenRules
 from generator.season.normals.record_normals import day_number
-from generator.season.seen.seen_year import MovedWindow, SeenYear, NoteTold, is_warming
+from generator.season.seen.seen_year import MovedWindow, NoteTold, SeenYear, is_warming
 from generator.words.seen_sentences import EDGES, HALVES, NOTES, SENTENCES, SOURCES
 
 VERSION = 1
