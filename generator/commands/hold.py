@@ -6,6 +6,7 @@ from pathlib import Path
 import click
 
 from generator.commands.common import book_option, known, typed_values, whole_book
+from generator.commands.exit_codes import HOLD_CODES, hold_codes_text
 from generator.field.forecast import Forecast, read_forecast
 from generator.field.holds import answer_for, asks_of, holds_of
 from generator.files.hold_answer import asked_text, hold_text, hold_values
@@ -13,7 +14,7 @@ from generator.findings import one_line
 from generator.moment import moment
 
 
-@click.command()
+@click.command(epilog=hold_codes_text())
 @book_option
 @click.argument("task")
 @click.argument("answers", nargs=-1, metavar="[QUESTION=ANSWER ...]")
@@ -38,6 +39,7 @@ def hold(root: Path, task: str, answers: tuple[str, ...], grass: str | None, lis
         click.echo(json.dumps(hold_values(task, found, holds, forecast), ensure_ascii=False))
     else:
         click.echo(hold_text(book.tasks[task].name, found, holds, book.sources))
+    raise SystemExit(HOLD_CODES[found.answer])
 
 
 def typed_forecast(words: tuple[str, ...]) -> Forecast:

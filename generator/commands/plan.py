@@ -74,7 +74,7 @@ def plan(
     job = job_of(book, seasons, asked)
     plan_name, grass_name = book.renovations[asked.renovation].name, book.grasses[asked.grass].name
     if ics:
-        domain = calendar_domain(book.practice.public_address)
+        domain = calendar_domain(book.practice.calendar_name)
         key = job_key((asked.renovation, asked.grass, asked.place, asked.site), first)
         write_out(ics, job_calendar(job, f"{plan_name}: {grass_name}", key, domain, now))
     if table:

@@ -67,7 +67,7 @@ def programme(
     name = f"{book.grasses[asked.grass].name} at {book.places[asked.place].name}"
     if ics:
         key = job_key(("programme", *([lawn] if lawn else ()), asked.grass, asked.place, asked.site), asked.start)
-        write_out(ics, programme_calendar(book, found, key, f"{lawn}: {name}" if lawn else name, calendar_domain(book.practice.public_address), now))
+        write_out(ics, programme_calendar(book, found, key, f"{lawn}: {name}" if lawn else name, calendar_domain(book.practice.calendar_name), now))
     if table:
         write_out(table, programme_csv(found).encode())
     if as_data:

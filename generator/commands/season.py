@@ -9,6 +9,7 @@ from generator.book.daily.daily_reading import AskedOfDays, read_days, told_read
 from generator.book.daily.daily_record import DailyRecord
 from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, whole_book
+from generator.commands.exit_codes import ExitCode
 from generator.files.season_json import as_json
 from generator.files.season_text import season_text
 from generator.files.this_year_text import this_year_text, this_year_values
@@ -59,5 +60,5 @@ def _record(files: tuple[Path, ...]) -> DailyRecord:
     if not findings and record.last_warmth is None:
         click.echo(f"{', '.join(one_line(file.name) for file in files)}: no day has both a maximum and a minimum; add the other file with --observed", err=True)
     if findings or record.last_warmth is None:
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     return record
