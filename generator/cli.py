@@ -25,6 +25,7 @@ from generator.commands.programme import programme
 from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.commands.season import season
+from generator.commands.shell_words import ids
 from generator.files.calculation_text import calculation_text, calculation_values, listing_text, listing_values
 from generator.findings import one_line, short_words
 from generator.units import american_words, to_si, unit
@@ -54,7 +55,7 @@ def check(root: Path) -> None:
 
 @main.command()
 @book_option
-@click.argument("name", required=False)
+@click.argument("name", required=False, shell_complete=ids("calculators"))
 @click.argument("values", nargs=-1, metavar="[INPUT=VALUE ...]")
 @click.option("--list", "listed", is_flag=True, help="List every calculator, or NAME alone, with its inputs, results and units.")
 @click.option("--solve", "for_input", metavar="INPUT", help="Work backwards: find INPUT from a result, such as --solve area packs=2.")

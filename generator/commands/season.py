@@ -10,6 +10,7 @@ from generator.book.daily.daily_record import DailyRecord
 from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, whole_book
 from generator.commands.exit_codes import ExitCode
+from generator.commands.shell_words import ids
 from generator.files.season_json import as_json
 from generator.files.season_text import season_text
 from generator.files.this_year_text import this_year_text, this_year_values
@@ -19,8 +20,8 @@ from generator.season.season_cache import SeasonCache
 
 @click.command()
 @book_option
-@click.argument("grass")
-@click.argument("place")
+@click.argument("grass", shell_complete=ids("grasses"))
+@click.argument("place", shell_complete=ids("places"))
 @click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn is: open, wall, hollow, shade or exposed.")
 @click.option("--observed", type=click.Path(exists=True, dir_okay=False, path_type=Path), multiple=True, metavar="FILE",
               help="This year's days: measured so far, usual weather after. Without it, observed/PLACE.csv of the book, if it is there.")
