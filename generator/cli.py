@@ -12,6 +12,7 @@ from generator.calculators.inversion import solve
 from generator.commands.build import build, pack
 from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, checked_now, known, present, typed_values, whole_book
+from generator.commands.doctor import doctor
 from generator.commands.exit_codes import ExitCode, codes_text
 from generator.commands.hold import hold
 from generator.commands.last_resort import Commands
@@ -108,6 +109,7 @@ def calculated(calculator: Calculator, typed: dict[str, str | float], for_input:
 
 main.add_command(init)
 main.add_command(new)
+main.add_command(doctor)
 main.add_command(changes)
 main.add_command(build)
 main.add_command(pack)

@@ -32,13 +32,17 @@ def kinds_to_write(kinds: Iterable[str]) -> Complete:
 
 def file_ids(root: Path, kind: str) -> list[str]:
     """Ids by the files of data/KIND, with those of the shared knowledge where the book lies over it; none where there is no book."""
-    practice = root / "data" / "practice.yml"
     try:
-        asked = practice.read_text(encoding="utf-8", errors="replace").splitlines()
-        folders = [root, *([knowledge_folder()] if any(line.split("#")[0].replace(" ", "").rstrip() == f"{KNOWLEDGE}:true" for line in asked) else [])]
+        folders = [root, *([knowledge_folder()] if lies_over_shared(root) else [])]
         return sorted({file.stem for folder in folders for file in (folder / "data" / kind).glob("*.yml")})
     except OSError:
         return []
+
+
+def lies_over_shared(root: Path) -> bool:
+    """Whether the practice of a book asks for the shared knowledge, by its line alone. Raises OSError where there is no practice."""
+    lines = (root / "data" / "practice.yml").read_text(encoding="utf-8", errors="replace").splitlines()
+    return any(line.split("#")[0].replace(" ", "").rstrip() == f"{KNOWLEDGE}:true" for line in lines)
 
 
 def _root(context: click.Context) -> Path:
