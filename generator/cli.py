@@ -12,10 +12,13 @@ from generator.calculators.inversion import solve
 from generator.commands.build import build, pack
 from generator.commands.choices import bound_inputs, choice_options
 from generator.commands.common import book_option, checked_now, known, present, typed_values, whole_book
+from generator.commands.doctor import doctor
+from generator.commands.exit_codes import ExitCode, codes_text
 from generator.commands.hold import hold
 from generator.commands.last_resort import Commands
 from generator.commands.own_book.changes import changes
 from generator.commands.own_book.init import init
+from generator.commands.own_book.new import new
 from generator.commands.own_book.place import place as place_command
 from generator.commands.own_book.schema import schema
 from generator.commands.plan import plan
@@ -23,12 +26,13 @@ from generator.commands.programme import programme
 from generator.commands.record import record
 from generator.commands.round import round_command
 from generator.commands.season import season
+from generator.commands.shell_words import ids
 from generator.files.calculation_text import calculation_text, calculation_values, listing_text, listing_values
 from generator.findings import one_line, short_words
 from generator.units import american_words, to_si, unit
 
 
-@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]}, epilog=codes_text())
 @click.version_option(package_name="swardbook")
 def main() -> None:
     """A practice book for turf: check it, build it, and get answers from it."""
@@ -46,13 +50,13 @@ def check(root: Path) -> None:
         click.echo(finding)
     if book is None:
         click.echo("1 problem" if len(findings) == 1 else f"{len(findings)} problems", err=True)
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     click.echo(f"The book is in order: {book.size()} records read, and every check passed.")
 
 
 @main.command()
 @book_option
-@click.argument("name", required=False)
+@click.argument("name", required=False, shell_complete=ids("calculators"))
 @click.argument("values", nargs=-1, metavar="[INPUT=VALUE ...]")
 @click.option("--list", "listed", is_flag=True, help="List every calculator, or NAME alone, with its inputs, results and units.")
 @click.option("--solve", "for_input", metavar="INPUT", help="Work backwards: find INPUT from a result, such as --solve area packs=2.")
@@ -85,7 +89,7 @@ def calc(
     if run.problems:
         for said in run.warnings:
             click.echo(said.sentence, err=True)
-        raise SystemExit(2 if any(problem.code in USAGE for problem in run.problems) else 1)
+        raise SystemExit(ExitCode.USAGE if any(problem.code in USAGE for problem in run.problems) else ExitCode.FINDINGS)
     if as_data:
         solved = {} if for_input is None else {"solved": for_input}
         told = {} if bound is None else {"bound": {each: found.where_from for each, found in bound.items()}}
@@ -104,6 +108,8 @@ def calculated(calculator: Calculator, typed: dict[str, str | float], for_input:
 
 
 main.add_command(init)
+main.add_command(new)
+main.add_command(doctor)
 main.add_command(changes)
 main.add_command(build)
 main.add_command(pack)

@@ -8,6 +8,7 @@ from generator.book.editions import AUDIENCES, Audience
 from generator.building.failed import BuildFailed
 from generator.building.target import Target
 from generator.commands.common import book_option
+from generator.commands.exit_codes import ExitCode
 from generator.commands.stopping import stoppable
 from generator.commands.writing import unwritten
 from generator.files.locked import Busy
@@ -50,7 +51,7 @@ def pack(root: Path, file: Path, audience: Audience, safe: bool) -> None:
             must_take_a_pack(file, root, target)
         except BuildFailed as error:
             click.echo(error)
-            raise SystemExit(1) from None
+            raise SystemExit(ExitCode.FINDINGS) from None
         _build(root, target, safe, audience)
         try:
             pack_site(target.real, file)
@@ -67,4 +68,4 @@ def _build(root: Path, target: Target, safe: bool, audience: Audience) -> None:
     except BuildFailed as error:
         click.echo(error)
         click.echo(target.stands(), err=True)
-        raise SystemExit(1) from None
+        raise SystemExit(ExitCode.FINDINGS) from None

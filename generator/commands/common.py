@@ -11,6 +11,7 @@ from generator.book.lists.csv_reading import SPELLED
 from generator.book.lists.for_a_job import Refused
 from generator.book.loading.whole_book import Loaded
 from generator.checks import check_and_warn, check_book
+from generator.commands.exit_codes import ExitCode
 from generator.findings import Finding, one_line, shown, suggestion
 from generator.moment import this_year
 
@@ -46,7 +47,7 @@ def whole_book(root: Path) -> Book:
     if loaded.book is None:
         for finding in loaded.findings:
             click.echo(finding, err=True)
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     return loaded.book
 
 

@@ -6,6 +6,8 @@ from pathlib import Path
 import click
 
 from generator.commands.common import book_option, known, typed_values, whole_book
+from generator.commands.exit_codes import HOLD_CODES, hold_codes_text
+from generator.commands.shell_words import ids
 from generator.field.forecast import Forecast, read_forecast
 from generator.field.holds import answer_for, asks_of, holds_of
 from generator.files.hold_answer import asked_text, hold_text, hold_values
@@ -13,11 +15,11 @@ from generator.findings import one_line
 from generator.moment import moment
 
 
-@click.command()
+@click.command(epilog=hold_codes_text())
 @book_option
-@click.argument("task")
+@click.argument("task", shell_complete=ids("tasks"))
 @click.argument("answers", nargs=-1, metavar="[QUESTION=ANSWER ...]")
-@click.option("--grass", help="The grass, by its id; it answers what the grass decides.")
+@click.option("--grass", shell_complete=ids("grasses"), help="The grass, by its id; it answers what the grass decides.")
 @click.option("--list", "listed", is_flag=True, help="Show only what is asked about TASK, and how to answer.")
 @click.option("--json", "as_data", is_flag=True, help="Print JSON, for other programs.")
 def hold(root: Path, task: str, answers: tuple[str, ...], grass: str | None, listed: bool, as_data: bool) -> None:
@@ -38,6 +40,7 @@ def hold(root: Path, task: str, answers: tuple[str, ...], grass: str | None, lis
         click.echo(json.dumps(hold_values(task, found, holds, forecast), ensure_ascii=False))
     else:
         click.echo(hold_text(book.tasks[task].name, found, holds, book.sources))
+    raise SystemExit(HOLD_CODES[found.answer])
 
 
 def typed_forecast(words: tuple[str, ...]) -> Forecast:

@@ -12,6 +12,7 @@ from typing import Any, TextIO
 
 import click
 
+from generator.commands.exit_codes import ExitCode
 from generator.findings import one_line, short_words
 from generator.moment import moment
 
@@ -29,7 +30,7 @@ class Commands(click.Group):
             place = traceback.extract_tb(error.__traceback__)[-1]
             about = f"{type(error).__name__} at {os.path.basename(place.filename)}:{place.lineno}, {one_line(error)[:200]}"
             click.echo(f"This is a fault in Swardbook, not in your book; please pass this line on to its keepers: {about}", err=True)
-            raise SystemExit(1) from None
+            raise SystemExit(ExitCode.FINDINGS) from None
 
     def invoke(self, context: click.Context) -> object:
         """Run the command that was named. A reader of our output who went away (head) is no trouble: click ends quietly."""

@@ -8,6 +8,7 @@ import click
 
 from generator.book.lists.lawn_file import KeptJob, KeptLawn, LawnJobs, read_lawn_file
 from generator.commands.common import known
+from generator.commands.exit_codes import ExitCode
 
 
 @dataclass(frozen=True)
@@ -60,7 +61,7 @@ def _of_file(file: Path, code: str) -> LawnJobs:
     for finding in findings:
         click.echo(finding, err=True)
     if findings:
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     known(code, (each.lawn.code for each in found), "lawn")
     return next(each for each in found if each.lawn.code == code)
 

@@ -13,6 +13,7 @@ from generator.book.lists.for_a_job import given_area_m2, given_day, given_peopl
 from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, present, typed, whole_book
 from generator.commands.of_lawn import Given, given_by
+from generator.commands.shell_words import ids
 from generator.commands.writing import write_out
 from generator.field.inspection_plan import adjusted_by, inspection_values
 from generator.field.inspection_result import InspectionResult, findings_of
@@ -29,9 +30,9 @@ from generator.season.season_cache import SeasonCache
 
 @click.command()
 @book_option
-@click.argument("renovation", required=False)
-@click.option("--grass", help="The grass, by its id.")
-@click.option("--place", help="The place, by its id.")
+@click.argument("renovation", required=False, shell_complete=ids("renovations"))
+@click.option("--grass", shell_complete=ids("grasses"), help="The grass, by its id.")
+@click.option("--place", shell_complete=ids("places"), help="The place, by its id.")
 @click.option("--area", help="Area of the lawn, with its unit: '240 m2'.")
 @click.option("--on", "on", help="Day of the job, such as 2026-10-12.")
 @click.option("--site", help=f"Where the lawn is: open, wall, hollow, shade or exposed; {OPEN_SITE} if it is not said.")
@@ -74,7 +75,7 @@ def plan(
     job = job_of(book, seasons, asked)
     plan_name, grass_name = book.renovations[asked.renovation].name, book.grasses[asked.grass].name
     if ics:
-        domain = calendar_domain(book.practice.public_address)
+        domain = calendar_domain(book.practice.calendar_name)
         key = job_key((asked.renovation, asked.grass, asked.place, asked.site), first)
         write_out(ics, job_calendar(job, f"{plan_name}: {grass_name}", key, domain, now))
     if table:

@@ -13,6 +13,7 @@ from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, typed, whole_book
 from generator.commands.of_lawn import kept_lawn
 from generator.commands.plan import read_day
+from generator.commands.shell_words import ids
 from generator.commands.writing import write_out
 from generator.files.calendar_file import calendar_domain
 from generator.files.job_calendar import job_key
@@ -24,8 +25,8 @@ from generator.season.season_cache import SeasonCache
 
 @click.command()
 @book_option
-@click.argument("grass", required=False)
-@click.argument("place", required=False)
+@click.argument("grass", required=False, shell_complete=ids("grasses"))
+@click.argument("place", required=False, shell_complete=ids("places"))
 @click.option("--visits", type=click.IntRange(1, MOST_VISITS), help=f"At most how many visits a year; {USUAL_VISITS} if it is not said.")
 @click.option("--area", help="Area of the lawn, with its unit: '240 m2'.")
 @click.option("--from", "start", help="The day on which the year begins, such as 2026-12-01; today if it is not said.")
@@ -67,7 +68,7 @@ def programme(
     name = f"{book.grasses[asked.grass].name} at {book.places[asked.place].name}"
     if ics:
         key = job_key(("programme", *([lawn] if lawn else ()), asked.grass, asked.place, asked.site), asked.start)
-        write_out(ics, programme_calendar(book, found, key, f"{lawn}: {name}" if lawn else name, calendar_domain(book.practice.public_address), now))
+        write_out(ics, programme_calendar(book, found, key, f"{lawn}: {name}" if lawn else name, calendar_domain(book.practice.calendar_name), now))
     if table:
         write_out(table, programme_csv(found).encode())
     if as_data:

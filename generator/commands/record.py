@@ -8,6 +8,7 @@ import click
 from generator.book.lists.csv_reading import COMMA
 from generator.book.lists.kept_record import read_kept
 from generator.commands.common import book_option, separator_option, whole_book
+from generator.commands.exit_codes import ExitCode
 from generator.field.nitrogen_record import nitrogen_by_lawn
 from generator.files.nitrogen_text import nitrogen_text, nitrogen_values
 
@@ -26,7 +27,7 @@ def record(root: Path, file: Path, separator: str | None, as_data: bool) -> None
     if findings:
         for finding in sorted(findings):
             click.echo(finding, err=True)
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     years = nitrogen_by_lawn(book.calculators[book.record.nitrogen_by], [entry.values for entry in entries])
     values = nitrogen_values(years, book.grasses, [entry.where.line for entry in entries])
     click.echo(json.dumps(values, ensure_ascii=False) if as_data else nitrogen_text(values))

@@ -12,6 +12,7 @@ from generator.book.lists.for_a_job import Refused, given_area_m2, given_day, gi
 from generator.book.lists.lawn_code import NAMES_NOBODY
 from generator.book.lists.lawns import Lawn, read_lawns
 from generator.commands.common import book_option, separator_option, whole_book
+from generator.commands.exit_codes import ExitCode
 from generator.commands.plan import read_day
 from generator.commands.round_visits import visits_between
 from generator.commands.writing import write_out
@@ -63,14 +64,14 @@ def round_command(
     if findings:
         for finding in sorted(findings):
             click.echo(finding, err=True)
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     found = with_better_days(
         round_of((_lawn_job(lawn, asked, job_of(book, seasons, asked)) for (lawn, _), asked in zip(lawns, jobs, strict=True)), visits),
         lambda each, other_day: job_of(book, seasons, _on(each, other_day)),
         now.date(),
     )
     if ics:
-        write_out(ics, round_calendar(book, found, f"Round of {day.isoformat()}", calendar_domain(book.practice.public_address), first, now))
+        write_out(ics, round_calendar(book, found, f"Round of {day.isoformat()}", calendar_domain(book.practice.calendar_name), first, now))
     if table:
         write_out(table, round_csv(book, found).encode())
     if as_data:

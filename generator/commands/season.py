@@ -10,7 +10,9 @@ from generator.book.daily.daily_reading import AskedOfDays, read_days, told_read
 from generator.book.daily.daily_record import DailyRecord
 from generator.book.records.practice import OPEN_SITE
 from generator.commands.common import book_option, known, whole_book
+from generator.commands.exit_codes import ExitCode
 from generator.commands.season_notes import print_seen, read_notes
+from generator.commands.shell_words import ids
 from generator.files.season_json import as_json
 from generator.files.season_text import season_text
 from generator.files.this_year_text import this_year_text, this_year_values
@@ -20,8 +22,8 @@ from generator.season.season_cache import SeasonCache
 
 @click.command()
 @book_option
-@click.argument("grass")
-@click.argument("place")
+@click.argument("grass", shell_complete=ids("grasses"))
+@click.argument("place", shell_complete=ids("places"))
 @click.option("--site", default=OPEN_SITE, show_default=True, help="Where the lawn is: open, wall, hollow, shade or exposed.")
 @click.option("--observed", type=click.Path(exists=True, dir_okay=False, path_type=Path), multiple=True, metavar="FILE",
               help="This year's days: measured so far, usual weather after. Without it, observed/PLACE.csv of the book, if it is there.")
@@ -76,5 +78,5 @@ def _record(files: tuple[Path, ...]) -> DailyRecord:
     if not findings and record.last_warmth is None:
         click.echo(f"{', '.join(one_line(file.name) for file in files)}: no day has both a maximum and a minimum; add the other file with --observed", err=True)
     if findings or record.last_warmth is None:
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     return record

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from generator.commands.exit_codes import ExitCode
 from generator.commands.stopping import stoppable
 from generator.files.locked import Busy
 from generator.files.written_beside import write_beside
@@ -25,4 +26,4 @@ def unwritten(file: Path, error: OSError | Busy) -> SystemExit:
         click.echo(f"{one_line(file)}: another command is writing it; wait until it has ended", err=True)
     else:
         click.echo(f"{one_line(file)}: cannot be written ({error.strerror or error}); name another file", err=True)
-    return SystemExit(1)
+    return SystemExit(ExitCode.FINDINGS)

@@ -3,12 +3,11 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
-from urllib.parse import urlsplit
 
 from icalendar import Alarm, Calendar, Event, vText
 
 PRODUCT = "-//Swardbook//practice book//EN"
-# A book without an address of its own still needs ids that no other calendar has (RFC 2606 keeps this ending free).
+# A book that gives no name for its calendars still needs ids that nothing else has (RFC 2606 keeps this ending free).
 NO_DOMAIN = "swardbook.invalid"
 # Before any book was made: a file's number in the order of files is the minutes since then.
 FIRST_MINUTE = datetime(2020, 1, 1, tzinfo=UTC)
@@ -16,9 +15,9 @@ FIRST_MINUTE = datetime(2020, 1, 1, tzinfo=UTC)
 ALARM_HOUR = 7
 
 
-def calendar_domain(public_address: str | None) -> str:
-    """What makes the ids of a book's events its own: the host it is published at, else a name that is nobody's."""
-    return (urlsplit(public_address).hostname if public_address else None) or NO_DOMAIN
+def calendar_domain(calendar_name: str | None) -> str:
+    """What makes the ids of a book's events its own: a name that the practice keeps for good, wherever the book is hosted."""
+    return calendar_name or NO_DOMAIN
 
 
 @dataclass(frozen=True)

@@ -160,7 +160,7 @@ def test_it_is_said_of_every_field_of_the_practice_whether_clients_may_see_it() 
         kind.__name__: {name for name, field in kind.model_fields.items() if opened_by(field) is None} for kind in (Practice, Product, Machine, PricedOperation, HandWork)
     }
     assert seen.pop("Practice") == {
-        "name", "invented", "about", "public", "public_address", "telephone", "email", "currency", "home_place", "places", "calendar_places", "home_grass", "feed",
+        "name", "invented", "about", "public", "calendar_name", "public_address", "telephone", "email", "currency", "home_place", "places", "calendar_places", "home_grass", "feed",
         "products", "operations", "book_title", "short_name", "description", "colour", "logo", "favicon", "units", "shared_knowledge", "grasses", "plans", "without",
     }  # fmt: skip
     assert seen.pop("Product") == {

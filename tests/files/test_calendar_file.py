@@ -70,7 +70,7 @@ def test_every_calendar_is_read_and_each_entry_is_whole(place):
             assert event["rrule"]["FREQ"] == ["YEARLY"]
             assert event.decoded("dtend") > event.decoded("dtstart")
             assert all(each in event["description"] for each in thanks)
-            assert str(event["uid"]).endswith("@tussocklane.example")  # the host of the practice's public address
+            assert str(event["uid"]).endswith("@tussocklane.example")  # the name that the practice keeps, not its host
 
 
 def test_a_window_is_where_the_engine_puts_it():
@@ -111,9 +111,17 @@ def test_a_rhythm_is_told_once_and_not_every_week():
     assert any("every week until" in event["summary"] for event in read("couch", "sydney"))
 
 
+def test_a_book_that_moves_to_another_host_keeps_its_ids() -> None:
+    """Calendars on telephones go by the id of an event: at a new address it must be the same event."""
+    book = seasons().book
+    moved = SeasonCache(replace(book, practice=book.practice.model_copy(update={"public_address": "https://elsewhere.example/lawns/"})))
+    after = Calendar.from_ical(year_calendar(moved, "couch", "sydney", TODAY)).walk("VEVENT")
+    assert {str(event["uid"]) for event in after} == {str(event["uid"]) for event in read("couch", "sydney")}
+
+
 def test_a_book_without_an_address_has_ids_of_its_own():
     book = seasons().book
-    nowhere = SeasonCache(replace(book, practice=book.practice.model_copy(update={"public_address": None})))
+    nowhere = SeasonCache(replace(book, practice=book.practice.model_copy(update={"public_address": None, "calendar_name": None})))
     events = Calendar.from_ical(year_calendar(nowhere, "couch", "sydney", TODAY)).walk("VEVENT")
     assert all(str(event["uid"]).endswith(f"@{NO_DOMAIN}") and "url" not in event for event in events)
 

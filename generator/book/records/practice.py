@@ -158,6 +158,10 @@ class Invoicing(Record):
 class Practice(OverShared):
     invented: bool = Field(description="True for a demonstration practice; every page footer says so.")
     about: Sentence
+    calendar_name: ShortWord | None = Field(
+        default=None, pattern=r"^[a-z0-9]+([.-][a-z0-9]+)*$",
+        description="Ends the ids of events in calendar files, such as kestrelflat.example. Never change it, wherever the book is hosted: telephones go by it.",
+    )
     public_address: WebFolder | None = Field(
         default=None, description="Where the book is hosted; client links, codes, canonical links and the list of pages for search engines are built on it."
     )

@@ -1,6 +1,7 @@
 """What a practice leaves open that costs its readers something: told beside the mistakes, and no reason to refuse a book."""
 
 from collections.abc import Iterator
+from urllib.parse import urlsplit
 
 from generator.book.book import PartialBook
 from generator.book.picture import UnfitPicture, read_picture
@@ -19,6 +20,10 @@ def _check(book: PartialBook) -> Iterator[Finding]:
     if practice.public_address is None:
         yield Finding(book.where(FILE, FILE), "note: no `public_address`, so pages have no canonical address, there is no sitemap.xml, and clients get no link or code",
                       "give it once the book is hosted")
+    elif practice.calendar_name is None:
+        host = urlsplit(practice.public_address).hostname
+        yield Finding(book.where(FILE, FILE, "public_address"), "note: no `calendar_name`, so the events of your calendar files have ids like any book without one",
+                      f"write 'calendar_name: {host}', which ended the ids of calendars that were made before there was this key, and never change it")
     if practice.logo is not None and practice.favicon is None:
         try:
             wide = read_picture(book.root, practice.logo).wide

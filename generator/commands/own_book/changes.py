@@ -6,6 +6,7 @@ import click
 
 from generator.book.overlay.upstream import STATE_FILE, changes_since, state_text, told
 from generator.commands.common import book_option
+from generator.commands.exit_codes import ExitCode
 from generator.commands.writing import write_out
 from generator.findings import one_line
 
@@ -18,7 +19,7 @@ def changes(root: Path, accept: bool) -> None:
     found = changes_since(root)
     if found is None and not accept:
         click.echo(f"{one_line(root / STATE_FILE)}: not known what the shared knowledge was; 'swardbook changes --accept' takes it as it is now", err=True)
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     mine = [change for change in found or () if change.mine is not None]
     others = [change for change in found or () if change.mine is None]
     for change in (*mine, *others):
@@ -30,4 +31,4 @@ def changes(root: Path, accept: bool) -> None:
         click.echo(f"Wrote {one_line(root / STATE_FILE)}.")
     elif mine:
         click.echo(f"{len(mine)} of your files to look at; then 'swardbook changes --accept'.", err=True)
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)

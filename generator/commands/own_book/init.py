@@ -1,6 +1,7 @@
 """`swardbook init`: a book of one's own over the shared knowledge."""
 
 import json
+import re
 import sys
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
@@ -16,6 +17,7 @@ from generator.book.overlay.upstream import STATE_FILE, state_text
 from generator.book.records.place import Country
 from generator.checks import check_book
 from generator.commands.common import MOST_LISTED
+from generator.commands.exit_codes import ExitCode
 from generator.commands.own_book.schema import write_schemas
 from generator.commands.writing import write_out
 from generator.findings import one_line, shown, suggestion
@@ -23,6 +25,7 @@ from generator.moment import this_year
 
 TEXTS = Path(__file__).with_name("new_book")
 ANY_MONEY = "AUD"
+_NO_ID = re.compile(r"[^a-z0-9]+")
 LOGOS = (".svg", ".png")
 
 
@@ -86,7 +89,7 @@ def init(folder: Path | None, listed: bool, **given: str | None) -> None:
         click.echo(finding, err=True)
     click.echo(f"Made {one_line(folder)}: {len(_ids(answers['grasses']))} grasses, {len(_places(answers))} places.")
     if found.book is None:
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     click.echo(f"Next: swardbook build --book {one_line(folder)}, then open {one_line(folder / 'site' / 'index.html')}")
 
 
@@ -163,6 +166,7 @@ def _write(folder: Path, answers: Answers) -> None:
         "units": answers["units"], "currency": answers["currency"], "home_place": answers["place"], "home_grass": _ids(answers["grasses"])[0],
         "places": ", ".join(_places(answers)), "grasses": ", ".join(_ids(answers["grasses"])),
         "public_address": _line("public_address", answers["public_address"], "https://example.org/book/", "where the book will be hosted; client links are built on it"),
+        "calendar_name": f"{_NO_ID.sub('-', answers['name'].lower()).strip('-') or 'practice'}.invalid",
         "colour": _line("colour", answers["colour"], '"#24527a"', "of links, buttons and edges"),
         "logo": _line("logo", f"logo{logo.suffix.lower()}" if logo else "", "logo.svg", "a file in the book's folder"),
     }

@@ -14,6 +14,7 @@ from generator.book.loading.whole_book import read_book
 from generator.book.stations.nearest_stations import NearStation, nearest_stations, station_tables
 from generator.checks import check_book
 from generator.commands.common import book_option
+from generator.commands.exit_codes import ExitCode
 from generator.commands.own_book.place_asked import PlaceAsked, identifier, twelve
 from generator.commands.own_book.place_normals import Whereabouts, from_days, from_months, from_station, near_line, told_normals
 from generator.commands.writing import write_out
@@ -114,7 +115,7 @@ def _by_days(root: Path, id: str, name: str, asked: PlaceAsked) -> tuple[PlaceWr
     except NoNormals as none:
         for reason in none.reasons:
             click.echo(f"{reason}; name further years or files with --daily", err=True)
-        raise SystemExit(1) from None
+        raise SystemExit(ExitCode.FINDINGS) from None
     for line in told_normals(normals, record):
         click.echo(line)
     services = [each.head.layout.service for each in reads if each.head.layout]
@@ -232,4 +233,4 @@ def _refuse(findings: list[Finding]) -> None:
     if findings:
         for finding in findings:
             click.echo(finding, err=True)
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)

@@ -6,6 +6,7 @@ import click
 
 from generator.book.json_schema import schemas
 from generator.commands.common import book_option
+from generator.commands.exit_codes import ExitCode
 from generator.commands.writing import unwritten, write_out
 from generator.findings import one_line
 
@@ -16,7 +17,7 @@ def schema(root: Path) -> None:
     """Write the JSON Schema of each kind of file into data/schema, for editors."""
     if not (root / "data").is_dir():
         click.echo(f"{one_line(root)}: no data/ here; go to the folder of a book or name it with --book", err=True)
-        raise SystemExit(1)
+        raise SystemExit(ExitCode.FINDINGS)
     count = write_schemas(root)
     click.echo(f"Wrote {count} schemas into {one_line(root / 'data' / 'schema')}.")
 

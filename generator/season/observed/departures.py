@@ -103,7 +103,7 @@ def in_the_soil(circle: Circle, at_surface: Daily, soil: Soil) -> Daily:
 
 @cache
 def felt_after(soil: Soil) -> Daily:
-    """The part of a departure that is felt so many days later, today first; they add up to 1."""
+    """The part of a departure that is felt so many days later, today first [1]; they add up to 1."""
     def step(days: float) -> float:
         return erfc(soil.depth_m / (2 * sqrt(soil.diffusivity_m2_per_s * days * SECONDS_A_DAY))) if days > 0 else 0.0
 

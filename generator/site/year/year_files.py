@@ -48,7 +48,7 @@ def year_calendar(seasons: SeasonCache, grass: str, place: str, today: date) -> 
         CalendarEntry(f"{place}--{grass}--{id}", f"{local.told(name)} ({name_there})", f"{local.told(text)}\n{closing}", *_dates(first, last, today.year), page)
         for id, name, text, first, last in (*_windows(seasons, grass, place), *_jobs(seasons, grass, place))
     ]
-    return calendar_file(title, entries, calendar_domain(address), today)
+    return calendar_file(title, entries, calendar_domain(book.practice.calendar_name), today)
 
 
 Stretch = tuple[str, str, str, int, int]

@@ -39,7 +39,7 @@ def aftercare_page(book: Book, id: str, here: PageContext) -> Page:
         "sheet": {
             "id": id, "name": sheet.name, "summary": sheet.summary, "days": days, "known": _known(book, id), "practice": practice.name,
             "asked": asked_answers(book, id, days, here),
-            "address": address, "domain": calendar_domain(practice.public_address),
+            "address": address, "domain": calendar_domain(practice.calendar_name),
             "help": _help({"normal": sheet.normal, "wrong": problems, "call": sheet.call}, practice.telephone),
         },
         "normal": sourcing.statements(sheet.normal), "call": sourcing.statements(sheet.call),

@@ -93,7 +93,7 @@ def _book(seasons: SeasonCache) -> dict[str, Any]:
         "sites": {id: site_words(id) for id in seasons.sites},
         "cautions": {id: each.name for id, each in book.cautions.items()},
         "calculators": {id: {"name": book.calculators[id].name, "main": list(main_results(book.calculators[id]))} for id in sorted(used)},
-        "sums": sorted(sums), "tax": book.practice.tax_name or "Tax", "domain": calendar_domain(book.practice.public_address),
+        "sums": sorted(sums), "tax": book.practice.tax_name or "Tax", "domain": calendar_domain(book.practice.calendar_name),
         "not_needed": NOT_NEEDED, "steps_now": {id: gone.instead for id, gone in book.retired_of("steps").items() if gone.instead},
         "holds": sorted({task for hold in book.holds.values() for task in hold.tasks}), "wet": wet_holds(book.holds),
         "record": dict(book.record.tasks) if book.record else {},
