@@ -1,4 +1,4 @@
-/* Formulas on a telephone. No browser breaks MathML into lines, so each formula gets a twin of words, which do break: made when the working is
+/* Formulas on a telephone. No browser breaks MathML into lines, so each formula gets a copy in words, which do break: made when the working is
    first unfolded, and the style shows the one that fits the screen. */
 (function () {
   'use strict';
@@ -16,10 +16,10 @@
   function start(working) {
     working.addEventListener('toggle', function () {
       Swardbook.each(working, 'math:only-child', function (formula) {
-        var twin = Swardbook.element('div', 'sb-formula');
-        twin.setAttribute('data-as-written', '');
-        twin.appendChild(laid(formula.firstElementChild));
-        formula.parentNode.appendChild(twin);
+        var copy = Swardbook.element('div', 'sb-formula');
+        copy.setAttribute('data-as-written', '');
+        copy.appendChild(laid(formula.firstElementChild));
+        formula.parentNode.appendChild(copy);
       });
     });
   }
