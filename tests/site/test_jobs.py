@@ -238,6 +238,7 @@ def test_each_sheet_goes_onto_one_page(reader: Callable[..., Reader], units: str
         assert len(pages) == 1, sheet
         text = normalize("NFKC", " ".join(pages[0].extract_text().split()))  # the font joins f and i
         assert not [each for each in words if each not in text], sheet
+        assert not re.search(r"[a-z][;,][A-Z]", text), "a list on paper has room between its words"
 
 
 def test_the_calendar_file_has_the_dates_of_the_plan(reader: Callable[..., Reader], tmp_path: Path) -> None:
