@@ -38,6 +38,6 @@ def test_schema_writes_one_file_for_each_kind(tmp_path: Path) -> None:
     names = {file.name for file in (tmp_path / "data" / "schema").iterdir()}
     kinds = (
         "grass task caution place calculator step renovation hold aftercare practice season-groups inspection record services sources "
-        "countries problem expert answer key glossary retired"
+        "countries problem expert answer key glossary topics retired"
     )
     assert names == {f"{kind}.schema.json" for kind in (*kinds.split(), "quantity")}

@@ -10,6 +10,7 @@ from click.testing import CliRunner, Result
 
 from generator.cli import main
 from generator.commands import common
+from generator.commands.exit_codes import ExitCode
 from tests.hostile.arguments import hostile_arguments
 
 ROOT = Path(__file__).parents[2]
@@ -33,8 +34,8 @@ def hostile(count: int, seed: int) -> Counter[int]:
             result = run(*words)
         except Exception as error:
             raise AssertionError(f"arguments {number} of seed {seed}: {[word[:60] for word in words]}") from error
-        assert result.exit_code in (0, 1, 2)
-        if result.exit_code:
+        assert result.exit_code in {*ExitCode}
+        if result.exit_code in (ExitCode.FINDINGS, ExitCode.USAGE):
             assert result.stderr.strip() and all(len(line) < LONGEST_LINE for line in result.stderr.splitlines()), words
         codes[result.exit_code] += 1
     return codes

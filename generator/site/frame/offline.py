@@ -10,6 +10,7 @@ import json
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from math import fsum
 from pathlib import Path
 from posixpath import dirname, join, normpath
 
@@ -57,7 +58,7 @@ def offline_files(site: Path, keeping: Keeping, *, for_clients: bool = False) ->
     readable = {path: hash[:8] for path, hash in hashes.items() if not NOT_READ.match(path)}
     told = {
         "edition": edition, "files": readable, "at_once": sorted(at_once & readable.keys()), "chosen": list(keeping.chosen),
-        "bytes": sum((site / path).stat().st_size for path in readable), "packed_bytes": _packed_bytes(site, list(readable)),
+        "bytes": int(fsum((site / path).stat().st_size for path in readable)), "packed_bytes": _packed_bytes(site, list(readable)),
     }
     named = {"BOOK": edition, "SHELL": {path: hashes[path][:8] for path in sorted(shell)}}
     head = "".join(f"const {name} = {json.dumps(value)};\n" for name, value in named.items())
@@ -96,5 +97,5 @@ def _matches(path: str, patterns: Iterable[str]) -> bool:
 def _packed_bytes(site: Path, paths: list[str]) -> int:
     """How large these files are when each is packed, told from some of them."""
     some = [(site / path).read_bytes() for path in paths[:: ONE_OF if len(paths) > 200 else 1]]
-    plain = sum(map(len, some))
-    return round(sum(len(gzip.compress(each, 6, mtime=0)) for each in some) / plain * sum((site / path).stat().st_size for path in paths)) if plain else 0
+    plain, packed = fsum(map(len, some)), fsum(len(gzip.compress(each, 6, mtime=0)) for each in some)
+    return round(packed / plain * fsum((site / path).stat().st_size for path in paths)) if plain else 0

@@ -50,7 +50,7 @@ def seen_view(seasons: SeasonCache, here: PageContext, place: str = "", grass: s
     """The dict of the part seen-here."""
     metres = seasons.rules.soil.depth_m
     depth = {"metric": f"{round(metres * MILLIMETRES_A_METRE)} mm", "us": f"{round(metres / METRES_AN_INCH)} in"}
-    return {"id": "seen", "folder": here.links.file(FOLDER), "place": place, "grass": grass, "follows": follows, "depth": depth}
+    return {"id": "seen", "folder": here.links.file(FOLDER), "place": place, "grass": grass, "follows": follows, "write_at": "", "depth": depth}
 
 
 def _limits(least: float, most: float, spelling: str) -> dict[str, Any]:

@@ -110,7 +110,7 @@ def planner_view(seasons: SeasonCache, here: PageContext) -> dict[str, Any]:
             "money": [here.links.file(each) for each in (MONEY_SCRIPT, MONEY)],
         },
         "address": f"{public}{PATH}.html" if public else None,
-        "seen": seen_view(seasons, here, place, grass, "job"),
+        "seen": {**seen_view(seasons, here, place, grass, "job"), "write_at": here.links.to("lawns")},
         "job": job_view(book, here, job, plan, grass, place),
     }
 

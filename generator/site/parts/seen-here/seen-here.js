@@ -23,7 +23,7 @@
     function told(words, undo) {
       back = undo || null;
       say(parts.told, words);
-      hide(parts.undo, !back);
+      if (parts.undo) { hide(parts.undo, !back); }
     }
 
     function typed() {
@@ -62,12 +62,13 @@
     /* The fields show what is kept, whenever that is another's. */
     function fill(notes) {
       var key = JSON.stringify([at().lawn && at().lawn.id, at().place, notes]);
-      if (key === wasFor) { return; }
+      if (key === wasFor || !parts.form) { return; }
       wasFor = key;
       Object.keys(inputs).forEach(function (name) { inputs[name].value = notes[name] || (name === 'soil_on' ? today() : ''); });
     }
 
     function list(notes) {
+      if (!parts.list) { return; }
       var names = { soil: 'Soil ' + notes.soil + (notes.soil_depth ? ' at ' + notes.soil_depth : ''), green_up: 'Green-up', last_frost: 'Last frost' };
       parts.list.textContent = '';
       Object.keys(N.FIELDS).filter(function (of) { return notes[of]; }).forEach(function (of) {
@@ -108,12 +109,12 @@
       var here = at(), there = Boolean(here.place && grass());
       hide(root, !there);
       if (!there) { return; }
-      say(parts.whose, here.lawn ? 'Kept with lawn ' + here.lawn.code + ', on this device.' : 'Kept for this place, on this device.');
+      if (parts.whose) { say(parts.whose, here.lawn ? 'Kept with lawn ' + here.lawn.code + ', on this device.' : 'Kept for this place, on this device.'); }
       var kept = N.of(here);
       fill(kept);
       if (!Object.keys(kept).length) {
-        parts.lines.textContent = parts.why.textContent = parts.list.textContent = '';
-        [parts.reasons, parts['forget-all']].forEach(function (part) { hide(part, true); });
+        [parts.lines, parts.why, parts.list].filter(Boolean).forEach(function (part) { part.textContent = ''; });
+        [parts.reasons, parts['forget-all']].filter(Boolean).forEach(function (part) { hide(part, true); });
         Swardbook.each(document, '[data-seen-window]', function (slot) { say(slot, ''); hide(slot, true); });
         return;
       }
@@ -124,9 +125,11 @@
       }).catch(failed);
     }
 
-    parts.form.addEventListener('submit', function (event) { event.preventDefault(); keep(); });
-    parts['forget-all'].addEventListener('click', function () { change({}, 'All of it is forgotten.'); parts.told.focus(); });
-    parts.undo.addEventListener('click', function () { if (back) { back(); told('It is back.'); } });
+    if (parts.form) { /* A job's page shows what is kept, and leads to where it is written. */
+      parts.form.addEventListener('submit', function (event) { event.preventDefault(); keep(); });
+      parts['forget-all'].addEventListener('click', function () { change({}, 'All of it is forgotten.'); parts.told.focus(); });
+      parts.undo.addEventListener('click', function () { if (back) { back(); told('It is back.'); } });
+    }
     Swardbook.kept('seen').follow(update);
     Swardbook.lawns.follow(update);
     document.addEventListener('swardbook:job-shown', function (event) { if (follows === 'job') { job = event.detail; update(); } });
