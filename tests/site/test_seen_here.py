@@ -73,6 +73,7 @@ def test_a_reading_moves_the_window_stays_and_is_forgotten(reader: Callable[...,
     seen, slot = page.locator(".sb-seen-here"), page.locator("[data-seen-window=pre_emergent]")
     usual = page.locator("[data-slot=window-renovation]").inner_text()
     expect(slot).to_be_hidden()
+    expect(seen.locator("[data-part=reasons]")).to_be_hidden()
     seen.locator("summary", has_text="seen this year").click()
 
     def keep(**typed: str) -> None:

@@ -85,7 +85,9 @@
       var year = Swardbook.seen.year(at().place, grass(), site(), notes, today()), lines = Swardbook.seen.lines(year, notes), slots = {};
       if (job) { lines.windows = lines.windows.filter(function (window) { return window.kind === job.kind; }); }
       Swardbook.filledBy(parts.lines, function (box) {
-        lines.short.forEach(function (words, number) { add(box, 'p', number ? '' : 'sb-seen-here__first', words); });
+        /* A note that moves nothing says why at once: an empty answer would look like none. */
+        var said = lines.short.length || lines.windows.length ? lines.short : lines.why.slice(0, 1);
+        said.forEach(function (words, number) { add(box, 'p', number ? '' : 'sb-seen-here__first', words); });
         if (!lines.windows.length) { return; }
         var each = add(box, 'ul');
         lines.windows.forEach(function (window) {
